@@ -1,0 +1,84 @@
+package coilwright.winding;
+
+import java.util.OptionalInt;
+
+/** A winding wished for, with the numbers that follow from it, before any rule has passed. */
+record Draft(Armature armature, WindingSpec spec) {
+    int slots() {
+        return armature.slots();
+    }
+
+    int bars() {
+        return armature.bars();
+    }
+
+    int polePairs() {
+        return armature.polePairs();
+    }
+
+    int deadCoils() {
+        return spec instanceof WindingSpec.Regular r ? r.deadCoils().size() : 0;
+    }
+
+    /** Q: positions per layer, live and dead coils together. */
+    int positions() {
+        return bars() + deadCoils();
+    }
+
+    boolean fitsSlots() {
+        return positions() % slots() == 0;
+    }
+
+    /** u, where the coils fill the slots evenly. */
+    int sidesPerSlot() {
+        return Math.max(1, positions() / slots());
+    }
+
+    CoilSpan span() {
+        if (spec instanceof WindingSpec.Regular r) {
+            return r.span();
+        }
+        return spec instanceof WindingSpec.FrogLeg f ? f.span() : CoilSpan.usual();
+    }
+
+    /** y1 of the (lap) coils. */
+    int backSpan() {
+        CoilSpan span = span();
+        if (span instanceof CoilSpan.Positions p) {
+            return p.positions();
+        }
+        if (span instanceof CoilSpan.Throw t) {
+            return Math.multiplyExact(t.slots(), sidesPerSlot());
+        }
+        return Math.max(1, slots() / armature.poles()) * sidesPerSlot();
+    }
+
+    int plex() {
+        if (spec instanceof WindingSpec.Regular r) {
+            return r.plex();
+        }
+        return spec instanceof WindingSpec.FrogLeg f ? f.plex() : 1;
+    }
+
+    Direction direction() {
+        if (spec instanceof WindingSpec.Regular r) {
+            return r.direction();
+        }
+        return spec instanceof WindingSpec.FrogLeg f ? f.direction() : Direction.PROGRESSIVE;
+    }
+
+    /** yc of the (lap) coils; empty where it is not whole. */
+    OptionalInt commutatorPitch() {
+        if (spec.type() == WindingType.WAVE) {
+            return wavePitch(bars(), polePairs(), plex(), direction());
+        }
+        return spec.type() == WindingType.LISTED
+                ? OptionalInt.empty()
+                : OptionalInt.of(direction().sign() * plex());
+    }
+
+    static OptionalInt wavePitch(int bars, int polePairs, int plex, Direction direction) {
+        int numerator = bars + direction.sign() * plex;
+        return numerator % polePairs == 0 ? OptionalInt.of(numerator / polePairs) : OptionalInt.empty();
+    }
+}

@@ -1,0 +1,49 @@
+package coilwright.winding;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** The coil span against the pole pitch: chording factor, too long, too short. */
+final class ThrowAgainstPolePitch implements Rules.WindingRule {
+    static final String ID = "throw-against-pole-pitch";
+
+    @Override
+    public List<Finding> check(Winding winding) {
+        List<Finding> out = new ArrayList<>();
+        double pitch = winding.armature().polePitchSlots();
+        for (CoilSet set : winding.sets()) {
+            if (set.pitches().isEmpty()) {
+                continue;
+            }
+            double span = set.pitches().get().meanThrow();
+            double ratio = span / pitch;
+            String which = winding.sets().size() > 1 ? set.type().word() + " coils: " : "";
+            String facts = which + "coils span " + Words.number(span) + " slots, the pole pitch is "
+                    + Words.number(pitch) + " slots, chording factor "
+                    + String.format(Locale.ROOT, "%.3f", chordingFactor(ratio));
+            int usual = Math.max(1, (int) Math.floor(pitch));
+            if (span >= pitch + 1) {
+                out.add(Finding.warning(
+                        ID,
+                        facts + "; longer than the pole pitch by a slot or more, which costs copper and adds no voltage",
+                        "a throw of " + usual + " (1-" + (usual + 1) + ") would do",
+                        References.ROLLS_ROYCE_NOTES));
+            } else if (ratio < 2.0 / 3.0 && span < usual) {
+                out.add(Finding.warning(
+                        ID,
+                        facts + "; shorter than two thirds of the pole pitch, so the coil sides lose voltage",
+                        "a throw of " + usual + " (1-" + (usual + 1) + ") would do",
+                        References.COMMON_PRACTICE));
+            } else {
+                out.add(Finding.note(ID, facts, References.CLAYTON));
+            }
+        }
+        return out;
+    }
+
+    /** |sin(ratio · 90°)|, the fundamental of a coil's flux against full pitch. */
+    static double chordingFactor(double ratio) {
+        return Math.abs(Math.sin(ratio * Math.PI / 2));
+    }
+}

@@ -1,0 +1,39 @@
+package coilwright.winding;
+
+import java.util.Locale;
+
+/** Wording shared by the rules. */
+final class Words {
+    private Words() {}
+
+    static String plex(int m) {
+        return switch (m) {
+            case 1 -> "simplex";
+            case 2 -> "duplex";
+            case 3 -> "triplex";
+            case 4 -> "quadruplex";
+            default -> m + "-plex";
+        };
+    }
+
+    static String count(int n, String noun) {
+        String number = switch (n) {
+            case 0 -> "no";
+            case 1 -> "one";
+            case 2 -> "two";
+            case 3 -> "three";
+            default -> Integer.toString(n);
+        };
+        return number + " " + noun + (n == 1 ? "" : "s");
+    }
+
+    /** A number with at most two decimals and no trailing zeros. */
+    static String number(double x) {
+        String s = String.format(Locale.ROOT, "%.2f", x);
+        return s.contains(".") ? s.replaceAll("\\.?0+$", "") : s;
+    }
+
+    static String article(String noun) {
+        return ("aeiou".indexOf(noun.charAt(0)) >= 0 ? "an " : "a ") + noun;
+    }
+}
