@@ -13,8 +13,7 @@ import java.util.OptionalInt;
  * @param topBar bar of the top lead, 1..K; empty where it lands on none
  * @param bottomBar bar of the bottom lead, 1..K; empty where it lands on none
  */
-public record Coil(
-        int number, int set, CoilSide top, CoilSide bottom, OptionalInt topBar, OptionalInt bottomBar) {
+public record Coil(int number, int set, CoilSide top, CoilSide bottom, OptionalInt topBar, OptionalInt bottomBar) {
     /** Whether both leads land on bars, so that the coil can carry current. */
     public boolean isLive() {
         return topBar.isPresent() && bottomBar.isPresent();

@@ -19,8 +19,7 @@ final class CoilSidesFitSlots implements Rules.BlockingRule {
         String coils = Words.count(q, "coil") + (dead == 0 ? "" : " (" + Words.count(dead, "dead coil") + " counted)");
         StringBuilder way = new StringBuilder();
         if (above - draft.bars() <= Math.max(2, s / 4)) {
-            way.append(Words.count(above - draft.bars(), "dead coil"))
-                    .append(" in all would fill the slots; or ");
+            way.append(Words.count(above - draft.bars(), "dead coil")).append(" in all would fill the slots; or ");
         }
         if (below - dead >= 2) {
             way.append(below - dead).append(" or ");

@@ -8,8 +8,7 @@ final class DeadCoilUse implements Rules.WindingRule {
 
     @Override
     public List<Finding> check(Winding winding) {
-        List<Integer> dead =
-                winding.deadCoils().stream().map(Coil::number).toList();
+        List<Integer> dead = winding.deadCoils().stream().map(Coil::number).toList();
         if (dead.isEmpty() || winding.type() == WindingType.LISTED) {
             return List.of();
         }

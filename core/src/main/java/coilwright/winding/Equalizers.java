@@ -13,11 +13,12 @@ final class Equalizers implements Rules.WindingRule {
         int p = arm.polePairs();
         return switch (winding.type()) {
             case LISTED -> List.of();
-            case FROG_LEG -> List.of(Finding.note(
-                    ID,
-                    "a lap and a wave coil in series join bars " + k / p
-                            + " apart with no net voltage: the winding equalizes itself",
-                    References.PATENT_CH124206));
+            case FROG_LEG ->
+                List.of(Finding.note(
+                        ID,
+                        "a lap and a wave coil in series join bars " + k / p
+                                + " apart with no net voltage: the winding equalizes itself",
+                        References.PATENT_CH124206));
             case LAP -> List.of(lap(winding, k, p));
             case WAVE -> List.of(wave(winding, k, p));
         };
@@ -26,7 +27,9 @@ final class Equalizers implements Rules.WindingRule {
     private static Finding lap(Winding winding, int k, int p) {
         if (p == 1) {
             return Finding.note(
-                    ID, "a lap winding on 2 poles has no two bars at one potential: nothing to equalize", References.HAWKINS);
+                    ID,
+                    "a lap winding on 2 poles has no two bars at one potential: nothing to equalize",
+                    References.HAWKINS);
         }
         if (k % p != 0) {
             int below = k / p * p;
@@ -43,7 +46,8 @@ final class Equalizers implements Rules.WindingRule {
                         + "pole pitches";
         return Finding.note(
                 ID,
-                "equalizers are possible and advised for " + winding.parallelPaths().getAsInt()
+                "equalizers are possible and advised for "
+                        + winding.parallelPaths().getAsInt()
                         + " paths: they join bars K/p = " + k / p + " apart, " + p + " taps on each of up to " + k / p
                         + " rings" + exact,
                 References.HAWKINS);

@@ -25,8 +25,10 @@ final class ListedLeads implements Rules.WindingRule {
             c.topBar().ifPresent(b -> tops.get(b).add(c.number()));
             c.bottomBar().ifPresent(b -> bottoms.get(b).add(c.number()));
             if (c.isLive() && c.topBar().getAsInt() == c.bottomBar().getAsInt()) {
-                out.add(warn("coil " + c.number() + " has both leads on bar "
-                                + c.topBar().getAsInt() + ", so it is shorted", "trace its leads again")
+                out.add(warn(
+                                "coil " + c.number() + " has both leads on bar "
+                                        + c.topBar().getAsInt() + ", so it is shorted",
+                                "trace its leads again")
                         .at(List.of(c.number()), List.of(c.topBar().getAsInt())));
             } else if (!c.isLive() && !c.isDead()) {
                 out.add(warn("coil " + c.number() + " has one lead on no bar", "find the bar of its other lead")
@@ -49,7 +51,9 @@ final class ListedLeads implements Rules.WindingRule {
         } else if (coils.size() > 1) {
             out.add(warn(
                             "bar " + bar + " has " + coils.size() + " " + which + " leads, of coils "
-                                    + String.join(", ", coils.stream().map(String::valueOf).toList()),
+                                    + String.join(
+                                            ", ",
+                                            coils.stream().map(String::valueOf).toList()),
                             "a sound winding has one on every bar")
                     .at(coils, List.of(bar)));
         }

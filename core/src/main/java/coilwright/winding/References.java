@@ -24,8 +24,7 @@ public enum References {
     /** Windings by fields. */
     ARNOLD_ARMATURES("E. Arnold, Die Ankerwicklungen und Ankerkonstruktionen, 2nd ed., pp. 74-81"),
     /** Tests and feed points by winding type. */
-    TRAINING_MODULE(
-            "Identification and Testing of DC Armatures, training module JQR 251.36/.37/.41, pp. 3-5"),
+    TRAINING_MODULE("Identification and Testing of DC Armatures, training module JQR 251.36/.37/.41, pp. 3-5"),
     /** Combined lap and wave winding. */
     PATENT_CH124206("Swiss patent CH 124206 (1926), combined lap and wave winding"),
     /** Wave windings, coils between neighbouring bars. */

@@ -36,8 +36,8 @@ final class Symmetry implements Rules.WindingRule {
             out.add(Finding.warning(
                     ID,
                     what + " over pairs of paths is " + n + "/" + a + ", not whole: " + effect,
-                    "for equal paths the number of " + what + " would be "
-                            + (below > 0 ? below + " or " : "") + (below + a),
+                    "for equal paths the number of " + what + " would be " + (below > 0 ? below + " or " : "")
+                            + (below + a),
                     References.ARNOLD));
         }
     }

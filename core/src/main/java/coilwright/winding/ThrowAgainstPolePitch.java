@@ -26,7 +26,8 @@ final class ThrowAgainstPolePitch implements Rules.WindingRule {
             if (span >= pitch + 1) {
                 out.add(Finding.warning(
                         ID,
-                        facts + "; longer than the pole pitch by a slot or more, which costs copper and adds no voltage",
+                        facts
+                                + "; longer than the pole pitch by a slot or more, which costs copper and adds no voltage",
                         "a throw of " + usual + " (1-" + (usual + 1) + ") would do",
                         References.ROLLS_ROYCE_NOTES));
             } else if (ratio < 2.0 / 3.0 && span < usual) {

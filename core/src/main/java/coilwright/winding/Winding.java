@@ -74,16 +74,10 @@ public final class Winding {
                 bottomBar = OptionalInt.of(draft.armature().wrapBar(bar + pitches.commutator()));
                 rank++;
             }
-            coils.add(new Coil(
-                    n, 0, side(n, q, u, 1), side(n + pitches.backSpan(), q, u, 2), topBar, bottomBar));
+            coils.add(new Coil(n, 0, side(n, q, u, 1), side(n + pitches.backSpan(), q, u, 2), topBar, bottomBar));
         }
         var set = new CoilSet(
-                spec.type(),
-                OptionalInt.of(spec.plex()),
-                Optional.of(spec.direction()),
-                Optional.of(pitches),
-                1,
-                q);
+                spec.type(), OptionalInt.of(spec.plex()), Optional.of(spec.direction()), Optional.of(pitches), 1, q);
         return new Winding(draft.armature(), spec, u, 2, List.of(set), coils);
     }
 
@@ -191,7 +185,8 @@ public final class Winding {
             }
             span = itsSpan;
             if (c.isLive()) {
-                int itsStep = Math.floorMod(c.bottomBar().getAsInt() - c.topBar().getAsInt(), a.bars());
+                int itsStep =
+                        Math.floorMod(c.bottomBar().getAsInt() - c.topBar().getAsInt(), a.bars());
                 if (step >= 0 && step != itsStep) {
                     return Optional.empty();
                 }
@@ -261,7 +256,8 @@ public final class Winding {
         Coil coil = byNumber.get(number);
         if (coil == null) {
             throw new IllegalArgumentException("there is no coil " + number + ": coils run from "
-                    + coils.get(0).number() + " to " + coils.get(coils.size() - 1).number());
+                    + coils.get(0).number() + " to "
+                    + coils.get(coils.size() - 1).number());
         }
         return coil;
     }
@@ -323,8 +319,7 @@ public final class Winding {
     /** The same coils as a connection list, which can be changed line by line. */
     public WindingSpec.Listed asListed() {
         return new WindingSpec.Listed(coils.stream()
-                .map(c -> new ListedCoil(
-                        c.number(), c.top().slot(), c.bottom().slot(), c.topBar(), c.bottomBar()))
+                .map(c -> new ListedCoil(c.number(), c.top().slot(), c.bottom().slot(), c.topBar(), c.bottomBar()))
                 .toList());
     }
 }

@@ -22,12 +22,7 @@ public sealed interface WindingSpec {
      * @param leadOffset bars by which all leads are shifted from slot 1's own bar, any sign
      */
     record Regular(
-            WindingType type,
-            int plex,
-            Direction direction,
-            CoilSpan span,
-            List<Integer> deadCoils,
-            int leadOffset)
+            WindingType type, int plex, Direction direction, CoilSpan span, List<Integer> deadCoils, int leadOffset)
             implements WindingSpec {
         /**
          * Checks each field by itself.
