@@ -120,12 +120,17 @@ public final class Factorisation {
      */
     public boolean isBridge(int branch) {
         network.checkBranch(branch);
-        return branches[branch].isLink() ? linkBridges()[branch] && splitsWithout(branch) : bridges()[branch];
+        return branches[branch].isLink() ? linkBridges()[branch] && partsWithout(branch) : bridges()[branch];
     }
 
-    private boolean splitsWithout(int link) {
-        Factorisation rest = network.with(List.of(Change.removed(link))).factorised();
-        return !rest.connected(branches[link].from(), branches[link].to());
+    private boolean partsWithout(int link) {
+        Parts rest = new Parts(network.nodeCount());
+        for (int e = 0; e < branches.length; e++) {
+            if (e != link && !branches[e].isOpen()) {
+                rest.join(branches[e].from(), branches[e].to());
+            }
+        }
+        return rest.find(branches[link].from()) != rest.find(branches[link].to());
     }
 
     /**

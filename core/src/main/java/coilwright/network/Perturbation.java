@@ -75,7 +75,6 @@ final class Perturbation {
     private double[] current = new double[4];
     private double[] matrix = new double[20];
     private double[] scale = new double[4];
-    private int[] pivotRow = new int[4];
     private int[] shiftOf;
     private boolean shifted;
     private double[] heldCurrent = new double[2];
@@ -388,7 +387,7 @@ final class Perturbation {
             return Outcome.UNSOLVABLE;
         }
         shifted = false;
-        boolean plain = !crossing && fed.balanced && (removals == 0 || removals == 1 && !takesBridge());
+        boolean plain = !crossing && fed.balanced && (removals == 0 || (removals == 1 && !takesBridge()));
         if (plain) {
             parts = null;
             partsWithoutHeld = false;
@@ -464,7 +463,6 @@ final class Perturbation {
         if (current.length < rows) {
             current = new double[2 * rows];
             scale = new double[2 * rows];
-            pivotRow = new int[2 * rows];
         }
         Arrays.fill(matrix, 0, rows * width, 0);
         double[] x = fed.voltages;
@@ -549,7 +547,7 @@ final class Perturbation {
                 }
             }
             double pivot = m[best * width + c];
-            if (pivot == 0 || guarded && !(Math.abs(pivot) >= LEAST_PIVOT)) {
+            if (pivot == 0 || (guarded && Math.abs(pivot) < LEAST_PIVOT)) {
                 trouble = "the changed network's equations are singular";
                 return guarded ? Outcome.ILL_CONDITIONED : Outcome.UNSOLVABLE;
             }
