@@ -183,9 +183,8 @@ public sealed interface SlotShape {
         Require.notNegative("corner radius", radius, "mm");
         // Angle between the floor and the wall, turned through at the corner.
         double turn = Math.PI / 2 - Math.atan2((top - bottom) / 2, depth);
-        double tangent = radius * Math.tan(turn / 2);
         double most = Math.min(bottom / 2, Math.hypot(depth, (top - bottom) / 2)) / Math.tan(turn / 2);
-        if (tangent > bottom / 2 * (1 + 1e-9) || radius > most * (1 + 1e-9)) {
+        if (radius > most * (1 + 1e-9)) {
             throw new IllegalArgumentException("corner radius is " + Format.number(radius) + " mm, but a floor of "
                     + Format.number(bottom) + " mm and a depth of " + Format.number(depth) + " mm leave room for "
                     + Format.number(most) + " mm at most");

@@ -1,0 +1,91 @@
+package coilwright.rewind;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalDouble;
+
+/**
+ * A published limit or usual value. Kept as data; which one holds for a job is the user's choice.
+ *
+ * @param id short name, unique
+ * @param quantity what is limited, such as {@code insulation-resistance}
+ * @param applies to what
+ * @param low least value, where there is one
+ * @param high greatest value, where there is one
+ * @param unit of both
+ * @param source where it is printed
+ * @param note conditions, misprints and the like; may be empty
+ */
+public record Limit(
+        String id,
+        String quantity,
+        String applies,
+        OptionalDouble low,
+        OptionalDouble high,
+        String unit,
+        Source source,
+        String note) {
+
+    private static final class Table {
+        static final List<Limit> ALL = Psv.load("limits.psv").rows().stream()
+                .map(r -> new Limit(
+                        r.text("id"),
+                        r.text("quantity"),
+                        r.text("applies"),
+                        r.maybeNumber("low"),
+                        r.maybeNumber("high"),
+                        r.text("unit"),
+                        r.source(),
+                        r.text("note")))
+                .toList();
+
+        private Table() {}
+    }
+
+    /** Checks that there is a limit. */
+    public Limit {
+        Objects.requireNonNull(id, "id");
+        Objects.requireNonNull(source, "source");
+        if (low.isEmpty() && high.isEmpty()) {
+            throw new IllegalArgumentException("limit " + id + " has neither a least nor a greatest value: give one");
+        }
+    }
+
+    /** Every limit shipped, in order. */
+    public static List<Limit> all() {
+        return Table.ALL;
+    }
+
+    /** Those on one quantity, in order. */
+    public static List<Limit> on(String quantity) {
+        return Table.ALL.stream().filter(l -> l.quantity().equals(quantity)).toList();
+    }
+
+    /**
+     * One limit.
+     *
+     * @throws IllegalArgumentException when there is none of that name
+     */
+    public static Limit of(String id) {
+        return Table.ALL.stream()
+                .filter(l -> l.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("there is no limit \"" + id + "\": choose one of "
+                        + String.join(", ", Table.ALL.stream().map(Limit::id).toList())));
+    }
+
+    /** Whether a value keeps to the limit. */
+    public boolean admits(double value) {
+        return (low.isEmpty() || value >= low.getAsDouble()) && (high.isEmpty() || value <= high.getAsDouble());
+    }
+
+    /** The limit in words, without its source. */
+    public String words() {
+        if (low.isPresent() && high.isPresent()) {
+            return Format.number(low.getAsDouble()) + " to " + Format.number(high.getAsDouble()) + " " + unit;
+        }
+        return low.isPresent()
+                ? "not under " + Format.number(low.getAsDouble()) + " " + unit
+                : "not over " + Format.number(high.getAsDouble()) + " " + unit;
+    }
+}
