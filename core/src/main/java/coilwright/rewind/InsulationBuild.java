@@ -88,7 +88,7 @@ public enum InsulationBuild {
 
     private static final String IEC_TITLE = "IEC 60317-0-1, largest overall diameters";
     private static final String NEMA_TITLE =
-            "wire maker's catalogue, round magnet wires to NEMA MW 1000 and NTC 361, p. 10";
+            "Centelsa, Magnet Wire catalogue, p. 10, round magnet wires to NEMA MW 1000";
 
     /**
      * Largest overall diameter of a size in this build; empty where the build is not made or not known for it.

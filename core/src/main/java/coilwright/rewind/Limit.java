@@ -1,6 +1,9 @@
 package coilwright.rewind;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 
@@ -72,6 +75,30 @@ public record Limit(
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("there is no limit \"" + id + "\": choose one of "
                         + String.join(", ", Table.ALL.stream().map(Limit::id).toList())));
+    }
+
+    /** The limits on one quantity that say something else for the same thing, by what they apply to; editions differ. */
+    public static Map<String, List<Limit>> conflicts(String quantity) {
+        Map<String, List<Limit>> byThing = new LinkedHashMap<>();
+        on(quantity)
+                .forEach(l -> byThing.computeIfAbsent(l.applies(), k -> new ArrayList<>())
+                        .add(l));
+        byThing.values()
+                .removeIf(same -> same.stream()
+                                .map(l -> l.low() + "/" + l.high())
+                                .distinct()
+                                .count()
+                        < 2);
+        return byThing;
+    }
+
+    /** The same limit with both ends raised. */
+    Limit raisedBy(double more) {
+        return new Limit(id, quantity, applies, raise(low, more), raise(high, more), unit, source, note);
+    }
+
+    private static OptionalDouble raise(OptionalDouble value, double more) {
+        return value.isEmpty() ? value : OptionalDouble.of(value.getAsDouble() + more);
     }
 
     /** Whether a value keeps to the limit. */

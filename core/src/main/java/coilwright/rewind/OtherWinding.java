@@ -27,7 +27,8 @@ public record OtherWinding(
     }
 
     /**
-     * Every winding that fits the core and commutator, best first, against one with a given number of paths.
+     * Every lap and wave winding that fits the core and commutator, best first, against one with a given number of
+     * paths. Frog-leg windings are left out: they have twice the coils.
      *
      * @param armature core and commutator
      * @param pathsNow parallel paths of the present winding
@@ -37,6 +38,9 @@ public record OtherWinding(
         List<OtherWinding> out = new ArrayList<>();
         var query = WindingSearch.Query.of(armature.slots(), armature.poles(), armature.bars());
         for (WindingSearch.Candidate c : WindingSearch.find(query).possible()) {
+            if (c.winding().type() == WindingType.FROG_LEG) {
+                continue;
+            }
             c.winding().parallelPaths().ifPresent(a -> {
                 double ratio = (double) a / pathsNow;
                 out.add(new OtherWinding(c, a, 1 / ratio, ratio, 1 / (ratio * ratio)));

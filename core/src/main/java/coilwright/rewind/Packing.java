@@ -38,9 +38,10 @@ public record Packing(Pattern pattern, double diameterMm, List<Point> centres) {
     private static final int HEIGHT_STEPS = 24;
     private static final int SHIFT_STEPS = 12;
     private static final int SPREAD_STEPS = 12;
+    private static final int MOST_SPACINGS = 48;
 
     /** Most wires placed; thinner wire is counted by area alone. */
-    static final int MOST_WIRES = 20_000;
+    static final int MOST_WIRES = 4000;
 
     /** Copies the list. */
     public Packing {
@@ -142,7 +143,12 @@ public record Packing(Pattern pattern, double diameterMm, List<Point> centres) {
                 }
             }
             out.sort(Comparator.naturalOrder());
-            return out;
+            int step = 1 + out.size() / MOST_SPACINGS;
+            List<Double> some = new ArrayList<>();
+            for (int i = 0; i < out.size(); i += step) {
+                some.add(out.get(i));
+            }
+            return some;
         }
 
         Packing staggered(double s) {
