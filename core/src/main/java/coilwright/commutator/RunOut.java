@@ -142,6 +142,17 @@ public final class RunOut {
         return List.copyOf(out);
     }
 
+    /** Widest gap between neighbouring bars read, degrees; over about 120 the centre is not well found. */
+    public double widestGapDegrees() {
+        double widest = 0;
+        int before = list.get(list.size() - 1).bar() - bars;
+        for (Bar b : list) {
+            widest = Math.max(widest, (b.bar() - before) * 360.0 / bars);
+            before = b.bar();
+        }
+        return widest;
+    }
+
     /** Mean of the fit, mm on the gauge. */
     public double meanMm() {
         return mean;

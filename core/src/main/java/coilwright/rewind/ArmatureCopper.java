@@ -1,5 +1,6 @@
 package coilwright.rewind;
 
+import coilwright.winding.Armature;
 import java.util.Objects;
 
 /**
@@ -18,7 +19,7 @@ public record ArmatureCopper(CoilCopper coil, int woundCoils, int liveCoils, int
      */
     public ArmatureCopper {
         Objects.requireNonNull(coil, "coil");
-        Require.atLeast("live coils", liveCoils, 2);
+        Require.inRange("live coils", liveCoils, 2, Armature.MAX_BARS);
         Require.atLeast("coils", woundCoils, liveCoils);
         if (paths < 2 || paths % 2 != 0) {
             throw new IllegalArgumentException("parallel paths are " + paths

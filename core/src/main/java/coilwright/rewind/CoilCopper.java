@@ -5,19 +5,22 @@ import java.util.Objects;
 /**
  * The copper of one coil.
  *
- * @param turns 1 or more
+ * @param turns 1 to {@value #MAX_TURNS}
  * @param conductor of one turn
  * @param meanTurn of one turn
  * @param leadsMm both leads together, from the slots to the risers
  */
 public record CoilCopper(int turns, Conductor conductor, MeanTurn meanTurn, double leadsMm) {
+    /** Most turns taken. */
+    public static final int MAX_TURNS = 100_000;
+
     /**
      * Checks the ranges.
      *
      * @throws IllegalArgumentException when one is out of range
      */
     public CoilCopper {
-        Require.atLeast("turns per coil", turns, 1);
+        Require.inRange("turns per coil", turns, 1, MAX_TURNS);
         Objects.requireNonNull(conductor, "conductor");
         Objects.requireNonNull(meanTurn, "meanTurn");
         Require.notNegative("leads", leadsMm, "mm");

@@ -20,7 +20,7 @@ public sealed interface Conductor {
      * Round wire, one or more in hand.
      *
      * @param wire covered wire
-     * @param strands wires in hand, 1 or more
+     * @param strands wires in hand, 1 to 100
      */
     record Round(RoundWire wire, int strands) implements Conductor {
         /**
@@ -30,7 +30,7 @@ public sealed interface Conductor {
          */
         public Round {
             Objects.requireNonNull(wire, "wire");
-            Require.atLeast("wires in hand", strands, 1);
+            Require.inRange("wires in hand", strands, 1, 100);
         }
 
         @Override

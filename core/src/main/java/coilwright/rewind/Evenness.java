@@ -48,6 +48,7 @@ public record Evenness(List<Double> readings, double mean, double highest, doubl
         List<AcceptanceVerdict> out = new ArrayList<>();
         Limit.on("bar-to-bar").forEach(l -> out.add(AcceptanceVerdict.of(l, Math.max(highest, lowest))));
         Limit.on("bar-to-bar-high").forEach(l -> out.add(AcceptanceVerdict.of(l, highest)));
+        Limit.on("bar-to-bar-low").forEach(l -> out.add(AcceptanceVerdict.of(l, lowest)));
         return List.copyOf(out);
     }
 }

@@ -22,14 +22,14 @@ public record Machine(
      *
      * @param shape of the slot
      * @param insulation in it
-     * @param sidesPerLayer u: coil sides of one layer
+     * @param sidesPerLayer u: coil sides of one layer, 1 to 20
      */
     public record Slot(SlotShape shape, SlotInsulation insulation, int sidesPerLayer) {
         /** Checks that all is given. */
         public Slot {
             Objects.requireNonNull(shape, "shape");
             Objects.requireNonNull(insulation, "insulation");
-            Require.atLeast("coil sides per layer", sidesPerLayer, 1);
+            Require.inRange("coil sides per layer", sidesPerLayer, 1, 20);
         }
     }
 

@@ -123,7 +123,12 @@ public final class Quantities {
             throw new IllegalArgumentException(
                     "\"" + text + "\" has no unit, and " + kind.noun + " needs one: write it as in " + kind.example);
         }
-        return convert(kind, number(m.group(1)), name, kind.base);
+        double number = number(m.group(1));
+        if (Double.isInfinite(number) || Double.isNaN(number)) {
+            throw new IllegalArgumentException(
+                    "\"" + text + "\" is out of range: write " + kind.noun + " as in " + kind.example);
+        }
+        return convert(kind, number, name, kind.base);
     }
 
     private static double number(String text) {

@@ -27,6 +27,14 @@ final class Require {
         return value;
     }
 
+    static int inRange(String what, int value, int least, int most) {
+        if (value < least || value > most) {
+            throw new IllegalArgumentException(
+                    what + " is " + value + ", but must be from " + least + " to " + most + ": count again");
+        }
+        return value;
+    }
+
     static double temperature(String what, double celsius) {
         if (!(celsius > -234.5 && celsius < 1000)) {
             throw new IllegalArgumentException(what + " is " + Format.number(celsius)

@@ -91,7 +91,7 @@ public record SlotFill(
      * @throws IllegalArgumentException when the insulation leaves no room
      */
     public static SlotFill of(SlotShape shape, SlotInsulation insulation, Conductor conductor, int turnsPerLayer) {
-        Require.atLeast("turns in a layer", turnsPerLayer, 1);
+        Require.inRange("turns in a layer", turnsPerLayer, 1, 20 * CoilCopper.MAX_TURNS);
         Outline body = shape.body();
         double top = body.heightMm() - insulation.wedgeMm();
         double room = body.areaBetween(0, top, insulation.linerMm());
