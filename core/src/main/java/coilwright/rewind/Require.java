@@ -7,17 +7,20 @@ final class Require {
     static double positive(String what, double value, String unit) {
         if (!(value > 0) || Double.isInfinite(value)) {
             throw new IllegalArgumentException(
-                    what + " is " + Format.number(value) + " " + unit + ", but must be over 0: measure it again");
+                    what + " is " + with(value, unit) + ", but must be over 0: measure it again");
         }
         return value;
     }
 
     static double notNegative(String what, double value, String unit) {
         if (!(value >= 0) || Double.isInfinite(value)) {
-            throw new IllegalArgumentException(
-                    what + " is " + Format.number(value) + " " + unit + ", but must be 0 (none) or more");
+            throw new IllegalArgumentException(what + " is " + with(value, unit) + ", but must be 0 (none) or more");
         }
         return value;
+    }
+
+    private static String with(double value, String unit) {
+        return unit.isEmpty() ? Format.number(value) : Format.number(value) + " " + unit;
     }
 
     static int atLeast(String what, int value, int least) {

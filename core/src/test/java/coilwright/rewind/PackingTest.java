@@ -101,7 +101,7 @@ class PackingTest {
     }
 
     @Property(tries = 40)
-    void thinnerWireNeverCountsFewerBySquareRows(
+    void noFewerThanInSquareRows(
             @ForAll @DoubleRange(min = 3, max = 10) double width, @ForAll @DoubleRange(min = 0.5, max = 2) double d) {
         Outline body = new SlotShape.Rectangular(width, 15).body();
         int columns = (int) Math.floor(width / d + 1e-9);
