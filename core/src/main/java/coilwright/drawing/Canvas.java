@@ -1,0 +1,75 @@
+package coilwright.drawing;
+
+import coilwright.drawing.Shape.Anchor;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Collects the shapes of one page in the order of painting. */
+final class Canvas {
+    /** A4, long side, mm. */
+    static final double LONG = 297;
+
+    /** A4, short side, mm. */
+    static final double SHORT = 210;
+
+    /** White border of every page, mm. */
+    static final double BORDER = 10;
+
+    /** Smallest text: 6 pt is 2.12 mm. */
+    static final double SMALL = 2.2;
+
+    private final List<Shape> shapes = new ArrayList<>();
+
+    void add(Shape shape) {
+        shapes.add(shape);
+    }
+
+    void line(double x1, double y1, double x2, double y2, Role... roles) {
+        add(new Shape.Line(new Point(x1, y1), new Point(x2, y2), List.of(roles)));
+    }
+
+    void rect(double x, double y, double width, double height, Role... roles) {
+        add(new Shape.Rect(x, y, width, height, 0, List.of(roles)));
+    }
+
+    void text(double x, double y, String words, double size, Anchor anchor, Role... roles) {
+        if (!words.isEmpty()) {
+            add(text(x, y, words, size, false, anchor, roles));
+        }
+    }
+
+    static Shape.Text text(double x, double y, String words, double size, boolean bold, Anchor anchor, Role... roles) {
+        return new Shape.Text(new Point(x, y), words, size, bold, anchor, List.of(roles));
+    }
+
+    /** A number centred on a point. */
+    static Shape.Text centred(double x, double y, String words, double size, boolean bold, Role... roles) {
+        return text(x, y + 0.36 * size, words, size, bold, Anchor.MIDDLE, roles);
+    }
+
+    /** Adds a group unless it has no parts. */
+    void group(Element element, String title, List<Role> roles, List<Shape> parts) {
+        if (!parts.isEmpty()) {
+            add(new Shape.Group(Optional.of(element.id()), Optional.of(element), title, roles, parts));
+        }
+    }
+
+    /** Title, two lines beneath it, at the top left. */
+    void heading(String title, String first, String second, double pageWidth) {
+        double room = Math.min(pageWidth, 600) - 2 * BORDER;
+        String fitted = TextWidths.fit(title, 5, true, room);
+        if (!fitted.isEmpty()) {
+            add(text(BORDER, 15, fitted, 5, true, Anchor.START, Role.TITLE));
+        }
+        text(BORDER, 20.6, TextWidths.fit(first, 2.9, false, room), 2.9, Anchor.START, Role.NOTE);
+        text(BORDER, 25, TextWidths.fit(second, 2.9, false, room), 2.9, Anchor.START, Role.NOTE);
+    }
+
+    Drawing page(String title, String description, double width, double height, Palette palette) {
+        List<Shape> all = new ArrayList<>(shapes.size() + 1);
+        all.add(new Shape.Rect(0, 0, width, height, 0, List.of(Role.PAPER)));
+        all.addAll(shapes);
+        return new Drawing(title, description, width, height, palette, all);
+    }
+}
