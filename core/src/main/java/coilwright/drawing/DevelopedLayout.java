@@ -295,7 +295,7 @@ final class DevelopedLayout {
                         new Shape.Rect(
                                 x - w / 2, middle - 0.68 * fontSize, w, 1.36 * fontSize, 0.6, List.of(Role.PLATE)),
                         Canvas.centred(x, middle, words, fontSize, marked, Role.LABEL));
-                canvas.group(Element.slot(slot), "Slot " + slot, roles(Role.SLOT, marked), parts);
+                canvas.group(Element.slot(slot), "Slot " + slot, Canvas.roles(Role.SLOT, marked), parts);
             }
         }
 
@@ -367,12 +367,8 @@ final class DevelopedLayout {
                         new Shape.Rect(x - w / 2, BAR_TOP, w, BAR_BOTTOM - BAR_TOP, 0, List.of()),
                         Canvas.centred(
                                 x, (BAR_TOP + BAR_BOTTOM) / 2, Integer.toString(bar[0]), fontSize, marked, Role.LABEL));
-                canvas.group(Element.bar(bar[0]), "Bar " + bar[0], roles(Role.BAR, marked), parts);
+                canvas.group(Element.bar(bar[0]), "Bar " + bar[0], Canvas.roles(Role.BAR, marked), parts);
             }
-        }
-
-        private static List<Role> roles(Role role, boolean marked) {
-            return marked ? List.of(role, Role.HIGHLIGHT) : List.of(role);
         }
 
         private void coil(Coil c, boolean marked) {
@@ -412,33 +408,7 @@ final class DevelopedLayout {
             });
             lead(parts, c, true, slotX(c.top().slot()), top, c.topBar());
             lead(parts, c, false, slotX(c.bottom().slot()), sideX(c.bottom()), c.bottomBar());
-            if (parts.isEmpty()) {
-                return;
-            }
-            List<Shape> all = parts;
-            if (marked) {
-                all = new ArrayList<>();
-                for (Shape s : parts) {
-                    if (s instanceof Shape.Polyline p) {
-                        all.add(new Shape.Polyline(p.points(), false, List.of(Role.HALO)));
-                    }
-                }
-                all.addAll(parts);
-            }
-            List<Role> roles = new ArrayList<>(List.of(Role.COIL));
-            if (c.isDead()) {
-                roles.add(Role.DEAD);
-            }
-            if (c.set() > 0) {
-                roles.add(Role.SECOND_SET);
-            }
-            if (dense) {
-                roles.add(Role.DENSE);
-            }
-            if (marked) {
-                roles.add(Role.HIGHLIGHT);
-            }
-            canvas.group(Element.coil(c.number()), Caption.coil(c), roles, all);
+            canvas.coil(c, "", parts, dense, marked);
         }
 
         private void apexLabel(List<Shape> parts, Coil c, double x, double y, boolean marked) {
@@ -590,7 +560,11 @@ final class DevelopedLayout {
                         left ? Anchor.END : Anchor.START,
                         c.top() ? Role.COIL_TOP : Role.COIL_BOTTOM);
                 canvas.add(leader);
-                canvas.add(t);
+                canvas.add(
+                        c.coil().set() == 0
+                                ? t
+                                : new Shape.Group(
+                                        Optional.empty(), Optional.empty(), "", List.of(Role.SECOND_SET), List.of(t)));
             }
         }
 
@@ -666,10 +640,10 @@ final class DevelopedLayout {
         private void legend() {
             double x = Canvas.BORDER;
             double y = LEGEND;
-            x = sample(x, y, "coil side at the top of its slot, and its lead", Role.COIL_TOP);
-            x = sample(x, y, "coil side at the slot floor", Role.COIL_BOTTOM);
+            x = canvas.sample(x, y, "coil side at the top of its slot, and its lead", Role.COIL_TOP);
+            x = canvas.sample(x, y, "coil side at the slot floor", Role.COIL_BOTTOM);
             if (winding.sets().size() > 1) {
-                x = sample(x, y, "the same of the wave coils", Role.SECOND_SET);
+                x = canvas.sample(x, y, "the same of the wave coils", Role.SECOND_SET);
             }
             canvas.text(x, y, "numbers above: coils; on the core: slots", 2.6, Anchor.START, Role.LEGEND);
             String second = "numbers at the sides: the coil goes on at the "
@@ -698,25 +672,6 @@ final class DevelopedLayout {
                 canvas.text(
                         width - Canvas.BORDER, FOOTER, "sheet " + number + " of " + count, 2.9, Anchor.END, Role.NOTE);
             }
-        }
-
-        private double sample(double x, double y, String words, Role role) {
-            if (role == Role.SECOND_SET) {
-                canvas.add(new Shape.Group(
-                        Optional.empty(),
-                        Optional.empty(),
-                        "",
-                        List.of(role),
-                        List.of(
-                                new Shape.Line(
-                                        new Point(x, y - 1.7), new Point(x + 9, y - 1.7), List.of(Role.COIL_TOP)),
-                                new Shape.Line(
-                                        new Point(x, y - 0.3), new Point(x + 9, y - 0.3), List.of(Role.COIL_BOTTOM)))));
-            } else {
-                canvas.line(x, y - 0.9, x + 9, y - 0.9, role);
-            }
-            canvas.text(x + 11, y, words, 2.6, Anchor.START, Role.LEGEND);
-            return x + 11 + TextWidths.em(words, false) * 2.6 + 5;
         }
     }
 

@@ -8,7 +8,13 @@ import java.util.stream.Collectors;
 /** The ways to look at a winding. */
 public enum DrawingView {
     /** Rolled out flat: slots, coil sides, end connections, bars, brushes and poles. */
-    DEVELOPED;
+    DEVELOPED,
+    /** Seen from the commutator end. */
+    ROUND,
+    /** One coil alone with its coil throw and lead throw. */
+    COIL,
+    /** Each parallel path in order from brush to brush. */
+    PATHS;
 
     /** The word for it on the command line. */
     public String word() {
@@ -36,6 +42,9 @@ public enum DrawingView {
     public DrawingPages draw(Winding winding, ViewOptions options) {
         return switch (this) {
             case DEVELOPED -> DevelopedLayout.pages(winding, options);
+            case ROUND -> RoundLayout.pages(winding, options);
+            case COIL -> CoilCardLayout.pages(winding, options);
+            case PATHS -> PathsLayout.pages(winding, options);
         };
     }
 }

@@ -19,6 +19,9 @@ final class StyleSheet {
             .second-set .coil-top{stroke:%second;stroke-dasharray:6 .8}
             .second-set .coil-bottom{stroke:%third;stroke-dasharray:2.6 .9 .3 .9}
             .second-set text.coil-top{fill:%second;stroke:none}
+            .second-set text.coil-bottom{fill:%third;stroke:none}
+            .second-set circle.coil-top{fill:%second;stroke:none}
+            .second-set circle.coil-bottom{stroke:%third}
             .dead .coil-top,.dead .coil-bottom{stroke:%grey}
             text.coil-top{fill:%top;stroke:none}
             text.coil-bottom{fill:%bottom;stroke:none}

@@ -5,7 +5,9 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /** Widths of text in DejaVu Sans by a fixed table, so that layouts need no font of the platform. */
 final class TextWidths {
@@ -62,5 +64,29 @@ final class TextWidths {
             }
         }
         return "";
+    }
+
+    /** The text in lines no wider than the room, as many as asked for; what is left over is cut with an ellipsis. */
+    static List<String> wrap(String text, double size, boolean bold, double room, int most) {
+        List<String> lines = new ArrayList<>();
+        String line = "";
+        String[] words = text.strip().split("\\s+");
+        for (int i = 0; i < words.length; i++) {
+            String longer = line.isEmpty() ? words[i] : line + " " + words[i];
+            if (line.isEmpty() || em(longer, bold) * size <= room) {
+                line = longer;
+                continue;
+            }
+            if (lines.size() == most - 1) {
+                line = line + " " + String.join(" ", Arrays.asList(words).subList(i, words.length));
+                break;
+            }
+            lines.add(fit(line, size, bold, room));
+            line = words[i];
+        }
+        if (!line.isEmpty()) {
+            lines.add(fit(line, size, bold, room));
+        }
+        return lines;
     }
 }
