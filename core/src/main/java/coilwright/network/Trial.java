@@ -81,9 +81,20 @@ public final class Trial {
      * @throws IllegalArgumentException if a node is not there or the resistance is out of range
      */
     public Trial add(int from, int to, double ohms) {
+        return add(from, to, ohms, 0);
+    }
+
+    /**
+     * Adds a resistance with a source between two nodes.
+     *
+     * @param ohms its resistance; zero for a link
+     * @param volts its source, driving from {@code from} to {@code to}
+     * @throws IllegalArgumentException if a node is not there or a value is out of range
+     */
+    public Trial add(int from, int to, double ohms, double volts) {
         base.network().checkNode(from);
         base.network().checkNode(to);
-        changed.add(new Branch(from, to, ohms, 0));
+        changed.add(new Branch(from, to, ohms, volts));
         return this;
     }
 
