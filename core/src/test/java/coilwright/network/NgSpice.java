@@ -79,14 +79,11 @@ public final class NgSpice {
     /** Solves all cases in one run. */
     public static List<Result> solve(List<Case> cases) {
         StringBuilder deck = new StringBuilder("networks\n");
-        StringBuilder prints = new StringBuilder();
         for (int c = 0; c < cases.size(); c++) {
-            write(c, cases.get(c), deck, prints);
+            write(c, cases.get(c), deck);
         }
         deck.append(".options gmin=1e-30 reltol=1e-12 abstol=1e-18 vntol=1e-18\n.control\n")
-                .append("set numdgt=16\nset width=200\nop\n")
-                .append(prints)
-                .append("quit 0\n.endc\n.end\n");
+                .append("set numdgt=16\nset width=200\nop\nprint all\nquit 0\n.endc\n.end\n");
         List<Result> results = new ArrayList<>();
         for (Case one : cases) {
             int n = one.network().nodeCount();
@@ -127,7 +124,7 @@ public final class NgSpice {
         }
     }
 
-    private static void write(int c, Case one, StringBuilder deck, StringBuilder prints) {
+    private static void write(int c, Case one, StringBuilder deck) {
         Network network = one.network();
         int n = network.nodeCount();
         int[] part = DenseOracle.colours(network, one.feeds(), true);
@@ -137,7 +134,6 @@ public final class NgSpice {
             name[v] = part[v] == v ? "0" : "c" + c + "n" + v;
             tied[v] = v;
         }
-        boolean[] touched = new boolean[n];
         for (int e = 0; e < network.branchCount(); e++) {
             Branch branch = network.branch(e);
             int p = branch.from();
@@ -146,8 +142,6 @@ public final class NgSpice {
             if (branch.isOpen() || p == q) {
                 continue;
             }
-            touched[p] = true;
-            touched[q] = true;
             if (branch.isLink()) {
                 // A link that closes a ring of links would make the simulator's equations singular.
                 if (tied[p] != tied[q]) {
@@ -167,18 +161,10 @@ public final class NgSpice {
         for (int f = 0; f < one.feeds().size(); f++) {
             Feed feed = one.feeds().get(f);
             String id = "c" + c + "f" + f;
-            touched[feed.in()] = true;
-            touched[feed.out()] = true;
             if (feed instanceof Feed.Current current) {
                 deck.append("I" + id + " " + name[feed.out()] + " " + name[feed.in()] + " " + current.amperes() + "\n");
             } else if (feed instanceof Feed.Voltage voltage) {
                 deck.append("V" + id + " " + name[feed.in()] + " " + name[feed.out()] + " " + voltage.volts() + "\n");
-                prints.append("print v" + id + "#branch\n");
-            }
-        }
-        for (int v = 0; v < n; v++) {
-            if (part[v] != v && touched[v]) {
-                prints.append("print v(" + name[v] + ")\n");
             }
         }
     }
