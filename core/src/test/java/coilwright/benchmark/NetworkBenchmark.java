@@ -9,7 +9,12 @@ import coilwright.network.PreparedReadings;
 import coilwright.network.Reading;
 import coilwright.network.Solution;
 import coilwright.network.Trial;
+import java.io.File;
+import java.net.URI;
+import java.net.URLClassLoader;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
@@ -218,9 +223,10 @@ public class NetworkBenchmark {
 
     /** Measures and prints the ratios. */
     public static void main(String[] args) throws RunnerException {
+        // The runner hands this on to the virtual machines it starts.
+        System.setProperty("java.class.path", classPath());
         Collection<RunResult> results = new Runner(new OptionsBuilder()
                         .include(NetworkBenchmark.class.getName())
-                        .jvmArgsAppend("-cp", System.getProperty("java.class.path"))
                         .build())
                 .run();
         Map<String, Double> micros = results.stream()
@@ -232,6 +238,16 @@ public class NetworkBenchmark {
         ratio(micros, "refactorisation", "eightReadingsByUpdateOfTwo");
         ratio(micros, "refactorisation", "walkByUpdate");
         ratio(micros, "generalRefactorisation", "eightReadingsByUpdate");
+    }
+
+    /** The class path of this class, also where a build tool has loaded it by a class loader of its own. */
+    private static String classPath() {
+        if (NetworkBenchmark.class.getClassLoader() instanceof URLClassLoader loader) {
+            return Arrays.stream(loader.getURLs())
+                    .map(url -> Path.of(URI.create(url.toString())).toString())
+                    .collect(Collectors.joining(File.pathSeparator));
+        }
+        return System.getProperty("java.class.path");
     }
 
     private static void ratio(Map<String, Double> micros, String slow, String fast) {
