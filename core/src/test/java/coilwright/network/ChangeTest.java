@@ -22,7 +22,7 @@ class ChangeTest {
         return Networks.situations();
     }
 
-    @Property(tries = 3000, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 2000, edgeCases = EdgeCasesMode.NONE)
     void modifiedNetworkAgreesWithDenseSolution(@ForAll("situations") Situation s) {
         Modified modified = s.network().factorised().with(s.changes());
         if (!DenseOracle.solvable(s.changed(), s.feeds())) {
@@ -32,10 +32,11 @@ class ChangeTest {
             return;
         }
         Solution solution = modified.solve(s.feeds());
-        Compare.same(solution, DenseOracle.solve(s.changed(), s.feeds()));
+        double drive = Compare.drive(s.network(), s.feeds()) + Compare.drive(s.changed(), s.feeds());
+        Compare.same(solution, DenseOracle.solve(s.changed(), s.feeds()), drive);
     }
 
-    @Property(tries = 1500, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
     void trialsAgreeWithDenseSolution(@ForAll("situations") Situation s) {
         int n = s.network().nodeCount();
         List<Reading> readings = new ArrayList<>();
@@ -91,7 +92,7 @@ class ChangeTest {
         }
     }
 
-    @Property(tries = 500, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
     void modifiedResistanceAgreesWithAFreshFactor(@ForAll("situations") Situation s) {
         Modified modified = s.network().factorised().with(s.changes());
         Factorisation fresh = s.changed().factorised();

@@ -34,7 +34,10 @@ final class Compare {
     }
 
     static void same(Solution solution, DenseOracle dense) {
-        double drive = drive(solution.network(), solution.feeds());
+        same(solution, dense, drive(solution.network(), solution.feeds()));
+    }
+
+    static void same(Solution solution, DenseOracle dense, double drive) {
         int n = solution.network().nodeCount();
         for (int a = 0; a < n; a++) {
             for (int b = 0; b < n; b++) {

@@ -22,7 +22,7 @@ class KirchhoffTest {
         return Networks.situations();
     }
 
-    @Property(tries = 1500, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
     void currentsBalanceAtEachNode(@ForAll("situations") Situation s) {
         Assume.that(DenseOracle.solvable(s.network(), s.feeds()));
         Solution solution = s.network().solve(s.feeds().toArray(Feed[]::new));
@@ -38,7 +38,7 @@ class KirchhoffTest {
                 // A current is the difference of voltages that may be far larger than itself.
                 double voltage =
                         Math.max(Math.abs(solution.voltage(branch.from())), Math.abs(solution.voltage(branch.to())));
-                size = Math.max(size, 1e-3 * voltage / branch.resistance());
+                size = Math.max(size, 1e-3 * (voltage + Math.abs(branch.emf())) / branch.resistance());
             }
         }
         for (int f = 0; f < s.feeds().size(); f++) {
@@ -46,13 +46,15 @@ class KirchhoffTest {
             sum[s.feeds().get(f).out()] += solution.feedCurrent(f);
             size = Math.max(size, Math.abs(solution.feedCurrent(f)));
         }
+        // No resistance here is below a thousandth of an ohm.
+        double rounding = 1e3 * 1e-14 * Compare.drive(s.network(), s.feeds());
         for (double left : sum) {
-            Compare.close(left, 0, 1e-10 * size);
+            Compare.close(left, 0, 1e-10 * size + rounding);
         }
-        assertThat(solution.residual()).isLessThanOrEqualTo(1e-10 * size);
+        assertThat(solution.residual()).isLessThanOrEqualTo(1e-10 * size + rounding);
     }
 
-    @Property(tries = 1500, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
     void voltagesSumToZeroRoundEachLoop(@ForAll("situations") Situation s) {
         Assume.that(DenseOracle.solvable(s.network(), s.feeds()));
         Network network = s.network();
@@ -110,7 +112,7 @@ class KirchhoffTest {
         return branch.isLink() ? 0 : branch.resistance() * current - branch.emf();
     }
 
-    @Property(tries = 1500, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
     void agreesWithDenseSolution(@ForAll("situations") Situation s) {
         if (!DenseOracle.solvable(s.network(), s.feeds())) {
             assertThatThrownBy(() -> s.network().solve(s.feeds().toArray(Feed[]::new)))
@@ -122,7 +124,7 @@ class KirchhoffTest {
         Compare.same(solution, DenseOracle.solve(s.network(), s.feeds()));
     }
 
-    @Property(tries = 500, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
     void transferResistanceIsReciprocal(@ForAll("situations") Situation s) {
         Factorisation factorised = quiet(s.network()).factorised();
         int n = s.network().nodeCount();
@@ -135,12 +137,14 @@ class KirchhoffTest {
                         factorised.solve(Feed.current(0, a, 1)).voltage(0, c).orElseThrow();
                 double other =
                         factorised.solve(Feed.current(0, c, 1)).voltage(0, a).orElseThrow();
-                Compare.close(one, other, 1e-11 * Math.max(Math.abs(one), 1e-3));
+                double size = Math.sqrt(factorised.resistance(0, a).orElseThrow()
+                        * factorised.resistance(0, c).orElseThrow());
+                Compare.close(one, other, 1e-11 * size);
             }
         }
     }
 
-    @Property(tries = 500, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
     void feedsAndSourcesSuperpose(@ForAll("situations") Situation s) {
         List<Feed> currents = new ArrayList<>();
         Factorisation factorised = s.network().factorised();
@@ -165,7 +169,7 @@ class KirchhoffTest {
         }
     }
 
-    @Property(tries = 500, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
     void resistanceIsThatOfOneAmpere(@ForAll("situations") Situation s) {
         Network quiet = quiet(s.network());
         Factorisation factorised = s.network().factorised();
