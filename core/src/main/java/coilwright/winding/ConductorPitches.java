@@ -182,8 +182,9 @@ public record ConductorPitches(WindingType type, int plex, int conductors, int p
         if (!averages.isEmpty()) {
             ways.add("an average pitch of " + String.join(" or ", averages));
         }
-        if (whole >= 2L * plex) {
-            String progressive = whole >= 6L * plex ? whole - 2L * plex + " (progressive) or " : "";
+        if (whole >= 2L * plex && whole + 2L * plex > back) {
+            boolean less = whole >= 6L * plex && whole - 2L * plex > back;
+            String progressive = less ? whole - 2L * plex + " (progressive) or " : "";
             ways.add("with these pitches " + progressive + (whole + 2L * plex) + " (retrogressive) conductors");
         }
         return ways.isEmpty()
