@@ -1,0 +1,191 @@
+package coilwright.network;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Tries changes on a network and gives the {@linkplain PreparedReadings prepared readings} under them. Meant to be used
+ * over and over: {@link #clear()}, then the changes, then {@link #read}. Reuses its memory; not for use by several
+ * threads at once.
+ *
+ * <p>A branch named twice takes the later values. Numbers are those of the unchanged network.
+ */
+public final class Trial {
+    private final PreparedReadings prepared;
+    private final Factorisation base;
+    private final Perturbation changed;
+    private boolean refactorised;
+
+    Trial(PreparedReadings prepared) {
+        this.prepared = prepared;
+        this.base = prepared.base();
+        this.changed = new Perturbation(base);
+    }
+
+    /** Takes all changes back. */
+    public Trial clear() {
+        changed.clear();
+        return this;
+    }
+
+    /**
+     * Gives a branch another resistance and source.
+     *
+     * @param branch number of the branch
+     * @param ohms its resistance: zero for a link, infinity for an open branch
+     * @param volts its source
+     * @throws IllegalArgumentException if there is no such branch or a value is out of range
+     */
+    public Trial alter(int branch, double ohms, double volts) {
+        base.network().checkBranch(branch);
+        Branch old = base.branch(branch);
+        changed.alter(branch, new Branch(old.from(), old.to(), ohms, volts));
+        return this;
+    }
+
+    /**
+     * Gives a branch another resistance; its source stays.
+     *
+     * @throws IllegalArgumentException if there is no such branch or a value is out of range
+     */
+    public Trial resistance(int branch, double ohms) {
+        base.network().checkBranch(branch);
+        changed.alter(branch, changed.now(branch).withResistance(ohms));
+        return this;
+    }
+
+    /**
+     * Gives a branch another source; its resistance stays.
+     *
+     * @throws IllegalArgumentException if there is no such branch or a value is out of range
+     */
+    public Trial emf(int branch, double volts) {
+        base.network().checkBranch(branch);
+        changed.alter(branch, changed.now(branch).withEmf(volts));
+        return this;
+    }
+
+    /**
+     * Opens a branch.
+     *
+     * @throws IllegalArgumentException if there is no such branch
+     */
+    public Trial remove(int branch) {
+        return resistance(branch, Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * Adds a resistance between two nodes.
+     *
+     * @param ohms its resistance; zero for a link
+     * @throws IllegalArgumentException if a node is not there or the resistance is out of range
+     */
+    public Trial add(int from, int to, double ohms) {
+        base.network().checkNode(from);
+        base.network().checkNode(to);
+        changed.add(new Branch(from, to, ohms, 0));
+        return this;
+    }
+
+    /**
+     * Writes the readings under the changes made since {@link #clear()}.
+     *
+     * @param out takes one value for each prepared reading, in volts; NaN where the meter's two nodes float with regard
+     *     to one another and where no voltages satisfy the feeds
+     * @throws IllegalArgumentException if {@code out} is too short
+     */
+    public void read(double[] out) {
+        int[] place = prepared.place;
+        if (out.length < place.length) {
+            throw new IllegalArgumentException(
+                    "room for " + out.length + " values: the " + place.length + " readings need as many");
+        }
+        refactorised = false;
+        Factorisation anew = null;
+        for (int set = 0; set < prepared.fed.length; set++) {
+            Fed fed = prepared.fed[set];
+            int first = prepared.start[set];
+            int end = prepared.start[set + 1];
+            if (anew == null) {
+                Perturbation.Outcome outcome = changed.solve(fed, true);
+                if (outcome == Perturbation.Outcome.UNSOLVABLE) {
+                    fail(first, end, out);
+                    continue;
+                }
+                if (outcome == Perturbation.Outcome.SOLVED && update(fed, first, end, out)) {
+                    continue;
+                }
+                anew = base.network().with(changes()).factorised();
+                refactorised = true;
+            }
+            afresh(anew, fed, first, end, out);
+        }
+    }
+
+    /** Whether the last {@link #read} had to factorise the changed network. */
+    public boolean refactorised() {
+        return refactorised;
+    }
+
+    /** The changes made since {@link #clear()}. */
+    public List<Change> changes() {
+        List<Change> changes = new ArrayList<>();
+        for (int i = 0; i < changed.alteredCount(); i++) {
+            int branch = changed.altered(i);
+            Branch to = changed.alteredTo(i);
+            if (to.emf() == 0) {
+                changes.add(Change.emf(branch, 0));
+                changes.add(Change.resistance(branch, to.resistance()));
+            } else {
+                changes.add(Change.resistance(branch, to.resistance()));
+                changes.add(Change.emf(branch, to.emf()));
+            }
+        }
+        for (int i = 0; i < changed.addedCount(); i++) {
+            changes.add(new Change.Addition(changed.added(i)));
+        }
+        return changes;
+    }
+
+    private boolean update(Fed fed, int first, int end, double[] out) {
+        double most = 0;
+        double effort = 0;
+        for (int i = first; i < end; i++) {
+            int p = prepared.p[i];
+            int q = prepared.q[i];
+            double value;
+            if (!changed.together(p, q)) {
+                value = Double.NaN;
+            } else if (changed.standsFor(p) == changed.standsFor(q)) {
+                value = 0;
+            } else {
+                value = changed.difference(fed, p, q);
+                most = Math.max(most, Math.abs(value));
+                effort = Math.max(effort, changed.effort(fed, p, q));
+            }
+            out[prepared.place[i]] = value;
+        }
+        return !PreparedReadings.lost(effort, most);
+    }
+
+    private void afresh(Factorisation anew, Fed fed, int first, int end, double[] out) {
+        Fed again = new Fed(anew, fed.feeds, true);
+        Perturbation none = new Perturbation(anew);
+        if (none.solve(again, false) != Perturbation.Outcome.SOLVED) {
+            fail(first, end, out);
+            return;
+        }
+        for (int i = first; i < end; i++) {
+            Reading reading = prepared.readings().get(prepared.place[i]);
+            int p = anew.joined(reading.from());
+            int q = anew.joined(reading.to());
+            out[prepared.place[i]] = none.together(p, q) ? none.difference(again, p, q) : Double.NaN;
+        }
+    }
+
+    private void fail(int first, int end, double[] out) {
+        for (int i = first; i < end; i++) {
+            out[prepared.place[i]] = Double.NaN;
+        }
+    }
+}

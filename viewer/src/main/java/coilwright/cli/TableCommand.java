@@ -1,0 +1,77 @@
+package coilwright.cli;
+
+import coilwright.job.BadInputException;
+import coilwright.job.ConnectionList;
+import coilwright.job.Job;
+import coilwright.job.JobReader;
+import coilwright.winding.Finding;
+import coilwright.winding.ImpossibleWindingException;
+import coilwright.winding.Rules;
+import coilwright.winding.Winding;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Which bars each coil lands on. */
+@Command(
+        name = "table",
+        header = "Print which slots each coil lies in and which bars its leads land on.",
+        description = {
+            "Reads a job file, builds the winding and prints its pitches, its circuits, every coil, and what the "
+                    + "rules of the trade say of it. Leaves with 1 where it cannot be wound."
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  coilwright table samples/jobs/orchard-pump-dynamo.yaml",
+            "  coilwright table samples/jobs/orchard-pump-dynamo.yaml --explain",
+            "  coilwright table samples/jobs/orchard-pump-dynamo.yaml --format csv --out coils.csv"
+        })
+final class TableCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Parameters(index = "0", paramLabel = "JOB", description = "Job file (YAML or JSON).")
+    private Path jobFile;
+
+    @Option(names = "--explain", description = "Show the arithmetic, step by step with this job's numbers.")
+    private boolean explain;
+
+    @Mixin
+    private OutputOptions output;
+
+    TableCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() throws BadInputException {
+        Job job = JobReader.read(jobFile);
+        Winding winding;
+        try {
+            winding = job.build();
+        } catch (ImpossibleWindingException e) {
+            return impossible(job, e.findings());
+        }
+        List<Finding> findings = Rules.check(winding);
+        String answer = switch (output.format()) {
+            case TEXT -> TableText.of(job, winding, findings, explain);
+            case JSON -> TableJson.of(winding, findings);
+            case CSV -> ConnectionList.toText(winding);
+        };
+        output.answer(console, answer);
+        return Exit.DONE;
+    }
+
+    private int impossible(Job job, List<Finding> findings) {
+        for (Finding f : findings) {
+            console.complain(jobFile + ": " + f.message());
+        }
+        if (output.format() == OutputOptions.Format.JSON) {
+            output.answer(console, TableJson.impossible(job.armature(), findings));
+        }
+        return Exit.NO;
+    }
+}
