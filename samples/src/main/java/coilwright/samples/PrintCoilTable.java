@@ -20,10 +20,11 @@ public final class PrintCoilTable {
             System.out.println(job.title());
             for (Coil coil : winding.coils()) {
                 String bars = coil.isLive()
-                        ? "bar " + coil.topBar().getAsInt() + " to bar " + coil.bottomBar().getAsInt()
+                        ? "bar " + coil.topBar().getAsInt() + " to bar "
+                                + coil.bottomBar().getAsInt()
                         : "not connected";
-                System.out.println("coil " + coil.number() + ": slots " + coil.top().slot() + " and "
-                        + coil.bottom().slot() + ", " + bars);
+                System.out.println("coil " + coil.number() + ": slots "
+                        + coil.top().slot() + " and " + coil.bottom().slot() + ", " + bars);
             }
         } catch (BadInputException e) {
             // Every problem with its line, ready to be shown.

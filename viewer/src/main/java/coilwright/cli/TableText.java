@@ -10,6 +10,7 @@ import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingType;
 import coilwright.winding.WorkedPitches;
+import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -19,7 +20,7 @@ import java.util.OptionalInt;
 final class TableText {
     private TableText() {}
 
-    static String of(Job job, Winding winding, List<Finding> findings, boolean explain) {
+    static String of(Job job, Winding winding, List<Finding> findings, boolean explain, List<Path> drawings) {
         StringBuilder out = new StringBuilder();
         out.append(job.title()).append('\n');
         var facts = new TextTable("", "");
@@ -34,6 +35,10 @@ final class TableText {
         }
         coils(out, winding);
         findings(out, findings);
+        if (!drawings.isEmpty()) {
+            out.append("\nDrawings\n");
+            drawings.forEach(d -> out.append("  ").append(d).append('\n'));
+        }
         return out.toString();
     }
 
