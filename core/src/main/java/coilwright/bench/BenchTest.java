@@ -61,6 +61,18 @@ public sealed interface BenchTest {
         return out;
     }
 
+    /** Where there are several circuits, also every two bars side by side: nothing may join them. */
+    private static List<Pair> withNextBars(Winding winding) {
+        List<Pair> out = new ArrayList<>(neighbours(winding));
+        if (stepWithinCircuit(winding) > 1) {
+            Armature a = winding.armature();
+            for (int bar = 1; bar <= a.bars(); bar++) {
+                out.add(new Pair(bar, a.wrapBar(bar + 1)));
+            }
+        }
+        return out;
+    }
+
     /** How many bars on the next bar of the same circuit stands: 1, or as many as there are circuits. */
     static int stepWithinCircuit(Winding winding) {
         return winding.type() == WindingType.LAP || winding.type() == WindingType.WAVE
@@ -224,7 +236,7 @@ public sealed interface BenchTest {
 
         @Override
         public List<Pair> walk(Winding winding) {
-            return neighbours(winding);
+            return withNextBars(winding);
         }
 
         @Override

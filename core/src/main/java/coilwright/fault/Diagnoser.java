@@ -40,8 +40,6 @@ final class Diagnoser {
     private final List<Evidence> evidence = new ArrayList<>();
     private final int readings;
     private final boolean grounds;
-    private final boolean polarity;
-    private final boolean slow;
     private double nothingLikelihood;
 
     Diagnoser(BenchArmature armature, List<TestRun> runs, boolean doubles) {
@@ -61,8 +59,6 @@ final class Diagnoser {
         }
         grounds = runs.stream()
                 .anyMatch(r -> r.test() instanceof BenchTest.Ground || r.test() instanceof BenchTest.GroundWalk);
-        polarity = runs.stream().anyMatch(r -> r.test() instanceof BenchTest.Polarity);
-        slow = grounds || polarity;
     }
 
     private void check() {
@@ -156,7 +152,7 @@ final class Diagnoser {
                 out.add(Candidate.fixed(new Fault.Ground(Point.bar(bar)), Priors.GROUND / 2 / bars));
             }
         }
-        if (bars <= SLOT_SHORT_BARS && !slow) {
+        if (bars <= SLOT_SHORT_BARS) {
             out.addAll(slotShorts(live));
         }
         return out;
@@ -217,6 +213,13 @@ final class Diagnoser {
                         alterations.orElseThrow().alone());
                 if (quick.isPresent()) {
                     out[r] = quick.get();
+                    continue;
+                }
+            }
+            if (faults.size() == 1 && faults.get(0) instanceof Fault.Ground ground) {
+                Optional<double[]> grounded = model.grounded(ground.place());
+                if (grounded.isPresent()) {
+                    out[r] = grounded.get();
                     continue;
                 }
             }
