@@ -385,7 +385,7 @@ final class Diagnoser {
         double best = bestSoFar;
         for (PairScreen.Hit hit : screen.best(limit, MOST_PAIRS)) {
             double bound = most + t(count, base + hit.squares());
-            if (bound < best + Math.log(1e-4)) {
+            if (bound < best + Math.log(1e-3)) {
                 break;
             }
             for (Candidate a : places.get(hit.first()).candidates()) {
