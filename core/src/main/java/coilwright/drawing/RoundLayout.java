@@ -28,7 +28,7 @@ final class RoundLayout {
         double height = Math.max(Canvas.SHORT, 2 * radius + 16);
         double width = Math.max(Canvas.LONG, 2 * radius + 22 + PANEL + Canvas.BORDER);
         var canvas = new Canvas();
-        new Ring(winding, options, new Point(Canvas.BORDER + radius, height / 2), core, radius, font)
+        new Ring(winding, options, new Point(Canvas.BORDER + radius, height / 2), core, radius, font, false)
                 .paint(canvas, "", Optional.empty());
         String title = options.title().isEmpty() ? "Round winding diagram" : options.title();
         panel(canvas, winding, options, title, width - Canvas.BORDER - PANEL, height);
