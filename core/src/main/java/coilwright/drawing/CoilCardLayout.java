@@ -307,7 +307,7 @@ final class CoilCardLayout {
                 parts.add(new Shape.Rect(x - 0.45 * w, BAR_TOP, 0.9 * w, BAR_BOTTOM - BAR_TOP, 0, List.of()));
                 boolean label = own || (bar % step == 0 && taken.take(t.bounds().grown(0.5)));
                 if (own) {
-                    taken.take(new Box(t.bounds().left(), BAR_TOP, t.bounds().right(), BAR_BOTTOM).grown(0.5));
+                    taken.insist(new Box(t.bounds().left(), BAR_TOP, t.bounds().right(), BAR_BOTTOM).grown(0.5));
                 }
                 boolean marked = options.highlight().bars().contains(bar);
                 boolean inside = t.width() < 0.9 * w;

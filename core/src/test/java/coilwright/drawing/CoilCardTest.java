@@ -44,7 +44,8 @@ class CoilCardTest {
     @Test
     void leadsToTheLeft() {
         Winding w = Winding.build(
-                Armature.of(24, 24, 4), WindingSpec.lap(1, Direction.PROGRESSIVE).withLeadOffset(-4));
+                Armature.of(24, 24, 4),
+                WindingSpec.lap(1, Direction.PROGRESSIVE).withLeadOffset(-4));
         assertThat(CoilCardLayout.leadThrow(w, w.coil(2), true)).isCloseTo(-4, within(1e-9));
         assertThat(CoilCardLayout.leadThrow(w, w.coil(2), false)).isCloseTo(-3, within(1e-9));
         assertThat(CoilCardLayout.lines(w, w.coil(2))).contains("Top lead: bar 22, 4 bars left of the centre line.");

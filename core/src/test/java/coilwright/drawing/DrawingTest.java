@@ -90,7 +90,8 @@ class DrawingTest {
     @Test
     void deadCoilHasCapsInsteadOfBars() {
         for (DrawingView view : Set.of(DrawingView.DEVELOPED, DrawingView.ROUND)) {
-            Drawing page = view.draw(SampleWindings.deadCoil(), ViewOptions.of("")).first();
+            Drawing page =
+                    view.draw(SampleWindings.deadCoil(), ViewOptions.of("")).first();
             List<Shape.Group> dead = page.shapes().stream()
                     .filter(s -> s.roles().contains(Role.DEAD))
                     .map(s -> (Shape.Group) s)

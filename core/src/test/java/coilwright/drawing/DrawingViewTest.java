@@ -133,7 +133,9 @@ class DrawingViewTest {
 
     private static List<Element> elements(SVGDocument svg) {
         NodeList all = svg.getElementsByTagName("*");
-        return IntStream.range(0, all.getLength()).mapToObj(i -> (Element) all.item(i)).toList();
+        return IntStream.range(0, all.getLength())
+                .mapToObj(i -> (Element) all.item(i))
+                .toList();
     }
 
     /** Reads the finished picture as a person would: which bars and slots do a coil's lines touch? */
@@ -156,11 +158,12 @@ class DrawingViewTest {
                 Set<Integer> slotsMet = new TreeSet<>();
                 for (Shape part : g.shapes()) {
                     if (part instanceof Shape.Polyline p && p.roles().contains(role)) {
-                        p.points().forEach(at -> bars.forEach((n, box) -> {
-                            if (box.grown(0.01).holds(new Box(at.x(), at.y(), at.x(), at.y()))) {
-                                barsMet.add(n);
-                            }
-                        }));
+                        p.points()
+                                .forEach(at -> bars.forEach((n, box) -> {
+                                    if (box.grown(0.01).holds(new Box(at.x(), at.y(), at.x(), at.y()))) {
+                                        barsMet.add(n);
+                                    }
+                                }));
                         for (int i = 1; i < p.points().size(); i++) {
                             Point a = p.points().get(i - 1);
                             Point b = p.points().get(i);
@@ -181,7 +184,9 @@ class DrawingViewTest {
                         .containsExactly((top ? coil.top() : coil.bottom()).slot());
                 var bar = top ? coil.topBar() : coil.bottomBar();
                 if (bar.isPresent()) {
-                    assertThat(barsMet).as("bars of coil %s %s", coil.number(), role).containsExactly(bar.getAsInt());
+                    assertThat(barsMet)
+                            .as("bars of coil %s %s", coil.number(), role)
+                            .containsExactly(bar.getAsInt());
                 } else {
                     assertThat(barsMet).isEmpty();
                 }
@@ -242,7 +247,9 @@ class DrawingViewTest {
 
     @Test
     void slotOneIsUpAndNumbersRunClockwise() {
-        Drawing page = DrawingView.ROUND.draw(SampleWindings.wave(), ViewOptions.of("")).first();
+        Drawing page = DrawingView.ROUND
+                .draw(SampleWindings.wave(), ViewOptions.of(""))
+                .first();
         Map<Integer, Box> slots = boxes(page, coilwright.drawing.Element.Kind.SLOT);
         Box one = slots.get(1);
         double middle = page.height() / 2;
@@ -253,8 +260,7 @@ class DrawingViewTest {
 
     @Test
     void pathsStandInOrder() {
-        Winding winding =
-                Winding.build(Armature.of(12, 12, 4), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        Winding winding = Winding.build(Armature.of(12, 12, 4), WindingSpec.lap(1, Direction.PROGRESSIVE));
         var gear = coilwright.circuit.BrushGear.at(winding, 0, 1);
         Drawing page = DrawingView.PATHS.draw(winding, ViewOptions.of("")).first();
         List<String> drawn = new ArrayList<>();
@@ -280,8 +286,7 @@ class DrawingViewTest {
 
     @Test
     void largestArmatureIsDrawn() {
-        Winding winding =
-                Winding.build(Armature.of(1000, 4000, 20), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        Winding winding = Winding.build(Armature.of(1000, 4000, 20), WindingSpec.lap(1, Direction.PROGRESSIVE));
         for (DrawingView view : DrawingView.values()) {
             Drawing page = view.draw(winding, ViewOptions.of("")).first();
             assertThat(page.overlappingTexts()).isEmpty();

@@ -13,7 +13,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 
 class DrawnWindingsTest {
-    @Property(tries = 120)
+    @Property(tries = 60)
     void anyLapWindingIsDrawnLegibly(
             @ForAll @IntRange(min = 3, max = 60) int slots,
             @ForAll @IntRange(min = 1, max = 5) int sides,
@@ -28,7 +28,7 @@ class DrawnWindingsTest {
         Winding winding = Winding.build(
                 armature,
                 WindingSpec.lap(1, direction)
-                        .withSpan(CoilSpan.ofPositions(1 + span % (bars - 1)))
+                        .withSpan(CoilSpan.ofPositions(sides + span % (bars - 2 * sides + 1)))
                         .withLeadOffset(offset));
         for (DrawingView view : DrawingView.values()) {
             for (PageFormat format : PageFormat.values()) {

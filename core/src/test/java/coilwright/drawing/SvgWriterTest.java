@@ -16,8 +16,7 @@ class SvgWriterTest {
                 .draw(SampleWindings.wave(), ViewOptions.of(hostile))
                 .first();
         String svg = SvgWriter.write(page);
-        SVGDocument parsed =
-                new SAXSVGDocumentFactory(null).createSVGDocument("file:/test.svg", new StringReader(svg));
+        SVGDocument parsed = new SAXSVGDocumentFactory(null).createSVGDocument("file:/test.svg", new StringReader(svg));
         assertThat(parsed.getElementsByTagName("script").getLength()).isZero();
         assertThat(parsed.getElementById("title").getTextContent())
                 .isEqualTo("</title><script>alert('x')</script> & \"quoted\" ]]> \ufffd \ufffd   end");
@@ -37,7 +36,10 @@ class SvgWriterTest {
     }
 
     private static java.util.stream.Stream<String> hex(String line) {
-        return java.util.regex.Pattern.compile("#[0-9a-f]{6}").matcher(line).results().map(r -> r.group());
+        return java.util.regex.Pattern.compile("#[0-9a-f]{6}")
+                .matcher(line)
+                .results()
+                .map(r -> r.group());
     }
 
     @Test
@@ -50,7 +52,7 @@ class SvgWriterTest {
                 20,
                 Palette.COLOUR,
                 List.of(
-                        new Shape.Line(new Point(0, 1.005), new Point(2.5, 1.0 / 3), List.of(Role.WIRE, Role.DENSE)),
+                        new Shape.Line(new Point(0, 1.006), new Point(2.5, 1.0 / 3), List.of(Role.WIRE, Role.DENSE)),
                         new Shape.Arc(middle, 5, 0, 90, List.of()),
                         new Shape.Sector(middle, 2, 4, 0, 270, List.of(Role.NORTH)),
                         new Shape.Polyline(List.of(middle, new Point(1, 2), new Point(3, 4)), true, List.of())));
