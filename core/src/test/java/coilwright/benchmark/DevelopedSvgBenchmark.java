@@ -82,10 +82,10 @@ public class DevelopedSvgBenchmark {
         Collection<RunResult> results = new Runner(new OptionsBuilder()
                         .include(DevelopedSvgBenchmark.class.getSimpleName())
                         .forks(1)
-                        .warmupIterations(5)
-                        .warmupTime(TimeValue.seconds(1))
+                        .warmupIterations(10)
+                        .warmupTime(TimeValue.seconds(3))
                         .measurementIterations(8)
-                        .measurementTime(TimeValue.seconds(1))
+                        .measurementTime(TimeValue.seconds(2))
                         .build())
                 .run();
         double drawing = score(results, "layOutAndWrite");
