@@ -6,9 +6,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /** Writes the pages of a view to files; the ending of the name tells the format. */
@@ -27,34 +28,44 @@ public final class DrawingFiles {
      * @throws IOException when a file cannot be written
      */
     public static List<Path> write(DrawingPages pages, Path file, OptionalDouble dpi) throws IOException {
+        Map<Path, byte[]> contents = contents(pages, file, dpi);
+        for (Map.Entry<Path, byte[]> entry : contents.entrySet()) {
+            Files.write(entry.getKey(), entry.getValue());
+        }
+        return List.copyOf(contents.keySet());
+    }
+
+    /**
+     * What {@link #write} would write, file by file, for callers that write it their own way.
+     *
+     * @throws IllegalArgumentException when the ending is none of these or the picture would be too large
+     * @throws IOException when a picture cannot be made
+     */
+    public static Map<Path, byte[]> contents(DrawingPages pages, Path file, OptionalDouble dpi) throws IOException {
         String name = file.getFileName().toString();
         int dot = name.lastIndexOf('.');
         String ending = dot < 0 ? "" : name.substring(dot + 1).toLowerCase(Locale.ROOT);
+        Map<Path, byte[]> contents = new LinkedHashMap<>();
         switch (ending) {
-            case "pdf" -> {
-                Files.write(file, PdfExport.pdf(pages));
-                return List.of(file);
-            }
+            case "pdf" -> contents.put(file, PdfExport.pdf(pages));
             case "svg", "png" -> {
-                List<Path> written = new ArrayList<>();
                 int n = 0;
                 for (Drawing page : pages.pages()) {
                     n++;
                     Path to = pages.pages().size() == 1
                             ? file
                             : file.resolveSibling(name.substring(0, dot) + "-" + n + name.substring(dot));
-                    Files.write(
+                    contents.put(
                             to,
                             ending.equals("svg")
                                     ? SvgWriter.write(page).getBytes(StandardCharsets.UTF_8)
                                     : PngExport.png(page, dpi.orElse(PngExport.usualDpi(page))));
-                    written.add(to);
                 }
-                return List.copyOf(written);
             }
             default ->
                 throw new IllegalArgumentException(
                         "\"" + name + "\" does not end in a format a drawing can have: name it .svg, .png or .pdf");
         }
+        return contents;
     }
 }
