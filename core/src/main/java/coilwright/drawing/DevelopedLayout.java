@@ -408,7 +408,7 @@ final class DevelopedLayout {
             });
             lead(parts, c, true, slotX(c.top().slot()), top, c.topBar());
             lead(parts, c, false, slotX(c.bottom().slot()), sideX(c.bottom()), c.bottomBar());
-            canvas.coil(c, "", parts, dense, marked);
+            canvas.coil(c, "", parts, dense ? Role.DENSE : Role.COIL, marked);
         }
 
         private void apexLabel(List<Shape> parts, Coil c, double x, double y, boolean marked) {

@@ -60,6 +60,8 @@ public enum Role {
     PLATE,
     /** A shape within a crowded drawing: thin lines. */
     DENSE,
+    /** A shape within a very crowded drawing: hair lines. */
+    FINE,
     /** A coil box of the paths drawing. */
     BOX,
     /** A coil shorted by a brush. */
