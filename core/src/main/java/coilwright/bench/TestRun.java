@@ -16,8 +16,6 @@ public record TestRun(BenchTest test, List<PairReading> readings) {
 
     /** The pairs read, in order. */
     public List<BenchTest.Pair> pairs() {
-        return readings.stream()
-                .map(r -> new BenchTest.Pair(r.from(), r.to()))
-                .toList();
+        return readings.stream().map(r -> new BenchTest.Pair(r.from(), r.to())).toList();
     }
 }

@@ -197,9 +197,7 @@ final class RunModel {
                 for (int j = 0; j < r; j++) {
                     double across = v[a[j]] - v[b[j]];
                     Alteration alt = alterations.get(j);
-                    rhs[j] = Double.isInfinite(g[j])
-                            ? across
-                            : g[j] * across - alt.drive() * coil(i, alt.coil());
+                    rhs[j] = Double.isInfinite(g[j]) ? across : g[j] * across - alt.drive() * coil(i, alt.coil());
                 }
                 for (int j = 0; j < r; j++) {
                     double sum = 0;
