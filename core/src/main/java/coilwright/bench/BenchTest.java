@@ -2,6 +2,7 @@ package coilwright.bench;
 
 import coilwright.winding.Armature;
 import coilwright.winding.Winding;
+import coilwright.winding.WindingType;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -49,13 +50,22 @@ public sealed interface BenchTest {
         return read(armature, walk(armature.winding()));
     }
 
+    /** Neighbouring bars; where the winding makes several circuits, neighbours within each circuit. */
     private static List<Pair> neighbours(Winding winding) {
         Armature a = winding.armature();
+        int step = stepWithinCircuit(winding);
         List<Pair> out = new ArrayList<>();
         for (int bar = 1; bar <= a.bars(); bar++) {
-            out.add(new Pair(bar, a.wrapBar(bar + 1)));
+            out.add(new Pair(bar, a.wrapBar(bar + step)));
         }
         return out;
+    }
+
+    /** How many bars on the next bar of the same circuit stands: 1, or as many as there are circuits. */
+    static int stepWithinCircuit(Winding winding) {
+        return winding.type() == WindingType.LAP || winding.type() == WindingType.WAVE
+                ? winding.closures().orElse(1)
+                : 1;
     }
 
     private static List<Pair> toShaft(Winding winding) {

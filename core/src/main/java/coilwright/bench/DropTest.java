@@ -2,6 +2,7 @@ package coilwright.bench;
 
 import coilwright.circuit.Brush;
 import coilwright.circuit.BrushGear;
+import coilwright.network.Factorisation;
 import coilwright.network.Feed;
 import coilwright.network.Solution;
 import coilwright.winding.Armature;
@@ -10,7 +11,8 @@ import java.util.List;
 
 /**
  * The drop (bar-to-bar) test: direct current through the armature, a millivoltmeter from bar to bar. A meter between
- * two places that nothing joins reads nothing.
+ * two places that nothing joins reads nothing; where the supply can drive no current at all, its full voltage stands
+ * between the two places it is connected to, infinite (off scale) for a supply of steady current.
  *
  * @param armature as it lies on the bench
  * @param potentials of bars 1..K, volts
@@ -65,8 +67,23 @@ public record DropTest(BenchArmature armature, List<Double> potentials) {
         Feed feed = supply instanceof Supply.Current c
                 ? Feed.current(a, b, c.amperes())
                 : Feed.voltage(a, b, ((Supply.Voltage) supply).volts());
-        Solution solution = net.network().solve(feed);
+        Factorisation factorisation = net.network().factorised();
+        if (!factorisation.connected(a, b)) {
+            return new DropTest(shown, parted(fed, factorisation, a, b, supply));
+        }
+        Solution solution = factorisation.solve(feed);
         return new DropTest(shown, Potentials.ofBars(net, solution, out));
+    }
+
+    /** No current flows: the whole supply stands between what is joined to one lead and to the other. */
+    private static List<Double> parted(BenchArmature fed, Factorisation factorisation, int in, int out, Supply supply) {
+        double high = supply instanceof Supply.Voltage v ? v.volts() : Double.POSITIVE_INFINITY;
+        List<Double> volts = new ArrayList<>();
+        for (int bar = 1; bar <= fed.winding().armature().bars(); bar++) {
+            int node = BenchNetwork.node(bar);
+            volts.add(factorisation.connected(node, in) ? high : factorisation.connected(node, out) ? 0 : Double.NaN);
+        }
+        return volts;
     }
 
     /** What a meter reads between two bars, V(from) − V(to). */

@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** What the pairs of one run should read on the sound armature, and on it with some alterations. */
 final class RunModel {
@@ -159,6 +160,14 @@ final class RunModel {
      * keeps apart or together, so that the long way must be gone.
      */
     Optional<double[]> predict(List<Alteration> alterations) {
+        return predict(alterations, Set.of());
+    }
+
+    /** As {@link #predict(List)}, with bars that stand alone and read nothing. */
+    Optional<double[]> predict(List<Alteration> alterations, Set<Integer> alone) {
+        if (!alone.isEmpty() && feeds(alone)) {
+            return Optional.empty();
+        }
         int r = alterations.size();
         int[] a = new int[r];
         int[] b = new int[r];
@@ -184,16 +193,20 @@ final class RunModel {
         if (inverse.length != r) {
             return Optional.empty();
         }
+        boolean resistance = run.test() instanceof BenchTest.Resistance;
         double[] out = new double[n];
         double[] rhs = new double[r];
         double[] s = new double[r];
+        boolean made = false;
         boolean still = potentials.length == 1 && coilVolts.length <= 1;
         for (int i = 0; i < n; i++) {
-            if (floats[i]) {
+            if (floats[i] || alone.contains(from[i]) || alone.contains(to[i])) {
+                out[i] = resistance ? Double.POSITIVE_INFINITY : 0;
                 continue;
             }
             double[] v = bars(i);
-            if (i == 0 || !still) {
+            if (!still || !made) {
+                made = true;
                 for (int j = 0; j < r; j++) {
                     double across = v[a[j]] - v[b[j]];
                     Alteration alt = alterations.get(j);
@@ -221,6 +234,10 @@ final class RunModel {
             }
         }
         return Optional.of(out);
+    }
+
+    private boolean feeds(Set<Integer> alone) {
+        return run.test() instanceof BenchTest.Drop d && (alone.contains(d.in()) || alone.contains(d.out()));
     }
 
     /** Vector of what reading i shows of one ampere through a pair, for screening. */

@@ -36,6 +36,9 @@ final class SmallMatrix {
         for (int j = 0; j < r; j++) {
             for (int k = 0; k < r; k++) {
                 out[j][k] = inverse.get(j, k);
+                if (!Double.isFinite(out[j][k])) {
+                    return NONE;
+                }
             }
         }
         return out;

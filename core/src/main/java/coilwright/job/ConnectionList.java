@@ -143,10 +143,10 @@ public final class ConnectionList {
             for (JsonToken t = parser.nextToken(); t != null; t = parser.nextToken()) {
                 if (t == JsonToken.START_ARRAY) {
                     cells = new ArrayList<>();
-                    line = parser.currentTokenLocation().getLineNr();
                 } else if (t == JsonToken.END_ARRAY) {
                     rows.add(new Row(line, cells));
                 } else {
+                    line = cells.isEmpty() ? parser.currentTokenLocation().getLineNr() : line;
                     cells.add(parser.getText());
                 }
                 if (rows.size() > MOST_COILS + 1 || cells.size() > 100) {
@@ -166,6 +166,10 @@ public final class ConnectionList {
         Map<String, Integer> columns = new HashMap<>();
         List<String> known = new ArrayList<>(COLUMNS);
         known.add(DEAD);
+        if (row.cells().stream().noneMatch(c -> NearWord.of(c, known).isPresent())) {
+            problems.add(row.line(), "", "must be the heading " + String.join(",", COLUMNS));
+            return columns;
+        }
         for (int i = 0; i < row.cells().size(); i++) {
             String name = row.cells().get(i);
             if (!known.contains(name)) {

@@ -2,12 +2,14 @@ package coilwright.job;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import java.util.function.IntConsumer;
@@ -28,6 +30,7 @@ final class Field {
     private final Problems problems;
     private final String path;
     private final Node node;
+    private final Set<String> meant = new HashSet<>();
 
     Field(Problems problems, String path, Node node) {
         this.problems = problems;
@@ -65,6 +68,7 @@ final class Field {
             String keyPath = path.isEmpty() ? shown(name) : path + "." + shown(name);
             if (!known.contains(name)) {
                 problems.add(keyLine, keyPath, "unknown key: " + meant(name, known));
+                NearWord.of(name, known).ifPresent(meant::add);
             } else if (fields.containsKey(name)) {
                 problems.add(
                         keyLine,
@@ -83,10 +87,10 @@ final class Field {
                 .orElse("the keys here are " + String.join(", ", known));
     }
 
-    /** A required field of a section; its absence is noted. */
+    /** A required field of a section; its absence is noted, unless a misspelt key was noted that means it. */
     Optional<Field> required(Map<String, Field> fields, String key, String why) {
         Optional<Field> field = Optional.ofNullable(fields.get(key));
-        if (field.isEmpty()) {
+        if (field.isEmpty() && !meant.contains(key)) {
             problems.add(line(), path.isEmpty() ? key : path + "." + key, "is missing" + why);
         }
         return field;
@@ -113,6 +117,11 @@ final class Field {
     /** Whether it is a list without entries, which says the same as no list. */
     boolean isEmptyList() {
         return node instanceof SequenceNode sequence && sequence.getValue().isEmpty();
+    }
+
+    /** Its text as written, where it is no list or section. */
+    Optional<String> written() {
+        return node instanceof ScalarNode scalar ? Optional.of(scalar.getValue()) : Optional.empty();
     }
 
     /** Whether it is written {@code null}, {@code ~} or as nothing. */
@@ -235,6 +244,7 @@ final class Field {
 
     private void mustBe(String wanted) {
         String is;
+        String wayOut = "";
         if (strangeTag()) {
             is = "carries the tag " + shown(node.getTag().getValue());
         } else if (node instanceof MappingNode) {
@@ -245,9 +255,13 @@ final class Field {
             is = "has no value";
         } else {
             String value = ((ScalarNode) node).getValue();
-            is = node.getTag().equals(Tag.STR) ? "is the text \"" + shown(value) + "\"" : "is " + shown(value);
+            boolean text = node.getTag().equals(Tag.STR);
+            is = text ? "is the text \"" + shown(value) + "\"" : "is " + shown(value);
+            if (text && value.matches("[0-9.]+") && wanted.contains("number")) {
+                wayOut = ": take the quotation marks off";
+            }
         }
-        wrong(is + ", but must be " + wanted);
+        wrong(is + ", but must be " + wanted + wayOut);
     }
 
     private static String taken(Tag tag) {

@@ -205,13 +205,25 @@ public final class JobReader {
             later.wrong("throw and backSpan say the same thing twice: keep throw where all coils of a slot go to one "
                     + "slot, backSpan where they are stepped");
         }
-        OptionalInt slots = inSlots == null ? OptionalInt.empty() : inSlots.wholeNumber(JobReader::checkThrow);
+        OptionalInt slots = inSlots == null ? OptionalInt.empty() : throwSlots(inSlots);
         OptionalInt positions =
                 inPositions == null ? OptionalInt.empty() : inPositions.wholeNumber(JobReader::checkBackSpan);
         if (slots.isPresent()) {
             return CoilSpan.ofThrow(slots.getAsInt());
         }
         return positions.isPresent() ? CoilSpan.ofPositions(positions.getAsInt()) : CoilSpan.usual();
+    }
+
+    /** A throw is given in slots spanned; the trade's way of writing it is told from that by its dash. */
+    private static OptionalInt throwSlots(Field field) {
+        String written = field.written().orElse("");
+        if (!written.matches("1-[0-9]{1,4}")) {
+            return field.wholeNumber(JobReader::checkThrow);
+        }
+        int last = Integer.parseInt(written.substring(2));
+        field.wrong("is \"" + written + "\", but must be the number of slots spanned"
+                + (last > 1 ? ": " + (last - 1) : ""));
+        return OptionalInt.empty();
     }
 
     private static void checkThrow(int slots) {

@@ -5,11 +5,11 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Finds the word that was probably meant. */
-final class NearWord {
+public final class NearWord {
     private NearWord() {}
 
     /** The nearest of the known words, where one is near: at most a third of its letters wrong, and at most three. */
-    static Optional<String> of(String word, Collection<String> known) {
+    public static Optional<String> of(String word, Collection<String> known) {
         String best = null;
         int least = Integer.MAX_VALUE;
         for (String candidate : known) {

@@ -89,9 +89,12 @@ public record Quantity(BigDecimal value, String unit) {
     public static Quantity parse(String text, Kind kind) {
         String example = "such as \"1 " + kind.units.get(0) + "\"";
         Matcher m = FORM.matcher(text.strip().replace('\u2126', 'Ω').replace('\u03BC', 'µ'));
+        if (text.matches(".*\\d,\\d.*")) {
+            throw new IllegalArgumentException(
+                    "is \"" + text + "\", with a comma: write a point before decimals, and nothing between thousands");
+        }
         if (!m.matches()) {
-            String hint = text.matches(".*\\d,\\d.*") ? "; write a point, not a comma, before decimals" : "";
-            throw new IllegalArgumentException("is \"" + text + "\", but must be " + kind.words + " " + example + hint);
+            throw new IllegalArgumentException("is \"" + text + "\", but must be " + kind.words + " " + example);
         }
         if (m.group(2) == null) {
             throw new IllegalArgumentException("is " + text.strip() + " without a unit: write \"" + text.strip() + " "

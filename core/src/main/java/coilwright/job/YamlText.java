@@ -95,6 +95,9 @@ final class YamlText {
         if (problem.contains("(TAB)")) {
             return "begins with a tab, which YAML does not take: set lines in with spaces";
         }
+        if (problem.contains("Global tag is not allowed")) {
+            return "carries the tag " + problem.substring(problem.indexOf(": ") + 2) + ": tags are not taken";
+        }
         if (context.contains("expected a single document")) {
             return "a second document begins here: one file holds one " + holds;
         }

@@ -76,7 +76,7 @@ public final class Modified {
         }
         Fed fed = new Fed(base, List.of(Feed.current(a, b, 1)), false);
         if (changed.solve(fed, true) != Perturbation.Outcome.SOLVED
-                || PreparedReadings.lost(changed.effort(fed, p, q), changed.difference(fed, p, q))) {
+                || changed.inDoubt(changed.effort(fed, p, q), changed.difference(fed, p, q))) {
             return anew().resistance(a, b);
         }
         return OptionalDouble.of(changed.difference(fed, p, q));
@@ -91,7 +91,7 @@ public final class Modified {
         if (outcome == Perturbation.Outcome.UNSOLVABLE) {
             throw new UnsolvableNetworkException(changed.trouble());
         }
-        return outcome == Perturbation.Outcome.SOLVED && !PreparedReadings.lost(changed.cancellation(fed), 1)
+        return outcome == Perturbation.Outcome.SOLVED && !changed.inDoubt(fed)
                 ? Optional.of(changed)
                 : Optional.empty();
     }

@@ -34,6 +34,9 @@ final class Perturbation {
     /** Least pivot of the scaled small matrix: rounding of 1e-14 or so then stays below 1e-10. */
     private static final double LEAST_PIVOT = 1e-4;
 
+    /** Greatest loss by cancellation, shared with the loss by small pivots. */
+    private static final double MOST_CANCELLATION = 1e5;
+
     private final Factorisation base;
 
     private int alteredCount;
@@ -52,10 +55,13 @@ final class Perturbation {
     private double[][] w = new double[4][];
     /** Branch that the element takes away, or −1. */
     private int[] takes = new int[4];
+    /** Branch whose column the element uses, or −1. */
+    private int[] along = new int[4];
 
     private int knownCount;
     private double[] known = new double[4];
     private double[][] knownColumn = new double[4][];
+    private int[] knownAlong = new int[4];
     private int removals;
     private boolean crossing;
 
@@ -70,6 +76,7 @@ final class Perturbation {
     private int unknowns;
     private int rows;
     private double[][] column = new double[4][];
+    private int[] columnAlong = new int[4];
     private int[] columnA = new int[4];
     private int[] columnB = new int[4];
     private double[] current = new double[4];
@@ -78,6 +85,7 @@ final class Perturbation {
     private int[] shiftOf;
     private boolean shifted;
     private double[] heldCurrent = new double[2];
+    private double leastPivot = 1;
     private String trouble = "";
 
     Perturbation(Factorisation base) {
@@ -189,7 +197,7 @@ final class Perturbation {
                 } else if (more != 0) {
                     element(e, 1 / more, (h * now.emf() - g * old.emf()) / more, -1);
                 } else if (now.emf() != old.emf()) {
-                    known(h * (now.emf() - old.emf()), base.column(e));
+                    known(h * (now.emf() - old.emf()), e);
                 }
             }
         }
@@ -198,17 +206,17 @@ final class Perturbation {
             int p = base.joined(branch.from());
             int q = base.joined(branch.to());
             if (!branch.isOpen() && p != q) {
-                element(p, q, base.pairColumn(p, q), branch.resistance(), branch.emf(), -1);
+                element(p, q, base.pairColumn(p, q), -1, branch.resistance(), branch.emf(), -1);
             }
         }
         built = true;
     }
 
     private void element(int branch, double ohms, double volts, int taken) {
-        element(base.from(branch), base.to(branch), base.column(branch), ohms, volts, taken);
+        element(base.from(branch), base.to(branch), base.column(branch), branch, ohms, volts, taken);
     }
 
-    private void element(int p, int q, double[] perAmpere, double ohms, double volts, int taken) {
+    private void element(int p, int q, double[] perAmpere, int branch, double ohms, double volts, int taken) {
         if (count == a.length) {
             int more = 2 * count;
             a = Arrays.copyOf(a, more);
@@ -217,6 +225,7 @@ final class Perturbation {
             emf = Arrays.copyOf(emf, more);
             w = Arrays.copyOf(w, more);
             takes = Arrays.copyOf(takes, more);
+            along = Arrays.copyOf(along, more);
             tie = Arrays.copyOf(tie, more);
             redundant = Arrays.copyOf(redundant, more);
         }
@@ -226,19 +235,22 @@ final class Perturbation {
         emf[count] = volts;
         w[count] = perAmpere;
         takes[count] = taken;
+        along[count] = branch;
         tie[count] = false;
         redundant[count] = false;
         count++;
         crossing |= base.part(p) != base.part(q);
     }
 
-    private void known(double amperes, double[] perAmpere) {
+    private void known(double amperes, int branch) {
         if (knownCount == known.length) {
             known = Arrays.copyOf(known, 2 * knownCount);
             knownColumn = Arrays.copyOf(knownColumn, 2 * knownCount);
+            knownAlong = Arrays.copyOf(knownAlong, 2 * knownCount);
         }
         known[knownCount] = amperes;
-        knownColumn[knownCount++] = perAmpere;
+        knownAlong[knownCount] = branch;
+        knownColumn[knownCount++] = base.column(branch);
     }
 
     // ---- which nodes hang together
@@ -420,6 +432,7 @@ final class Perturbation {
         int most = count + fed.held;
         if (most > column.length) {
             column = new double[2 * most][];
+            columnAlong = new int[2 * most];
             columnA = new int[2 * most];
             columnB = new int[2 * most];
         }
@@ -427,12 +440,14 @@ final class Perturbation {
         for (int e = 0; e < count; e++) {
             if (!tie[e] && !redundant[e]) {
                 column[unknowns] = w[e];
+                columnAlong[unknowns] = along[e];
                 columnA[unknowns] = a[e];
                 columnB[unknowns++] = b[e];
             }
         }
         for (int h = 0; h < fed.held; h++) {
             column[unknowns] = fed.heldColumns[h];
+            columnAlong[unknowns] = -1;
             columnA[unknowns] = fed.heldIn[h];
             columnB[unknowns++] = fed.heldOut[h];
         }
@@ -539,6 +554,7 @@ final class Perturbation {
             }
             m[i * width + n] *= scale[i];
         }
+        leastPivot = 1;
         for (int c = 0; c < n; c++) {
             int best = c;
             for (int i = c + 1; i < n; i++) {
@@ -551,6 +567,7 @@ final class Perturbation {
                 trouble = "the changed network's equations are singular";
                 return guarded ? Outcome.ILL_CONDITIONED : Outcome.UNSOLVABLE;
             }
+            leastPivot = Math.min(leastPivot, Math.abs(pivot));
             if (best != c) {
                 for (int j = c; j <= n; j++) {
                     double swap = m[c * width + j];
@@ -623,6 +640,34 @@ final class Perturbation {
         return s < 0 ? 0 : current[s];
     }
 
+    /** Whether voltages are defined between the same nodes as in the unchanged network, and no part is shifted. */
+    boolean partsUnchanged() {
+        return parts == null;
+    }
+
+    /** Whether new links make one node of several. */
+    boolean linksAdded() {
+        return groupSize > 0;
+    }
+
+    /** Number of currents that, each times its column, make up the difference from the unchanged network. */
+    int terms(Fed fed) {
+        return unknowns + (fed.sources ? knownCount : 0);
+    }
+
+    double termCurrent(int k) {
+        return k < unknowns ? current[k] : known[k - unknowns];
+    }
+
+    double[] termColumn(int k) {
+        return k < unknowns ? column[k] : knownColumn[k - unknowns];
+    }
+
+    /** The branch whose column the term uses, or −1. */
+    int termBranch(int k) {
+        return k < unknowns ? columnAlong[k] : knownAlong[k - unknowns];
+    }
+
     /** All voltages and currents of the changed network. */
     Solution solution(Network changed, Fed fed) {
         int n = changed.nodeCount();
@@ -648,8 +693,16 @@ final class Perturbation {
         return new Solution(changed, fed.feeds, feedCurrents, voltage, reference);
     }
 
-    /** Greatest voltage met on the way over the greatest that came out: how far digits cancelled. */
-    double cancellation(Fed fed) {
+    /**
+     * Whether the last digits of a result are in doubt: the currents are known to a unit in the last place over the least
+     * pivot, and the voltages met on the way are cancelled down to the result.
+     */
+    boolean inDoubt(double effort, double result) {
+        return effort > MOST_CANCELLATION * leastPivot * Math.abs(result);
+    }
+
+    /** Whether digits of the voltages as a whole are in doubt. */
+    boolean inDoubt(Fed fed) {
         double most = 0;
         double effort = 0;
         int[] first = new int[base.joinedCount()];
@@ -662,6 +715,6 @@ final class Perturbation {
             most = Math.max(most, Math.abs(difference(fed, p, first[root])));
             effort = Math.max(effort, effort(fed, p, first[root]));
         }
-        return effort == 0 ? 1 : effort / most;
+        return inDoubt(effort, most);
     }
 }

@@ -4,17 +4,17 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /**
  * Meter readings of a factorised network, made ready to be worked out under very many small changes, as when suspected
  * faults are tried one by one against what was measured.
  *
  * <p>What the feeds do to the unchanged network is worked out once. A {@link #trial() trial} with k changed branches
- * then costs k³ steps for each different set of feeds and k for each reading, whatever the size of the network.
+ * then costs k³ steps for each different set of feeds and k for each reading, whatever the size of the network. For each
+ * branch once changed, the effect on every reading is kept: memory grows as branches times readings.
  */
 public final class PreparedReadings {
-    private static final double MOST_CANCELLATION = 1e5;
-
     private final Factorisation base;
     private final List<Reading> readings;
     final Fed[] fed;
@@ -25,6 +25,25 @@ public final class PreparedReadings {
 
     final int[] p;
     final int[] q;
+    /** What the feeds alone make each reading show, NaN where it floats. */
+    final double[] unchanged;
+    /** Greatest of these in each feed set. */
+    final double[] unchangedMost;
+
+    private final AtomicReferenceArray<Response> responses;
+
+    /** What one ampere through two nodes does to the readings. */
+    static final class Response {
+        /** Volts for each reading. */
+        final double[] volts;
+        /** The greatest of them in each feed set. */
+        final double[] most;
+
+        private Response(double[] volts, double[] most) {
+            this.volts = volts;
+            this.most = most;
+        }
+    }
 
     PreparedReadings(Factorisation base, List<Reading> readings) {
         this.base = base;
@@ -51,6 +70,42 @@ public final class PreparedReadings {
             }
             start[set] = at;
         }
+        unchanged = new double[place.length];
+        for (set = 0; set < fed.length; set++) {
+            for (int i = start[set]; i < start[set + 1]; i++) {
+                double[] x = fed[set].voltages;
+                unchanged[i] = base.part(p[i]) == base.part(q[i]) ? x[p[i]] - x[q[i]] : Double.NaN;
+            }
+        }
+        unchangedMost = greatest(unchanged);
+        responses = new AtomicReferenceArray<>(base.branchCount());
+    }
+
+    Response response(int branch, double[] column) {
+        Response known = branch < 0 ? null : responses.get(branch);
+        if (known == null) {
+            double[] volts = new double[place.length];
+            for (int i = 0; i < volts.length; i++) {
+                volts[i] = column[p[i]] - column[q[i]];
+            }
+            known = new Response(volts, greatest(volts));
+            if (branch >= 0) {
+                responses.set(branch, known);
+            }
+        }
+        return known;
+    }
+
+    private double[] greatest(double[] volts) {
+        double[] most = new double[fed.length];
+        for (int set = 0; set < most.length; set++) {
+            for (int i = start[set]; i < start[set + 1]; i++) {
+                if (Math.abs(volts[i]) > most[set]) {
+                    most[set] = Math.abs(volts[i]);
+                }
+            }
+        }
+        return most;
     }
 
     /** The network before any change. */
@@ -66,10 +121,5 @@ public final class PreparedReadings {
     /** A place to try changes in. Each thread needs its own. */
     public Trial trial() {
         return new Trial(this);
-    }
-
-    /** Whether so much cancelled that the result's last digits are in doubt. */
-    static boolean lost(double effort, double result) {
-        return effort > MOST_CANCELLATION * Math.abs(result);
     }
 }

@@ -14,12 +14,14 @@ public final class Trial {
     private final PreparedReadings prepared;
     private final Factorisation base;
     private final Perturbation changed;
+    private final double[] values;
     private boolean refactorised;
 
     Trial(PreparedReadings prepared) {
         this.prepared = prepared;
         this.base = prepared.base();
         this.changed = new Perturbation(base);
+        this.values = new double[prepared.place.length];
     }
 
     /** Takes all changes back. */
@@ -81,9 +83,20 @@ public final class Trial {
      * @throws IllegalArgumentException if a node is not there or the resistance is out of range
      */
     public Trial add(int from, int to, double ohms) {
+        return add(from, to, ohms, 0);
+    }
+
+    /**
+     * Adds a resistance with a source between two nodes.
+     *
+     * @param ohms its resistance; zero for a link
+     * @param volts its source, driving from {@code from} to {@code to}
+     * @throws IllegalArgumentException if a node is not there or a value is out of range
+     */
+    public Trial add(int from, int to, double ohms, double volts) {
         base.network().checkNode(from);
         base.network().checkNode(to);
-        changed.add(new Branch(from, to, ohms, 0));
+        changed.add(new Branch(from, to, ohms, volts));
         return this;
     }
 
@@ -112,7 +125,7 @@ public final class Trial {
                     fail(first, end, out);
                     continue;
                 }
-                if (outcome == Perturbation.Outcome.SOLVED && update(fed, first, end, out)) {
+                if (outcome == Perturbation.Outcome.SOLVED && update(set, out)) {
                     continue;
                 }
                 anew = base.network().with(changes()).factorised();
@@ -147,10 +160,52 @@ public final class Trial {
         return changes;
     }
 
-    private boolean update(Fed fed, int first, int end, double[] out) {
+    /** Writes the readings of one feed set; says false where their digits are in doubt. */
+    private boolean update(int set, double[] out) {
+        return changed.partsUnchanged() ? updateInPlace(set, out) : updateApart(set, out);
+    }
+
+    private boolean updateInPlace(int set, double[] out) {
+        Fed fed = prepared.fed[set];
+        int first = prepared.start[set];
+        int end = prepared.start[set + 1];
+        System.arraycopy(prepared.unchanged, first, values, first, end - first);
+        double effort = prepared.unchangedMost[set];
+        for (int k = 0; k < changed.terms(fed); k++) {
+            PreparedReadings.Response response = prepared.response(changed.termBranch(k), changed.termColumn(k));
+            double current = changed.termCurrent(k);
+            double[] volts = response.volts;
+            for (int i = first; i < end; i++) {
+                values[i] -= current * volts[i];
+            }
+            effort += Math.abs(current) * response.most[set];
+        }
+        if (changed.linksAdded()) {
+            for (int i = first; i < end; i++) {
+                if (changed.standsFor(prepared.p[i]) == changed.standsFor(prepared.q[i])) {
+                    values[i] = 0;
+                }
+            }
+        }
+        boolean kept = false;
+        boolean allFloat = true;
+        for (int i = first; i < end && !kept; i++) {
+            if (!Double.isNaN(values[i])) {
+                kept = !changed.inDoubt(effort, values[i]);
+                allFloat = false;
+            }
+        }
+        for (int i = first; i < end; i++) {
+            out[prepared.place[i]] = values[i];
+        }
+        return kept || allFloat;
+    }
+
+    private boolean updateApart(int set, double[] out) {
+        Fed fed = prepared.fed[set];
         double most = 0;
         double effort = 0;
-        for (int i = first; i < end; i++) {
+        for (int i = prepared.start[set]; i < prepared.start[set + 1]; i++) {
             int p = prepared.p[i];
             int q = prepared.q[i];
             double value;
@@ -165,7 +220,7 @@ public final class Trial {
             }
             out[prepared.place[i]] = value;
         }
-        return !PreparedReadings.lost(effort, most);
+        return !changed.inDoubt(effort, most);
     }
 
     private void afresh(Factorisation anew, Fed fed, int first, int end, double[] out) {

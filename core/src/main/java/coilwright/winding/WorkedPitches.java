@@ -2,6 +2,7 @@ package coilwright.winding;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** The arithmetic of a winding written out step by step with its own numbers, as a rewinder does it on paper. */
 public final class WorkedPitches {
@@ -62,10 +63,10 @@ public final class WorkedPitches {
         } else {
             int slots = y.throwSlots().orElseThrow();
             String from = draft.span() instanceof CoilSpan.Throw
-                    ? slots + " slots, as given"
-                    : "pole pitch rounded down = " + slots + " slots";
+                    ? plural(slots, "slot") + ", as given"
+                    : "pole pitch rounded down = " + plural(slots, "slot");
             add(out, which + "coil throw", from + ": slot 1 to slot " + (1 + slots));
-            add(out, which + "back span", "y1 = u × throw = " + u + " × " + slots + " = " + y1 + " positions");
+            add(out, which + "back span", "y1 = u × throw = " + u + " × " + slots + " = " + plural(y1, "position"));
         }
         int yc = y.commutator();
         add(out, which + "commutator pitch", commutator(draft, set, yc));
@@ -94,7 +95,7 @@ public final class WorkedPitches {
         Direction direction = set.direction().orElseThrow();
         String sign = direction == Direction.PROGRESSIVE ? "+" : "-";
         if (set.type() == WindingType.LAP) {
-            return "yc = " + sign + "m = " + String.format(java.util.Locale.ROOT, "%+d", yc)
+            return "yc = " + sign + "m = " + String.format(Locale.ROOT, "%+d", yc)
                     + (Math.abs(yc) == 1 ? " bar" : " bars");
         }
         return "yc = (K " + sign + " m)/p = (" + k + " " + sign + " " + m + ")/" + p + " = " + yc + " bars";
@@ -117,6 +118,10 @@ public final class WorkedPitches {
                         winding.type() == WindingType.WAVE
                                 ? "K/a = " + draft.bars() + "/" + paths / 2 + " = " + e + " bars"
                                 : "K/p = " + draft.bars() + "/" + draft.polePairs() + " = " + e + " bars"));
+    }
+
+    private static String plural(int n, String noun) {
+        return n + " " + noun + (n == 1 ? "" : "s");
     }
 
     private static void add(List<Step> out, String what, String working) {

@@ -1,6 +1,7 @@
 package coilwright.cli;
 
 import coilwright.job.BadInputException;
+import coilwright.job.NearWord;
 import coilwright.job.Problem;
 import coilwright.job.SafeFiles;
 import java.io.IOException;
@@ -14,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -25,6 +27,7 @@ final class Commands {
     static {
         ALL.put("table", TableCommand::new);
         ALL.put("rules", RulesCommand::new);
+        ALL.put("draw", DrawCommand::new);
         ALL.put("completion", CompletionCommand::new);
     }
 
@@ -49,7 +52,6 @@ final class Commands {
         }
         line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
-        line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setUsageHelpWidth(100);
         line.setParameterExceptionHandler((e, a) -> badUsage(e, console));
         line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, console));
@@ -64,15 +66,25 @@ final class Commands {
     }
 
     private static int badUsage(ParameterException e, Console console) {
-        String command = e.getCommandLine().getCommandSpec().qualifiedName();
-        console.complain("coilwright: " + oneLine(e.getMessage()));
-        if (e instanceof UnmatchedArgumentException u) {
-            List<String> near = u.getSuggestions();
-            if (!near.isEmpty()) {
-                console.complain("did you mean " + String.join(" or ", near) + "?");
-            }
+        CommandSpec command = e.getCommandLine().getCommandSpec();
+        Optional<String> unknown =
+                e instanceof UnmatchedArgumentException u && !u.getUnmatched().isEmpty()
+                        ? Optional.of(u.getUnmatched().get(0))
+                        : Optional.empty();
+        if (unknown.isPresent()) {
+            boolean option = unknown.get().startsWith("-");
+            String what = option ? "option" : command.subcommands().isEmpty() ? "argument" : "command";
+            var known = option
+                    ? command.optionsMap().keySet()
+                    : command.subcommands().keySet();
+            console.complain("coilwright: there is no " + what + " \"" + oneLine(unknown.get()) + "\" here"
+                    + NearWord.of(unknown.get(), known)
+                            .map(near -> ": did you mean " + near + "?")
+                            .orElse(""));
+        } else {
+            console.complain("coilwright: " + oneLine(e.getMessage()));
         }
-        console.complain("\"" + command + " --help\" shows how it is used");
+        console.complain("\"" + command.qualifiedName() + " --help\" shows how it is used");
         return Exit.BAD;
     }
 

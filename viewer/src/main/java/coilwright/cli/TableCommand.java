@@ -10,6 +10,7 @@ import coilwright.winding.Rules;
 import coilwright.winding.Winding;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -28,6 +29,7 @@ import picocli.CommandLine.Parameters;
         footer = {
             "  coilwright table samples/jobs/orchard-pump-dynamo.yaml",
             "  coilwright table samples/jobs/orchard-pump-dynamo.yaml --explain",
+            "  coilwright table samples/jobs/hill-tram-motor.yaml --drawings drawings",
             "  coilwright table samples/jobs/orchard-pump-dynamo.yaml --format csv --out coils.csv"
         })
 final class TableCommand implements Callable<Integer> {
@@ -38,6 +40,9 @@ final class TableCommand implements Callable<Integer> {
 
     @Option(names = "--explain", description = "Show the arithmetic, step by step with this job's numbers.")
     private boolean explain;
+
+    @Option(names = "--drawings", paramLabel = "DIR", description = "Also write every view as SVG and PNG into DIR.")
+    private Optional<Path> drawings;
 
     @Mixin
     private OutputOptions output;
@@ -56,8 +61,9 @@ final class TableCommand implements Callable<Integer> {
             return impossible(job, e.findings());
         }
         List<Finding> findings = Rules.check(winding);
+        List<Path> written = drawings.isPresent() ? Drawings.all(winding, job.title(), drawings.get()) : List.of();
         String answer = switch (output.format()) {
-            case TEXT -> TableText.of(job, winding, findings, explain);
+            case TEXT -> TableText.of(job, winding, findings, explain, written);
             case JSON -> TableJson.of(winding, findings);
             case CSV -> ConnectionList.toText(winding);
         };
@@ -66,12 +72,9 @@ final class TableCommand implements Callable<Integer> {
     }
 
     private int impossible(Job job, List<Finding> findings) {
-        for (Finding f : findings) {
-            console.complain(jobFile + ": " + f.message());
-        }
         if (output.format() == OutputOptions.Format.JSON) {
             output.answer(console, TableJson.impossible(job.armature(), findings));
         }
-        return Exit.NO;
+        return console.impossible(jobFile, findings);
     }
 }

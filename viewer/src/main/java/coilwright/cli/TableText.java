@@ -10,6 +10,7 @@ import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingType;
 import coilwright.winding.WorkedPitches;
+import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -19,7 +20,7 @@ import java.util.OptionalInt;
 final class TableText {
     private TableText() {}
 
-    static String of(Job job, Winding winding, List<Finding> findings, boolean explain) {
+    static String of(Job job, Winding winding, List<Finding> findings, boolean explain, List<Path> drawings) {
         StringBuilder out = new StringBuilder();
         out.append(job.title()).append('\n');
         var facts = new TextTable("", "");
@@ -34,6 +35,10 @@ final class TableText {
         }
         coils(out, winding);
         findings(out, findings);
+        if (!drawings.isEmpty()) {
+            out.append("\nDrawings\n");
+            drawings.forEach(d -> out.append("  ").append(d).append('\n'));
+        }
         return out.toString();
     }
 
@@ -47,7 +52,7 @@ final class TableText {
                                 ? "bar 1"
                                 : "the mica between bar " + a.bars() + " and bar 1"));
         int u = winding.sidesPerSlot();
-        String sides = winding.layers() + " layers, " + u + (u == 1 ? " coil side" : " coil sides") + " in each";
+        String sides = winding.layers() + " layers, " + count(u, "coil side") + " in each";
         int dead = winding.deadCoils().size();
         String coils = winding.coils().size() + " coils" + (dead == 0 ? "" : ", " + dead + " of them dead");
         facts.row("slots hold", sides + "; " + coils);
@@ -64,15 +69,15 @@ final class TableText {
 
     private static void set(TextTable facts, Winding winding, CoilSet set) {
         if (set.type() == WindingType.LISTED) {
-            facts.row(
-                    "winding",
-                    "as listed" + (set.pitches().isEmpty() ? "; its coils do not all reach equally far" : ""));
+            facts.row("winding", "as listed");
+        } else if (winding.sets().size() == 1) {
+            facts.row("winding", kind(set));
         } else {
-            String part = winding.sets().size() > 1 ? " (" + winding.type().word() + ")" : "";
+            int last = set.firstCoil() + set.coilCount() - 1;
             facts.row(
-                    "winding",
-                    plex(set.plex().orElseThrow()) + " " + set.type().word() + ", "
-                            + set.direction().orElseThrow().word() + part);
+                    set.type().word() + " part",
+                    kind(set) + "; coils " + set.firstCoil() + " to " + last + " of a "
+                            + winding.type().word() + " winding");
         }
         if (set.pitches().isEmpty()) {
             return;
@@ -82,15 +87,24 @@ final class TableText {
         facts.row(
                 "coil throw",
                 slots.isPresent()
-                        ? "1-" + (1 + slots.getAsInt()) + " (spans " + slots.getAsInt() + " slots)"
-                        : "stepped: spans " + y.backSpan() + " positions, "
+                        ? "1-" + (1 + slots.getAsInt()) + " (spans " + count(slots.getAsInt(), "slot") + ")"
+                        : "stepped: spans " + count(y.backSpan(), "position") + ", "
                                 + String.format(Locale.ROOT, "%.2f", y.meanThrow()) + " slots on the mean");
         facts.row(
                 "commutator pitch",
-                String.format(Locale.ROOT, "%+d", y.commutator()) + (Math.abs(y.commutator()) == 1 ? " bar" : " bars"));
+                (y.commutator() > 0 ? "+" : "") + y.commutator() + (Math.abs(y.commutator()) == 1 ? " bar" : " bars"));
         facts.row(
                 "pitches",
                 "back " + y.back() + ", front " + y.front() + ", resultant " + y.resultant() + " conductors");
+    }
+
+    private static String kind(CoilSet set) {
+        return plex(set.plex().orElseThrow()) + " " + set.type().word() + ", "
+                + set.direction().orElseThrow().word();
+    }
+
+    private static String count(int n, String noun) {
+        return n + " " + noun + (n == 1 ? "" : "s");
     }
 
     private static void circuits(TextTable facts, Winding winding) {

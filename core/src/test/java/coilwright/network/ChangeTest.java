@@ -1,0 +1,225 @@
+package coilwright.network;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import coilwright.network.Networks.Situation;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.EdgeCasesMode;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Test;
+
+/** Changed networks solved from the unchanged one's factor, against a dense solution of the changed network. */
+class ChangeTest {
+    @Provide
+    Arbitrary<Situation> situations() {
+        return Networks.situations();
+    }
+
+    @Property(tries = 2000, edgeCases = EdgeCasesMode.NONE)
+    void modifiedNetworkAgreesWithDenseSolution(@ForAll("situations") Situation s) {
+        Modified modified = s.network().factorised().with(s.changes());
+        if (!DenseOracle.solvable(s.changed(), s.feeds())) {
+            assertThatThrownBy(() -> modified.solve(s.feeds()))
+                    .isInstanceOf(UnsolvableNetworkException.class)
+                    .hasMessageContaining("feed of");
+            return;
+        }
+        Solution solution = modified.solve(s.feeds());
+        double drive = Compare.drive(s.network(), s.feeds()) + Compare.drive(s.changed(), s.feeds());
+        Compare.same(solution, DenseOracle.solve(s.changed(), s.feeds()), drive);
+    }
+
+    @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
+    void trialsAgreeWithDenseSolution(@ForAll("situations") Situation s) {
+        int n = s.network().nodeCount();
+        List<Reading> readings = new ArrayList<>();
+        List<List<Feed>> sets = new ArrayList<>(List.of(s.feeds(), List.of()));
+        for (Feed feed : s.feeds()) {
+            sets.add(List.of(feed));
+        }
+        for (int a = 0; a < n; a++) {
+            for (List<Feed> feeds : sets) {
+                readings.add(new Reading(feeds, a, (a * 5 + 1) % n));
+            }
+        }
+        Trial trial = s.network().factorised().prepare(readings).trial();
+        // A trial must not remember the one before it.
+        trial.add(0, 1, 2.5).read(new double[readings.size()]);
+        apply(s, trial.clear());
+        double[] out = new double[readings.size()];
+        trial.read(out);
+        for (List<Feed> feeds : sets) {
+            boolean solvable = DenseOracle.solvable(s.changed(), feeds);
+            DenseOracle dense = solvable ? DenseOracle.solve(s.changed(), feeds) : null;
+            for (int i = 0; i < out.length; i++) {
+                Reading reading = readings.get(i);
+                if (!reading.feeds().equals(feeds)) {
+                    continue;
+                }
+                OptionalDouble expected =
+                        dense == null ? OptionalDouble.empty() : dense.voltage(reading.from(), reading.to());
+                OptionalDouble found = Double.isNaN(out[i]) ? OptionalDouble.empty() : OptionalDouble.of(out[i]);
+                Compare.same(
+                        found,
+                        expected,
+                        dense == null ? 0 : dense.greatest(),
+                        Compare.drive(s.network(), feeds) + Compare.drive(s.changed(), feeds));
+            }
+        }
+    }
+
+    private static void apply(Situation s, Trial trial) {
+        Network changed = s.changed();
+        for (Change change : s.changes()) {
+            int branch = change instanceof Change.Resistance r
+                    ? r.branch()
+                    : change instanceof Change.Emf e ? e.branch() : Integer.MAX_VALUE;
+            if (branch < s.network().branchCount()) {
+                Branch to = changed.branch(branch);
+                trial.alter(branch, to.resistance(), to.emf());
+            }
+        }
+        for (int e = s.network().branchCount(); e < changed.branchCount(); e++) {
+            Branch added = changed.branch(e);
+            trial.add(added.from(), added.to(), added.resistance(), added.emf());
+        }
+    }
+
+    @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
+    void modifiedResistanceAgreesWithAFreshFactor(@ForAll("situations") Situation s) {
+        Modified modified = s.network().factorised().with(s.changes());
+        Factorisation fresh = s.changed().factorised();
+        for (int a = 0; a < s.network().nodeCount(); a++) {
+            for (int b = 0; b < s.network().nodeCount(); b++) {
+                OptionalDouble expected = fresh.resistance(a, b);
+                Compare.same(modified.resistance(a, b), expected, expected.orElse(0), 0);
+            }
+        }
+    }
+
+    @Test
+    void twoOpensPartARingWithoutANewFactorisation() {
+        Network ring = Networks.ring(40, 0.02);
+        Modified modified = ring.factorised().with(Change.removed(9), Change.removed(29));
+        Solution solution = modified.solve(Feed.current(12, 20, 3));
+        assertThat(modified.refactorised()).isFalse();
+        assertThat(solution.voltage(12, 20).orElseThrow()).isCloseTo(8 * 0.02 * 3, within(1e-12));
+        assertThat(solution.voltage(10, 12).orElseThrow()).isCloseTo(0, within(1e-14));
+        assertThat(solution.voltage(9, 10)).isEmpty();
+        assertThat(solution.reference(10)).isEqualTo(10);
+        assertThat(solution.reference(30)).isEqualTo(0);
+        assertThat(solution.current(9)).isZero();
+        assertThatThrownBy(() -> modified.solve(Feed.current(9, 10, 3)))
+                .isInstanceOf(UnsolvableNetworkException.class)
+                .hasMessage("feed of 3.0 A in at node 9 and out at node 10: nothing joins these nodes; "
+                        + "feed two nodes of one part");
+    }
+
+    @Test
+    void voltageFeedAcrossTheBreakShowsItWhole() {
+        Network ring = Networks.ring(40, 0.02);
+        Modified modified = ring.factorised().with(Change.removed(9), Change.removed(29));
+        Solution solution = modified.solve(Feed.voltage(0, 20, 6));
+        assertThat(modified.refactorised()).isFalse();
+        assertThat(solution.feedCurrent(0)).isCloseTo(0, within(1e-12));
+        assertThat(solution.voltage(9, 10).orElseThrow()).isCloseTo(6, within(1e-12));
+    }
+
+    @Test
+    void linkJoinsPartsWithoutANewFactorisation() {
+        Network.Builder builder = Network.builder().nodes(6);
+        builder.branch(0, 1, 1);
+        builder.branch(1, 2, 2);
+        builder.branch(3, 4, 3);
+        builder.branch(4, 5, 4);
+        Factorisation factorised = builder.build().factorised();
+        assertThat(factorised.partCount()).isEqualTo(2);
+        Modified once = factorised.with(Change.linked(2, 3));
+        assertThat(once.resistance(0, 5)).hasValueCloseTo(10.0, within(1e-12));
+        Modified twice = factorised.with(Change.linked(2, 3), Change.linked(0, 5));
+        // 3 ohm and 7 ohm side by side
+        assertThat(twice.resistance(0, 3)).hasValueCloseTo(2.1, within(1e-12));
+        assertThat(twice.resistance(2, 3)).hasValue(0);
+        Solution solution = twice.solve(Feed.current(0, 2, 1));
+        assertThat(solution.voltage(2, 3)).hasValue(0);
+        assertThat(solution.current(4)).isCloseTo(-0.3, within(1e-12));
+        assertThat(once.refactorised()).isFalse();
+        assertThat(twice.refactorised()).isFalse();
+    }
+
+    @Test
+    void openedLinkIsAsIfNeverThere() {
+        Network.Builder builder = Network.builder().nodes(4);
+        for (int k = 0; k < 4; k++) {
+            builder.branch(k, (k + 1) % 4, 1);
+        }
+        int equalizer = builder.link(0, 2);
+        Factorisation factorised = builder.build().factorised();
+        assertThat(factorised.resistance(0, 1)).hasValueCloseTo(0.5, within(1e-15));
+        assertThat(factorised.isBridge(equalizer)).isFalse();
+        Modified opened = factorised.with(Change.removed(equalizer));
+        assertThat(opened.resistance(0, 1)).hasValueCloseTo(0.75, within(1e-15));
+        assertThat(opened.resistance(0, 2)).hasValueCloseTo(1.0, within(1e-15));
+    }
+
+    @Test
+    void weakTieLeftByARemovalKeepsItsDigits() {
+        Network.Builder builder = Network.builder().nodes(3);
+        builder.branch(0, 1, 1e-3);
+        int strong = builder.branch(1, 2, 1e-3);
+        builder.branch(1, 2, 1e6 / 3);
+        Factorisation factorised = builder.build().factorised();
+        Modified modified = factorised.with(Change.removed(strong));
+        double r = modified.resistance(0, 2).orElseThrow();
+        assertThat(r).isCloseTo(1e-3 + 1e6 / 3, within(1e-9));
+        assertThat(modified.refactorised()).isTrue();
+        Trial trial = factorised
+                .prepare(List.of(new Reading(List.of(Feed.current(0, 2, 1)), 1, 2)))
+                .trial();
+        double[] out = new double[1];
+        trial.remove(strong).read(out);
+        assertThat(trial.refactorised()).isTrue();
+        assertThat(out[0]).isCloseTo(1e6 / 3, within(1e-9));
+    }
+
+    @Test
+    void everySingleFaultOfALargeRingIsAnUpdate() {
+        int bars = 500;
+        Network ring = Networks.ring(bars, 0.01);
+        List<Feed> feed = List.of(Feed.current(0, 250, 5));
+        List<Reading> readings = new ArrayList<>();
+        for (int k = 0; k < bars; k++) {
+            readings.add(new Reading(feed, k, (k + 1) % bars));
+        }
+        Trial trial = ring.factorised().prepare(readings).trial();
+        double[] out = new double[bars];
+        for (int k = 0; k < bars; k++) {
+            trial.clear().remove(k).read(out);
+            assertThat(trial.refactorised()).isFalse();
+            // All the current takes the other half; the open coil shows the whole drop of it.
+            assertThat(out[k]).isCloseTo((k < 250 ? 1 : -1) * 250 * 0.01 * 5, within(1e-9));
+            assertThat(out[(k + 250) % bars]).isCloseTo((k < 250 ? -1 : 1) * 0.05, within(1e-11));
+            trial.clear().add(k, (k + 1) % bars, 0).read(out);
+            assertThat(trial.refactorised()).isFalse();
+            assertThat(out[k]).isZero();
+        }
+    }
+
+    @Test
+    void changesAreChecked() {
+        Factorisation factorised = Networks.ring(4, 1).factorised();
+        assertThatThrownBy(() -> factorised.with(Change.removed(4)))
+                .hasMessage("no branch 4: the network has branches 0 to 3");
+        assertThatThrownBy(() -> factorised.with(Change.linked(0, 7)))
+                .hasMessage("no node 7: the network has nodes 0 to 3");
+        assertThatThrownBy(() -> factorised.with(Change.resistance(0, -1)))
+                .hasMessageContaining("give 1e-30 to 1e30, 0 for a link or infinity for an open branch");
+    }
+}
