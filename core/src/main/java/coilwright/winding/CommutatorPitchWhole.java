@@ -1,5 +1,6 @@
 package coilwright.winding;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** A wave winding's commutator pitch (K ± m)/p must be whole. */
@@ -16,21 +17,22 @@ final class CommutatorPitchWhole implements Rules.BlockingRule {
         int m = draft.plex();
         Direction direction = draft.direction();
         var other = Draft.wavePitch(k, p, m, direction.reversed());
-        String need = Words.article(Words.plex(m)) + " wave on " + 2 * p + " poles needs " + need(p, m);
-        String way = "; " + nearest(draft) + " would do";
         if (other.isPresent()) {
-            String sign = direction == Direction.PROGRESSIVE ? "+" : "-";
+            boolean more = direction == Direction.RETROGRESSIVE;
             return List.of(Finding.error(
                     ID,
-                    "commutator pitch would be (" + k + " " + sign + " " + m + ")/" + p + ", not whole",
-                    "wound " + direction.reversed().word() + " the pitch is " + other.getAsInt() + "; else " + need
-                            + way,
+                    "commutator pitch would be (" + k + " " + (more ? "-" : "+") + " " + m + ")/" + p + ", not whole",
+                    "wound " + direction.reversed().word() + " the pitch is " + other.getAsInt() + "; "
+                            + Words.article(direction.word()) + " " + Words.plex(m) + " wave on " + 2 * p
+                            + " poles needs a multiple of " + p + " bars and " + m + (more ? " more; " : " less; ")
+                            + nearest(draft, true),
                     References.THERAJA));
         }
         return List.of(Finding.error(
                 ID,
                 "commutator pitch would be " + k + "/" + p + " ± " + m + "/" + p + ", not whole",
-                need + way,
+                Words.article(Words.plex(m)) + " wave on " + 2 * p + " poles needs " + need(p, m) + "; "
+                        + nearest(draft, false),
                 References.THERAJA));
     }
 
@@ -44,29 +46,40 @@ final class CommutatorPitchWhole implements Rules.BlockingRule {
         return "a multiple of " + p + " bars, " + m + " more or " + m + " less";
     }
 
-    private static boolean works(int bars, int p, int m) {
-        return bars > m
-                && (Draft.wavePitch(bars, p, m, Direction.PROGRESSIVE).isPresent()
-                        || Draft.wavePitch(bars, p, m, Direction.RETROGRESSIVE).isPresent());
-    }
-
-    private static String nearest(Draft draft) {
-        int p = draft.polePairs();
-        int m = draft.plex();
+    /** The nearest numbers of bars below and above that would do, with the dead coils that leaves on this core. */
+    private static String nearest(Draft draft, boolean sameDirection) {
+        List<String> out = new ArrayList<>();
         int below = draft.bars() - 1;
-        while (below >= 2 && !works(below, p, m)) {
+        while (below >= 2 && !works(draft, below, sameDirection)) {
             below--;
         }
+        if (below >= 2) {
+            out.add(named(draft, below));
+        }
         int above = draft.bars() + 1;
-        while (!works(above, p, m)) {
+        while (above <= Armature.MAX_BARS && !works(draft, above, sameDirection)) {
             above++;
         }
-        String high = withDead(draft, above);
-        return below < 2 ? high : withDead(draft, below) + " or " + high;
+        if (above <= Armature.MAX_BARS) {
+            out.add(named(draft, above));
+        }
+        return String.join(" or ", out) + " would do";
     }
 
-    private static String withDead(Draft draft, int bars) {
-        int dead = draft.positions() - bars;
-        return dead > 0 ? bars + " (" + Words.count(dead, "dead coil") + ")" : Integer.toString(bars);
+    private static boolean works(Draft draft, int bars, boolean sameDirection) {
+        Direction direction = draft.direction();
+        return draft.waveSteps(bars, direction) || (!sameDirection && draft.waveSteps(bars, direction.reversed()));
+    }
+
+    private static String named(Draft draft, int bars) {
+        List<String> remarks = new ArrayList<>();
+        int dead = draft.coilsToFill(bars) - bars;
+        if (dead > 0 && ((draft.fitsSlots() && bars < draft.positions()) || dead <= draft.mostDead())) {
+            remarks.add(Words.count(dead, "dead coil"));
+        }
+        if (!draft.waveSteps(bars, draft.direction())) {
+            remarks.add("wound " + draft.direction().reversed().word());
+        }
+        return bars + (remarks.isEmpty() ? "" : " (" + String.join(", ", remarks) + ")");
     }
 }

@@ -34,6 +34,16 @@ record Draft(Armature armature, WindingSpec spec) {
         return Math.max(1, positions() / slots());
     }
 
+    /** The least number of coils, at least this many, that fills the slots evenly. */
+    int coilsToFill(int coils) {
+        return (coils + slots() - 1) / slots() * slots();
+    }
+
+    /** The most dead coils worth proposing. */
+    int mostDead() {
+        return Math.max(2, slots() / 4);
+    }
+
     CoilSpan span() {
         if (spec instanceof WindingSpec.Regular r) {
             return r.span();
@@ -48,7 +58,7 @@ record Draft(Armature armature, WindingSpec spec) {
             return p.positions();
         }
         if (span instanceof CoilSpan.Throw t) {
-            return Math.multiplyExact(t.slots(), sidesPerSlot());
+            return (int) Math.min(Integer.MAX_VALUE, (long) t.slots() * sidesPerSlot());
         }
         return Math.max(1, slots() / armature.poles()) * sidesPerSlot();
     }
@@ -80,5 +90,20 @@ record Draft(Armature armature, WindingSpec spec) {
     static OptionalInt wavePitch(int bars, int polePairs, int plex, Direction direction) {
         int numerator = bars + direction.sign() * plex;
         return numerator % polePairs == 0 ? OptionalInt.of(numerator / polePairs) : OptionalInt.empty();
+    }
+
+    /** Whether a wave winding of this plex and direction can be stepped round so many bars. */
+    boolean waveSteps(int bars, Direction direction) {
+        return bars >= 2 * plex()
+                && wavePitch(bars, polePairs(), plex(), direction).isPresent();
+    }
+
+    /** Whether a winding of this kind, plex and direction can be stepped round so many bars. */
+    boolean steps(int bars) {
+        return switch (spec.type()) {
+            case WAVE -> waveSteps(bars, direction());
+            case FROG_LEG -> bars % polePairs() == 0 && bars >= 2 * polePairs() * plex();
+            default -> bars >= 2 * plex();
+        };
     }
 }

@@ -3,7 +3,10 @@ package coilwright.winding;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A frog-leg winding needs K/p and Q/p whole, and room for its wave coils in two pole pitches. */
+/**
+ * A frog-leg winding needs K/p whole, as many bars as its wave part of plex p·m has paths, and room for its wave coils
+ * in two pole pitches.
+ */
 final class FrogLegFits implements Rules.BlockingRule {
     static final String ID = "frog-leg-fits";
 
@@ -15,34 +18,49 @@ final class FrogLegFits implements Rules.BlockingRule {
         List<Finding> out = new ArrayList<>();
         int p = draft.polePairs();
         int k = draft.bars();
+        int m = draft.plex();
+        int least = 2 * p * m;
         if (k % p != 0) {
             int below = k / p * p;
-            out.add(Finding.error(
-                    ID,
+            out.add(error(
                     "a frog-leg winding ties bars K/p = " + k + "/" + p + " apart, which is not whole",
-                    (below >= 2 ? below + " or " : "") + (below + p) + " bars would do",
-                    References.PATENT_CH124206));
-        } else {
-            int wave = k / p - draft.direction().sign() * draft.plex();
-            if (wave <= 0 || wave % k == 0) {
-                out.add(Finding.error(
-                        ID,
-                        "the wave part of a frog-leg winding would step K/p - m = " + k / p + " - " + draft.plex()
-                                + " = " + wave + " bars",
-                        "a plex smaller than " + k / p + " would do",
-                        References.PATENT_CH124206));
-            }
-            int most = k / p - draft.sidesPerSlot();
-            if (draft.fitsSlots() && draft.backSpan() > most) {
-                out.add(Finding.error(
-                        ID,
-                        "the lap coils of a frog-leg winding span " + draft.backSpan()
-                                + " positions, which leaves no room for the wave coils within two pole pitches ("
-                                + k / p + " positions)",
-                        "a span of about half of that would do",
-                        References.PATENT_CH124206));
-            }
+                    (below >= least ? below + " or " : "") + Math.max(least, below + p) + " bars would do"));
+        }
+        if (least > k) {
+            int plex = k / (2 * p);
+            out.add(error(
+                    "the wave part of a frog-leg winding has plex p·m = " + p * m + " and makes " + least
+                            + " paths, more than the " + k + " coils there are to share out",
+                    (plex >= 1 ? "plex " + plex + (plex > 1 ? " or less" : "") + ", or " : "") + least
+                            + " bars for this plex, would do"));
+        }
+        if (draft.fitsSlots() && k % p == 0) {
+            checkSpan(out, draft);
         }
         return out;
+    }
+
+    private static void checkSpan(List<Finding> out, Draft draft) {
+        int poles = draft.armature().poles();
+        int pair = draft.bars() / draft.polePairs();
+        int most = pair - draft.sidesPerSlot();
+        if (draft.slots() < poles) {
+            out.add(error(
+                    draft.slots() + " slots on " + poles + " poles give less than one slot to a pole, which leaves no "
+                            + "room for a lap and a wave coil within two pole pitches",
+                    poles + " slots or more would do"));
+        } else if (draft.backSpan() > most) {
+            out.add(error(
+                    "the lap coils of a frog-leg winding span " + draft.backSpan()
+                            + " positions, which leaves no room for the wave coils within two pole pitches (" + pair
+                            + " positions)",
+                    draft.span() instanceof CoilSpan.Throw
+                            ? "a throw of " + most / draft.sidesPerSlot() + " or less would do"
+                            : "a backSpan of " + most + " or less would do"));
+        }
+    }
+
+    private static Finding error(String reason, String wayOut) {
+        return Finding.error(ID, reason, wayOut, References.PATENT_CH124206);
     }
 }

@@ -2,32 +2,40 @@ package coilwright.winding;
 
 import java.util.List;
 
-/** The two leads of a coil must land on two bars, and a lap step must stay well within a turn. */
+/** A winding of plex m makes at least 2·m paths, so it needs at least that many bars, else its steps run past half. */
 final class LeadsApart implements Rules.BlockingRule {
     static final String ID = "leads-apart";
 
     @Override
     public List<Finding> check(Draft draft) {
-        if (draft.spec().type() == WindingType.LISTED || draft.commutatorPitch().isEmpty()) {
+        WindingType type = draft.spec().type();
+        int k = draft.bars();
+        int m = draft.plex();
+        if ((type != WindingType.LAP && type != WindingType.WAVE) || 2 * m <= k) {
             return List.of();
         }
-        int k = draft.bars();
-        int yc = draft.commutatorPitch().getAsInt();
-        if (Math.floorMod(yc, k) == 0) {
+        if (type == WindingType.LAP) {
             return List.of(Finding.error(
                     ID,
-                    "commutator pitch " + yc + " on " + k + " bars brings both leads of a coil to one bar",
-                    "a smaller plex or another number of bars would do",
+                    Words.article(Words.plex(m)) + " lap steps " + m + " bars, over half of the " + k + " there are",
+                    "plex " + k / 2 + (k / 2 > 1 ? " or less" : "") + " would do",
                     References.ARITHMETIC));
         }
-        if (draft.spec().type() == WindingType.LAP && 2 * Math.abs(yc) > k) {
-            return List.of(Finding.error(
-                    ID,
-                    Words.article(Words.plex(draft.plex())) + " lap steps " + Math.abs(yc) + " bars, over half of the "
-                            + k + " there are",
-                    "plex " + Math.max(1, k / 2) + " or less would do",
-                    References.ARITHMETIC));
+        int plex = k / 2;
+        while (plex >= 1
+                && Draft.wavePitch(k, draft.polePairs(), plex, draft.direction())
+                        .isEmpty()) {
+            plex--;
         }
-        return List.of();
+        int bars = 2 * m;
+        while (!draft.waveSteps(bars, draft.direction())) {
+            bars++;
+        }
+        return List.of(Finding.error(
+                ID,
+                Words.article(Words.plex(m)) + " wave makes " + 2 * m + " paths, more than the " + k
+                        + " coils there are to share out",
+                (plex >= 1 ? "plex " + plex + ", or " : "") + bars + " bars for this plex, would do",
+                References.ARITHMETIC));
     }
 }

@@ -29,7 +29,7 @@ final class ThrowAgainstPolePitch implements Rules.WindingRule {
                         facts
                                 + "; longer than the pole pitch by a slot or more, which costs copper and adds no voltage",
                         "a throw of " + usual + " (1-" + (usual + 1) + ") would do",
-                        References.ROLLS_ROYCE_NOTES));
+                        References.EGYCON));
             } else if (ratio < 2.0 / 3.0 && span < usual) {
                 out.add(Finding.warning(
                         ID,

@@ -295,6 +295,20 @@ public final class Winding {
         };
     }
 
+    /**
+     * Closed circuits by rule, gcd(K, |yc|) for each set of coils; empty for a listed winding, where only the circuit
+     * tells. Source: {@link References#ARNOLD}.
+     */
+    public OptionalInt closures() {
+        if (spec.type() == WindingType.LISTED) {
+            return OptionalInt.empty();
+        }
+        return OptionalInt.of(sets.stream()
+                .mapToInt(set -> ReEntrancy.gcd(
+                        armature.bars(), Math.abs(set.pitches().orElseThrow().commutator())))
+                .sum());
+    }
+
     private int plex() {
         return sets.get(0).plex().orElse(1);
     }

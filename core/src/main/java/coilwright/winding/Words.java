@@ -34,6 +34,7 @@ final class Words {
     }
 
     static String article(String noun) {
-        return ("aeiou".indexOf(noun.charAt(0)) >= 0 ? "an " : "a ") + noun;
+        boolean vowel = "aeiou8".indexOf(noun.charAt(0)) >= 0 || noun.startsWith("11-");
+        return (vowel ? "an " : "a ") + noun;
     }
 }

@@ -1,10 +1,50 @@
 package coilwright.cli;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+
 /** Entry point of the command line. */
 public final class Main {
     private Main() {}
 
+    /** Runs one command and leaves with its exit code. */
     public static void main(String[] args) {
-        System.out.println("coilwright");
+        var stdout = new WatchedStream(new FileOutputStream(FileDescriptor.out));
+        var stderr = new FileOutputStream(FileDescriptor.err);
+        var out = new PrintStream(stdout, false, StandardCharsets.UTF_8);
+        var err = new PrintStream(stderr, true, StandardCharsets.UTF_8);
+        int code = run(args, out, err);
+        out.flush();
+        if (stdout.trouble().isPresent()) {
+            IOException trouble = stdout.trouble().get();
+            // A reader such as head that has seen enough closes the pipe; that is no fault of ours.
+            if (!String.valueOf(trouble.getMessage()).contains("pipe")) {
+                err.println("coilwright: cannot write the answer: " + trouble.getMessage());
+                code = Exit.BAD;
+            }
+        }
+        System.exit(code);
+    }
+
+    /**
+     * Runs one command.
+     *
+     * @param out where answers go
+     * @param err where complaints go
+     * @return 0 done; 1 done, and the answer is no; 2 bad input or usage
+     */
+    public static int run(String[] args, PrintStream out, PrintStream err) {
+        try {
+            return Commands.line(args, out, err).execute(args);
+        } catch (OutOfMemoryError e) {
+            err.println("coilwright: not enough memory for this job; java -Xmx2g -jar … gives more");
+            return Exit.BAD;
+        } catch (RuntimeException | StackOverflowError e) {
+            err.println(Commands.unexpected(e));
+            return Exit.BAD;
+        }
     }
 }

@@ -1,0 +1,108 @@
+package coilwright.bench;
+
+import coilwright.circuit.Brush;
+import coilwright.circuit.BrushGear;
+import coilwright.network.Factorisation;
+import coilwright.network.Feed;
+import coilwright.network.Solution;
+import coilwright.winding.Armature;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The drop (bar-to-bar) test: direct current through the armature, a millivoltmeter from bar to bar. A meter between
+ * two places that nothing joins reads nothing; where the supply can drive no current at all, its full voltage stands
+ * between the two places it is connected to, infinite (off scale) for a supply of steady current.
+ *
+ * @param armature as it lies on the bench
+ * @param potentials of bars 1..K, volts
+ */
+public record DropTest(BenchArmature armature, List<Double> potentials) {
+    /** Copies the list. */
+    public DropTest {
+        potentials = List.copyOf(potentials);
+    }
+
+    /**
+     * Feeds two bars.
+     *
+     * @throws IllegalArgumentException when a bar does not exist
+     */
+    public static DropTest at(BenchArmature armature, int in, int out, Supply supply) {
+        return solve(armature, armature, checkBar(armature, in), checkBar(armature, out), supply);
+    }
+
+    /** Feeds the brushes: all + brushes together, all − brushes together. */
+    public static DropTest throughBrushes(BenchArmature armature, BrushGear gear, Supply supply) {
+        BenchArmature joined = armature;
+        int[] first = new int[2];
+        for (Brush brush : gear.brushes()) {
+            int side = brush.positive() ? 0 : 1;
+            for (int bar : brush.bars()) {
+                if (first[side] == 0) {
+                    first[side] = bar;
+                } else if (first[side] != bar) {
+                    joined = joined.with(Bond.direct(Point.bar(first[side]), Point.bar(bar)));
+                }
+            }
+        }
+        return solve(armature, joined, first[0], first[1], supply);
+    }
+
+    private static int checkBar(BenchArmature armature, int bar) {
+        int bars = armature.winding().armature().bars();
+        if (bar < 1 || bar > bars) {
+            throw new IllegalArgumentException("feed at bar " + bar + ", but bars run from 1 to " + bars);
+        }
+        return bar;
+    }
+
+    private static DropTest solve(BenchArmature shown, BenchArmature fed, int in, int out, Supply supply) {
+        if (in == out) {
+            throw new IllegalArgumentException("feed in and out at bar " + in + ": name two different bars");
+        }
+        BenchNetwork net = BenchNetwork.of(fed);
+        int a = BenchNetwork.node(in);
+        int b = BenchNetwork.node(out);
+        Feed feed = supply instanceof Supply.Current c
+                ? Feed.current(a, b, c.amperes())
+                : Feed.voltage(a, b, ((Supply.Voltage) supply).volts());
+        Factorisation factorisation = net.network().factorised();
+        if (!factorisation.connected(a, b)) {
+            return new DropTest(shown, parted(fed, factorisation, a, b, supply));
+        }
+        Solution solution = factorisation.solve(feed);
+        return new DropTest(shown, Potentials.ofBars(net, solution, out));
+    }
+
+    /** No current flows: the whole supply stands between what is joined to one lead and to the other. */
+    private static List<Double> parted(BenchArmature fed, Factorisation factorisation, int in, int out, Supply supply) {
+        double high = supply instanceof Supply.Voltage v ? v.volts() : Double.POSITIVE_INFINITY;
+        List<Double> volts = new ArrayList<>();
+        for (int bar = 1; bar <= fed.winding().armature().bars(); bar++) {
+            int node = BenchNetwork.node(bar);
+            volts.add(factorisation.connected(node, in) ? high : factorisation.connected(node, out) ? 0 : Double.NaN);
+        }
+        return volts;
+    }
+
+    /** What a meter reads between two bars, V(from) − V(to). */
+    public PairReading between(int from, int to) {
+        return new PairReading(from, to, Potentials.difference(potentials, from, to));
+    }
+
+    /** The walk 1-2, 2-3, … K-1. */
+    public List<PairReading> neighbours() {
+        Armature a = armature.winding().armature();
+        List<PairReading> out = new ArrayList<>();
+        for (int bar = 1; bar <= a.bars(); bar++) {
+            out.add(between(bar, a.wrapBar(bar + 1)));
+        }
+        return out;
+    }
+
+    /** Every pair of bars between which a meter reads a value, signed, within a relative tolerance. */
+    public List<PairReading> where(double value, double tolerance) {
+        return Potentials.where(potentials, value, tolerance, true);
+    }
+}

@@ -1,0 +1,94 @@
+package coilwright.bench;
+
+import coilwright.network.Feed;
+import coilwright.network.Solution;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** Lamp or ohmmeter from bars to the shaft, and the walk with direct current that finds the grounded place. */
+public final class GroundTest {
+    private GroundTest() {}
+
+    /**
+     * A place where the walk from shaft to bars reads nothing.
+     *
+     * @param from bar before it
+     * @param to bar after it; the same bar where that bar itself reads nothing
+     */
+    public record ZeroPlace(int from, int to) {}
+
+    /** Ohms from every bar 1..K to the shaft; infinite where nothing joins them. */
+    public static List<Double> barToShaft(BenchArmature armature) {
+        BenchNetwork net = BenchNetwork.of(armature);
+        var factorisation = net.network().factorised();
+        List<Double> out = new ArrayList<>();
+        for (int bar = 1; bar <= armature.winding().armature().bars(); bar++) {
+            OptionalDouble r = factorisation.resistance(BenchNetwork.node(bar), net.shaftNode());
+            out.add(r.orElse(Double.POSITIVE_INFINITY));
+        }
+        return out;
+    }
+
+    /** Whether any bar is joined to the shaft: the lamp lights. */
+    public static boolean grounded(BenchArmature armature) {
+        return barToShaft(armature).stream().anyMatch(r -> !Double.isInfinite(r));
+    }
+
+    /**
+     * The locating walk: direct current in at one bar and out at another, millivoltmeter from each bar to the shaft.
+     *
+     * @return V(bar) − V(shaft) for bars 1..K; 0 throughout where the shaft is joined to nothing
+     */
+    public static List<Double> walk(BenchArmature armature, int in, int out, Supply supply) {
+        if (in == out) {
+            throw new IllegalArgumentException("feed in and out at bar " + in + ": name two different bars");
+        }
+        BenchNetwork net = BenchNetwork.of(armature);
+        int a = BenchNetwork.node(in);
+        int b = BenchNetwork.node(out);
+        Feed feed = supply instanceof Supply.Current c
+                ? Feed.current(a, b, c.amperes())
+                : Feed.voltage(a, b, ((Supply.Voltage) supply).volts());
+        var factorisation = net.network().factorised();
+        if (!factorisation.connected(a, b)) {
+            return new ArrayList<>(
+                    java.util.Collections.nCopies(armature.winding().armature().bars(), 0.0));
+        }
+        Solution s = factorisation.solve(feed);
+        List<Double> volts = new ArrayList<>();
+        for (int bar = 1; bar <= armature.winding().armature().bars(); bar++) {
+            double v = s.voltage(BenchNetwork.node(bar), net.shaftNode()).orElse(0);
+            volts.add(v == 0 ? 0 : v);
+        }
+        return volts;
+    }
+
+    /**
+     * Where a walk passes through nothing: bars that read nothing (within a millionth of the largest reading), and
+     * neighbours between which the sign changes, in order of the walk. Empty where every bar reads nothing.
+     */
+    public static List<ZeroPlace> zeroPlaces(List<Double> walk) {
+        double most = walk.stream().mapToDouble(Math::abs).max().orElse(0);
+        List<ZeroPlace> out = new ArrayList<>();
+        if (most == 0) {
+            return out;
+        }
+        int n = walk.size();
+        for (int i = 0; i < n; i++) {
+            double here = Math.abs(walk.get(i)) <= 1e-6 * most ? 0 : walk.get(i);
+            double next = Math.abs(walk.get((i + 1) % n)) <= 1e-6 * most ? 0 : walk.get((i + 1) % n);
+            if (here == 0) {
+                out.add(new ZeroPlace(i + 1, i + 1));
+            } else if (here * next < 0) {
+                out.add(new ZeroPlace(i + 1, (i + 1) % n + 1));
+            }
+        }
+        return out;
+    }
+
+    /** The zero places that two walks with different feeds have in common: the true ones among phantoms. */
+    public static List<ZeroPlace> staying(List<ZeroPlace> first, List<ZeroPlace> second) {
+        return first.stream().filter(second::contains).toList();
+    }
+}

@@ -1,0 +1,191 @@
+package coilwright.bench;
+
+import coilwright.network.Solution;
+import coilwright.winding.Armature;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * A meter between two bars while the armature lies in a growler. Readings are unsigned and relative: 1 is one whole
+ * face's flux through one sound coil; {@link #scaled} turns them into volts from one known-good reading.
+ */
+public final class GrowlerMeter {
+    private final BenchArmature armature;
+    private final Growler growler;
+
+    private GrowlerMeter(BenchArmature armature, Growler growler) {
+        this.armature = armature;
+        this.growler = growler;
+    }
+
+    /** An armature in a growler. */
+    public static GrowlerMeter of(BenchArmature armature, Growler growler) {
+        return new GrowlerMeter(armature, growler);
+    }
+
+    /**
+     * A pair of bars and where the middle between them stands.
+     *
+     * @param reading the pair
+     * @param clockDegrees clockwise from straight up, 0 to under 360
+     */
+    public record Placed(PairReading reading, double clockDegrees) {}
+
+    /**
+     * Potentials of bars 1..K with the armature at rest, relative; bar 1 is 0. Not a number where nothing joins a bar
+     * to bar 1.
+     *
+     * @param angle of slot 1's centre line, degrees
+     */
+    public List<Double> potentials(double angle) {
+        checkAngle("armature angle", angle);
+        Armature a = armature.winding().armature();
+        BenchNetwork net = BenchNetwork.of(
+                armature, c -> growler.coilVolts(a, armature.winding().coil(c.coil()), angle));
+        return Potentials.ofBars(net, net.network().solve(), 1);
+    }
+
+    /** As {@link #potentials}, but every bar against the first bar that anything joins it to. */
+    public List<Double> groundedPotentials(double angle) {
+        checkAngle("armature angle", angle);
+        Armature a = armature.winding().armature();
+        BenchNetwork net = BenchNetwork.of(
+                armature, c -> growler.coilVolts(a, armature.winding().coil(c.coil()), angle));
+        Solution solution = net.network().solve();
+        List<Double> out = new ArrayList<>();
+        for (int bar = 1; bar <= a.bars(); bar++) {
+            out.add(solution.voltage(BenchNetwork.node(bar)));
+        }
+        return out;
+    }
+
+    private static void checkAngle(String what, double angle) {
+        if (!Double.isFinite(angle) || Math.abs(angle) > 1e6) {
+            throw new IllegalArgumentException(what + " is " + angle + ", but must be a number of degrees");
+        }
+    }
+
+    /**
+     * The probes walked round a still armature: pairs 1-2, 2-3, … K-1.
+     *
+     * @param angle of slot 1's centre line, degrees
+     */
+    public List<PairReading> walked(double angle) {
+        List<Double> v = potentials(angle);
+        Armature a = armature.winding().armature();
+        List<PairReading> out = new ArrayList<>();
+        for (int bar = 1; bar <= a.bars(); bar++) {
+            int next = a.wrapBar(bar + 1);
+            out.add(new PairReading(bar, next, Math.abs(Potentials.difference(v, bar, next))));
+        }
+        return out;
+    }
+
+    /**
+     * The armature turned under probes held still: for each pair in turn, the armature stands so that the middle
+     * between its bars is at the probes.
+     *
+     * @param clockDegrees place of the probes, clockwise from straight up
+     */
+    public List<PairReading> turned(double clockDegrees) {
+        var test = new BenchTest.GrowlerTurned(growler, clockDegrees);
+        return turned(clockDegrees, test.walk(armature.winding()));
+    }
+
+    /** As {@link #turned(double)}, for pairs of choice. */
+    public List<PairReading> turned(double clockDegrees, List<BenchTest.Pair> pairs) {
+        checkAngle("probe position", clockDegrees);
+        Armature a = armature.winding().armature();
+        var response = new PairResponse(armature);
+        List<PairReading> out = new ArrayList<>();
+        for (BenchTest.Pair p : pairs) {
+            double angle = clockDegrees - middle(a, p.from(), p.to());
+            double volts = response.volts(
+                    p.from(),
+                    p.to(),
+                    c -> growler.coilVolts(a, armature.winding().coil(c), angle));
+            out.add(new PairReading(p.from(), p.to(), Math.abs(volts)));
+        }
+        return out;
+    }
+
+    /** The neighbouring pairs that read most, within a millionth, and where each stands. */
+    public List<Placed> best(double angle) {
+        List<PairReading> all = walked(angle);
+        double most = all.stream().mapToDouble(PairReading::value).max().orElse(0);
+        Armature a = armature.winding().armature();
+        return all.stream()
+                .filter(r -> most > 0 && r.value() >= most * (1 - 1e-6))
+                .map(r -> new Placed(r, clock(a, r.from(), r.to(), angle)))
+                .toList();
+    }
+
+    /**
+     * The place for probes held still where a sound winding reads most, the mean over all pairs as the armature turns,
+     * to within half a degree; the middle of the first stretch of equals.
+     */
+    public double bestClock() {
+        Armature a = armature.winding().armature();
+        var response = new PairResponse(BenchArmature.sound(armature.winding(), armature.soundOhms()));
+        double[] sum = new double[720];
+        // One slot pitch holds every pair that differs from the others.
+        int pairs = Math.min(a.bars(), Math.max(armature.winding().sidesPerSlot(), 1));
+        for (int bar = 1; bar <= pairs; bar++) {
+            int next = a.wrapBar(bar + 1);
+            var weights = response.weights(bar, next);
+            for (int i = 0; i < sum.length; i++) {
+                double angle = i * 0.5 - middle(a, bar, next);
+                sum[i] += Math.abs(weights.volts(
+                        c -> growler.coilVolts(a, armature.winding().coil(c), angle)));
+            }
+        }
+        int best = 0;
+        for (int i = 1; i < sum.length; i++) {
+            if (sum[i] > sum[best] + 1e-9) {
+                best = i;
+            }
+        }
+        int last = best;
+        while (last + 1 < best + sum.length && sum[(last + 1) % sum.length] >= sum[best] - 1e-9) {
+            last++;
+        }
+        return (best + last) / 2 % sum.length * 0.5;
+    }
+
+    /** Every pair of bars between which the meter reads a value within a relative tolerance. */
+    public List<PairReading> where(double angle, double value, double tolerance) {
+        return Potentials.where(potentials(angle), value, tolerance, false);
+    }
+
+    /**
+     * Readings in the meter's own unit, from one reading on a pair known to be good.
+     *
+     * @param known reading of the good pair in the meter's unit, over 0
+     * @param relative what the same pair reads relatively, over 0
+     */
+    public static List<PairReading> scaled(List<PairReading> readings, double known, double relative) {
+        if (!(known > 0) || !(relative > 0)) {
+            throw new IllegalArgumentException("the known-good reading is " + known + " where " + relative
+                    + " is expected: choose a pair on which the meter moves");
+        }
+        return readings.stream()
+                .map(r -> new PairReading(r.from(), r.to(), r.value() * known / relative))
+                .sorted(Comparator.comparingInt(PairReading::from))
+                .toList();
+    }
+
+    /** Middle between two bars from slot 1's centre line, degrees, on the shorter way round. */
+    public static double middle(Armature a, int from, int to) {
+        double first = a.barCentre(from);
+        double step = a.barCentre(to) - first;
+        step -= 360 * Math.floor(step / 360 + 0.5);
+        return first + step / 2;
+    }
+
+    static double clock(Armature a, int from, int to, double angle) {
+        double d = middle(a, from, to) + angle;
+        double turn = d - 360 * Math.floor(d / 360);
+        return turn >= 360 - 1e-9 ? 0 : turn;
+    }
+}

@@ -1,0 +1,39 @@
+package coilwright.commutator;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+
+/** Numbers in messages. */
+final class Text {
+    private Text() {}
+
+    /** Millimetres to the nearest micrometre, no trailing zeros. */
+    static String mm(double x) {
+        if (Double.isNaN(x) || Double.isInfinite(x)) {
+            return "no number";
+        }
+        BigDecimal b = new BigDecimal(x).setScale(3, RoundingMode.HALF_EVEN);
+        return (b.signum() == 0 ? "0" : b.stripTrailingZeros().toPlainString()) + " mm";
+    }
+
+    static double finite(String what, double x) {
+        if (Double.isNaN(x) || Double.isInfinite(x)) {
+            throw new IllegalArgumentException(what + " is no number: measure it again");
+        }
+        return x;
+    }
+
+    static double notNegative(String what, double x) {
+        if (!(x >= 0) || Double.isInfinite(x)) {
+            throw new IllegalArgumentException(what + " is " + mm(x) + ", but must be 0 or more");
+        }
+        return x;
+    }
+
+    static double positive(String what, double x) {
+        if (!(x > 0) || Double.isInfinite(x)) {
+            throw new IllegalArgumentException(what + " is " + mm(x) + ", but must be over 0: measure it again");
+        }
+        return x;
+    }
+}

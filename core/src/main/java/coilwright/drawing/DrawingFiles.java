@@ -1,0 +1,71 @@
+package coilwright.drawing;
+
+import coilwright.drawing.export.PdfExport;
+import coilwright.drawing.export.PngExport;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+
+/** Writes the pages of a view to files; the ending of the name tells the format. */
+public final class DrawingFiles {
+    private DrawingFiles() {}
+
+    /**
+     * Writes {@code name.svg}, {@code name.png} or {@code name.pdf}. Several pages go into one PDF, but into
+     * {@code name-1.svg}, {@code name-2.svg} and so on.
+     *
+     * @param pages what to write
+     * @param file where
+     * @param dpi resolution of PNG, 1 to 1200; 150, or less for a very large page, where empty
+     * @return the files written
+     * @throws IllegalArgumentException when the ending is none of these or the picture would be too large
+     * @throws IOException when a file cannot be written
+     */
+    public static List<Path> write(DrawingPages pages, Path file, OptionalDouble dpi) throws IOException {
+        Map<Path, byte[]> contents = contents(pages, file, dpi);
+        for (Map.Entry<Path, byte[]> entry : contents.entrySet()) {
+            Files.write(entry.getKey(), entry.getValue());
+        }
+        return List.copyOf(contents.keySet());
+    }
+
+    /**
+     * What {@link #write} would write, file by file, for callers that write it their own way.
+     *
+     * @throws IllegalArgumentException when the ending is none of these or the picture would be too large
+     * @throws IOException when a picture cannot be made
+     */
+    public static Map<Path, byte[]> contents(DrawingPages pages, Path file, OptionalDouble dpi) throws IOException {
+        String name = file.getFileName().toString();
+        int dot = name.lastIndexOf('.');
+        String ending = dot < 0 ? "" : name.substring(dot + 1).toLowerCase(Locale.ROOT);
+        Map<Path, byte[]> contents = new LinkedHashMap<>();
+        switch (ending) {
+            case "pdf" -> contents.put(file, PdfExport.pdf(pages));
+            case "svg", "png" -> {
+                int n = 0;
+                for (Drawing page : pages.pages()) {
+                    n++;
+                    Path to = pages.pages().size() == 1
+                            ? file
+                            : file.resolveSibling(name.substring(0, dot) + "-" + n + name.substring(dot));
+                    contents.put(
+                            to,
+                            ending.equals("svg")
+                                    ? SvgWriter.write(page).getBytes(StandardCharsets.UTF_8)
+                                    : PngExport.png(page, dpi.orElse(PngExport.usualDpi(page))));
+                }
+            }
+            default ->
+                throw new IllegalArgumentException(
+                        "\"" + name + "\" does not end in a format a drawing can have: name it .svg, .png or .pdf");
+        }
+        return contents;
+    }
+}

@@ -1,0 +1,50 @@
+package coilwright.drawing;
+
+import coilwright.winding.Winding;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.stream.Collectors;
+
+/** The ways to look at a winding. */
+public enum DrawingView {
+    /** Rolled out flat: slots, coil sides, end connections, bars, brushes and poles. */
+    DEVELOPED,
+    /** Seen from the commutator end. */
+    ROUND,
+    /** One coil alone with its coil throw and lead throw. */
+    COIL,
+    /** Each parallel path in order from brush to brush. */
+    PATHS;
+
+    /** The word for it on the command line. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /**
+     * The view of a name.
+     *
+     * @throws IllegalArgumentException when there is none, naming those there are
+     */
+    public static DrawingView named(String word) {
+        return Arrays.stream(values())
+                .filter(v -> v.word().equals(word))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("there is no view \"" + word + "\": the views are "
+                        + Arrays.stream(values()).map(DrawingView::word).collect(Collectors.joining(", "))));
+    }
+
+    /**
+     * Draws a winding.
+     *
+     * @throws IllegalArgumentException when an option does not suit the winding
+     */
+    public DrawingPages draw(Winding winding, ViewOptions options) {
+        return switch (this) {
+            case DEVELOPED -> DevelopedLayout.pages(winding, options);
+            case ROUND -> RoundLayout.pages(winding, options);
+            case COIL -> CoilCardLayout.pages(winding, options);
+            case PATHS -> PathsLayout.pages(winding, options);
+        };
+    }
+}

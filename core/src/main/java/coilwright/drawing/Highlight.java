@@ -1,0 +1,32 @@
+package coilwright.drawing;
+
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * What to draw with heavy lines. Numbers that do not occur do nothing.
+ *
+ * @param coils numbers of coils
+ * @param bars numbers of bars
+ * @param slots numbers of slots
+ */
+public record Highlight(Set<Integer> coils, Set<Integer> bars, Set<Integer> slots) {
+    private static final Highlight NONE = new Highlight(Set.of(), Set.of(), Set.of());
+
+    /** Copies the sets. */
+    public Highlight {
+        coils = java.util.Collections.unmodifiableSet(new TreeSet<>(coils));
+        bars = java.util.Collections.unmodifiableSet(new TreeSet<>(bars));
+        slots = java.util.Collections.unmodifiableSet(new TreeSet<>(slots));
+    }
+
+    /** Nothing. */
+    public static Highlight none() {
+        return NONE;
+    }
+
+    /** Some coils. */
+    public static Highlight ofCoils(Integer... numbers) {
+        return new Highlight(Set.of(numbers), Set.of(), Set.of());
+    }
+}

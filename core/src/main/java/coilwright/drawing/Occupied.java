@@ -1,0 +1,31 @@
+package coilwright.drawing;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Boxes taken by labels, so that the next label finds room. */
+final class Occupied {
+    private static final double CELL = 8;
+
+    private final Map<Long, List<Box>> cells = new LinkedHashMap<>();
+
+    /** Takes the box unless another is in the way. */
+    boolean take(Box box) {
+        List<List<Box>> mine = new ArrayList<>();
+        for (long i = (long) Math.floor(box.left() / CELL); i <= (long) Math.floor(box.right() / CELL); i++) {
+            for (long j = (long) Math.floor(box.top() / CELL); j <= (long) Math.floor(box.bottom() / CELL); j++) {
+                List<Box> cell = cells.computeIfAbsent(i * 1_000_003 + j, x -> new ArrayList<>(4));
+                for (Box other : cell) {
+                    if (box.overlaps(other)) {
+                        return false;
+                    }
+                }
+                mine.add(cell);
+            }
+        }
+        mine.forEach(cell -> cell.add(box));
+        return true;
+    }
+}

@@ -1,0 +1,465 @@
+package coilwright.drawing;
+
+import coilwright.circuit.Brush;
+import coilwright.circuit.BrushGear;
+import coilwright.winding.Armature;
+import coilwright.winding.Coil;
+import coilwright.winding.CoilSide;
+import coilwright.winding.Winding;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * The armature seen from the commutator end: from the middle outwards the shaft, brushes, bars, leads, slots, the end
+ * connections of the back folded outwards, and the poles. Slot 1 is up at rotor angle 0.
+ */
+final class Ring {
+    /** Sum of the widths of all bands at full size, mm. */
+    private static final double BANDS = 79;
+
+    private static final double SHAFT = 6;
+    private static final double BRUSH = 6.5;
+    private static final double BAR = 8.5;
+    private static final double LEAD = 19;
+    private static final double CORE = 14.5;
+    private static final double BACK = 19;
+    private static final double NUMBERS = 6;
+    private static final double POLE = 5.5;
+
+    private final Winding winding;
+    private final Armature a;
+    private final ViewOptions options;
+    private final Leads leads;
+    private final Point middle;
+    private final double scale;
+    private final double font;
+    private final double barIn;
+    private final double barOut;
+    private final double coreIn;
+    private final double coreOut;
+    private final double apexOut;
+    private final double poleIn;
+    private final double poleOut;
+    private final double positionAngle;
+    private final double layerAngle;
+    private final double longest;
+    private final boolean dense;
+    private final Occupied occupied = new Occupied();
+
+    /**
+     * A ring that fits a circle.
+     *
+     * @param core radius of the middle within the brushes
+     * @param radius of the whole
+     */
+    Ring(Winding winding, ViewOptions options, Point middle, double core, double radius, double font) {
+        this.winding = winding;
+        this.a = winding.armature();
+        this.options = options;
+        this.leads = new Leads(winding);
+        this.middle = middle;
+        this.font = font;
+        this.scale = (radius - core) / BANDS;
+        this.barIn = core + BRUSH * scale;
+        this.barOut = barIn + BAR * scale;
+        this.coreIn = barOut + LEAD * scale;
+        this.coreOut = coreIn + CORE * scale;
+        this.apexOut = coreOut + BACK * scale;
+        this.poleIn = apexOut + NUMBERS * scale;
+        this.poleOut = poleIn + POLE * scale;
+        int u = winding.sidesPerSlot();
+        this.positionAngle = inner(winding) * a.slotAngle() / u;
+        double mm = coreIn * Math.toRadians(positionAngle);
+        double gap = Math.min(mm * 0.84 / (winding.layers() - 1 + 0.6), 5.0 / (winding.layers() - 1));
+        this.layerAngle = Math.toDegrees(gap / coreIn);
+        this.longest = Math.max(
+                1e-9,
+                winding.coils().stream()
+                        .mapToDouble(c -> Math.abs(span(c)))
+                        .max()
+                        .orElse(1));
+        this.dense = gap < 2;
+    }
+
+    private static double inner(Winding w) {
+        return w.sidesPerSlot() == 1 ? 0.7 : 0.84;
+    }
+
+    /** Radius of the middle that gives every number its room, with bands at full size. */
+    static double roomyCore(Winding w, double font) {
+        Armature a = w.armature();
+        double bars = (digits(a.bars(), font) + 1) * a.bars() / (2 * Math.PI) - BRUSH - BAR / 2;
+        double slots = (digits(a.slots(), font) + 2) * a.slots() / (2 * Math.PI) - BRUSH - BAR - LEAD - CORE / 2;
+        int positions = w.positions();
+        double sides = 0.95 * w.layers() * positions / inner(w) / (2 * Math.PI) - BRUSH - BAR - LEAD;
+        int last = w.coils().get(w.coils().size() - 1).number();
+        double coils = (digits(last, font) + 0.7) * positions / inner(w) / (2 * Math.PI) - BANDS + POLE + NUMBERS;
+        return Math.max(Math.max(bars, slots), Math.max(sides, coils));
+    }
+
+    static double fullRadius(double core) {
+        return core + BANDS;
+    }
+
+    private static double digits(int largest, double font) {
+        return TextWidths.em("0".repeat(Integer.toString(largest).length()), false) * font;
+    }
+
+    /** The way round from one angle to another, degrees: the short way, clockwise where both are equal. */
+    static double shortWay(double from, double to) {
+        double d = to - from;
+        d -= 360 * Math.floor(d / 360);
+        return d > 180 + 1e-9 ? d - 360 : d;
+    }
+
+    private double sideAngle(CoilSide side) {
+        int u = winding.sidesPerSlot();
+        int j = Math.floorMod(side.position() - 1, u);
+        return options.rotorAngle()
+                + a.slotCentre(side.slot())
+                + (j + 0.5 - u / 2.0) * positionAngle
+                + (side.layer() - (winding.layers() + 1) / 2.0) * layerAngle;
+    }
+
+    private double sideRadius(CoilSide side) {
+        double depth = (side.layer() - 1.0) / (winding.layers() - 1);
+        return coreOut - scale * (2.2 + depth * (CORE - 6.4));
+    }
+
+    private double span(Coil c) {
+        double slots =
+                shortWay(a.slotCentre(c.top().slot()), a.slotCentre(c.bottom().slot()));
+        double from = sideAngle(c.top()) - a.slotCentre(c.top().slot());
+        double to = sideAngle(c.bottom()) - a.slotCentre(c.bottom().slot());
+        return slots + to - from;
+    }
+
+    private Point at(double radius, double degrees) {
+        return Point.polar(middle.x(), middle.y(), radius, degrees);
+    }
+
+    /**
+     * Paints it.
+     *
+     * @param prefix of ids
+     * @param only the coils to draw; all where empty
+     */
+    void paint(Canvas canvas, String prefix, Optional<Set<Integer>> only) {
+        canvas.add(new Shape.Circle(middle, coreOut, List.of(Role.CORE)));
+        canvas.add(new Shape.Circle(middle, coreIn, List.of(Role.OPENING)));
+        canvas.add(new Shape.Circle(
+                middle, Math.max(1.5, Math.min(SHAFT, barIn - BRUSH * scale - 3)), List.of(Role.SHAFT)));
+        double width = winding.sidesPerSlot() == 1
+                ? Math.min(0.6 * a.slotAngle(), layerAngle * (winding.layers() - 1) + Math.toDegrees(4 / coreIn))
+                : inner(winding) * a.slotAngle();
+        for (int slot = 1; slot <= a.slots(); slot++) {
+            canvas.add(slotSector(slot, width, List.of(Role.OPENING)));
+        }
+        poles(canvas, prefix);
+        bars(canvas, prefix, only);
+        List<Coil> last = new ArrayList<>();
+        for (Coil c : winding.coils()) {
+            if (only.isPresent() && !only.get().contains(c.number())) {
+                continue;
+            }
+            if (options.highlight().coils().contains(c.number())) {
+                last.add(c);
+            } else {
+                coil(canvas, prefix, c, false);
+            }
+        }
+        last.forEach(c -> coil(canvas, prefix, c, true));
+        slots(canvas, prefix, width, only);
+        brushes(canvas, prefix);
+    }
+
+    private Shape.Sector slotSector(int slot, double width, List<Role> roles) {
+        double angle = options.rotorAngle() + a.slotCentre(slot);
+        return new Shape.Sector(middle, coreIn + 1.6 * scale, coreOut, angle - width / 2, width, roles);
+    }
+
+    /** Every which number is shown, so that texts of a width find room at a pitch. */
+    private static int every(double width, double pitch) {
+        for (int step : new int[] {1, 2, 5, 10, 20, 50, 100, 200}) {
+            if (step * pitch >= width) {
+                return step;
+            }
+        }
+        return 500;
+    }
+
+    private static boolean shown(int number, int step, int count) {
+        return step == 1
+                || number == 1
+                || (number % step == 0 && count + 1 - number >= step * 0.6 && number - 1 >= step * 0.6);
+    }
+
+    private void slots(Canvas canvas, String prefix, double width, Optional<Set<Integer>> only) {
+        double radius = coreOut - scale * (2.2 + (CORE - 6.4) / 2);
+        int step = every(digits(a.slots(), font) + 1.6, 2 * Math.PI * radius / a.slots());
+        Set<Integer> wanted = touchedSlots(only);
+        for (int slot = 1; slot <= a.slots(); slot++) {
+            boolean marked = options.highlight().slots().contains(slot);
+            List<Shape> parts = new ArrayList<>();
+            parts.add(slotSector(slot, width, List.of()));
+            boolean show =
+                    wanted.contains(slot) || (shown(slot, step, a.slots()) && clear(slot, wanted, step, a.slots()));
+            if (show) {
+                String words = Integer.toString(slot);
+                Point p = at(radius, options.rotorAngle() + a.slotCentre(slot));
+                double w = TextWidths.em(words, true) * font + 0.7;
+                parts.add(new Shape.Rect(p.x() - w / 2, p.y() - 0.6 * font, w, 1.2 * font, 0.5, List.of(Role.PLATE)));
+                parts.add(Canvas.centred(p.x(), p.y(), words, font, marked, Role.LABEL));
+            }
+            canvas.group(prefix, Element.slot(slot), "Slot " + slot, Canvas.roles(Role.SLOT, marked), parts);
+        }
+    }
+
+    private Set<Integer> touchedSlots(Optional<Set<Integer>> only) {
+        Set<Integer> out = new java.util.TreeSet<>();
+        only.ifPresent(set -> set.forEach(n -> {
+            out.add(winding.coil(n).top().slot());
+            out.add(winding.coil(n).bottom().slot());
+        }));
+        return out;
+    }
+
+    private Set<Integer> touchedBars(Optional<Set<Integer>> only) {
+        Set<Integer> out = new java.util.TreeSet<>();
+        only.ifPresent(set -> set.forEach(n -> {
+            winding.coil(n).topBar().ifPresent(out::add);
+            winding.coil(n).bottomBar().ifPresent(out::add);
+        }));
+        return out;
+    }
+
+    /** Whether a thinned number keeps clear of the wanted ones. */
+    private static boolean clear(int number, Set<Integer> wanted, int step, int count) {
+        return step == 1
+                || wanted.stream().noneMatch(w -> {
+                    int d = Math.abs(w - number);
+                    return Math.min(d, count - d) < step;
+                });
+    }
+
+    private void bars(Canvas canvas, String prefix, Optional<Set<Integer>> only) {
+        double radius = (barIn + barOut) / 2;
+        double pitch = 2 * Math.PI * radius / a.bars();
+        int step = every(digits(a.bars(), font) + 0.8, pitch);
+        Set<Integer> wanted = touchedBars(only);
+        for (int bar = 1; bar <= a.bars(); bar++) {
+            boolean marked = options.highlight().bars().contains(bar);
+            double angle = options.rotorAngle() + a.barCentre(bar);
+            double w = a.barAngle() * (pitch < 1 ? 0.8 : 0.9);
+            List<Shape> parts = new ArrayList<>();
+            parts.add(new Shape.Sector(middle, barIn, barOut, angle - w / 2, w, List.of()));
+            Shape.Text t = null;
+            if (wanted.contains(bar) || (shown(bar, step, a.bars()) && clear(bar, wanted, step, a.bars()))) {
+                Point p = at(radius, angle);
+                t = Canvas.centred(p.x(), p.y(), Integer.toString(bar), font, marked, Role.LABEL);
+                if (!occupied.take(t.bounds())) {
+                    t = null;
+                }
+            }
+            if (t != null && step == 1) {
+                parts.add(t);
+            }
+            canvas.group(prefix, Element.bar(bar), "Bar " + bar, Canvas.roles(Role.BAR, marked), parts);
+            if (t != null && step > 1) {
+                late.add(new Shape.Rect(
+                        t.bounds().left() - 0.3,
+                        t.at().y() - 0.36 * font - 0.55 * font,
+                        t.bounds().width() + 0.6,
+                        1.1 * font,
+                        0.4,
+                        List.of(Role.PLATE)));
+                late.add(t);
+            }
+        }
+        late.forEach(canvas::add);
+        late.clear();
+    }
+
+    private final List<Shape> late = new ArrayList<>();
+
+    private void poles(Canvas canvas, String prefix) {
+        double pitch = 360.0 / a.poles();
+        for (int j = 1; j <= a.poles(); j++) {
+            boolean north = j % 2 == 1;
+            double centre = (j - 1) * pitch;
+            Point p = at((poleIn + poleOut) / 2, centre);
+            List<Shape> parts = new ArrayList<>();
+            parts.add(new Shape.Sector(
+                    middle,
+                    poleIn,
+                    poleOut,
+                    centre - 0.36 * pitch,
+                    0.72 * pitch,
+                    List.of(north ? Role.NORTH : Role.SOUTH)));
+            double size = Math.max(Canvas.SMALL, 4 * scale);
+            if (0.72 * Math.toRadians(pitch) * poleIn > size * 1.2) {
+                parts.add(Canvas.centred(p.x(), p.y(), north ? "N" : "S", size, true, Role.LABEL));
+            }
+            canvas.group(
+                    prefix,
+                    new Element(Element.Kind.POLE, j),
+                    "Pole " + j + (north ? ", north" : ", south"),
+                    List.of(Role.POLE),
+                    parts);
+        }
+    }
+
+    private void brushes(Canvas canvas, String prefix) {
+        Optional<BrushGear> gear = Caption.brushes(winding, options);
+        if (gear.isEmpty()) {
+            return;
+        }
+        for (Brush b : gear.get().brushes()) {
+            double outer = barIn - 0.5 * scale;
+            double inner = barIn - 5.6 * scale;
+            double w = Math.min(gear.get().widthBars() * a.barAngle(), 358);
+            double radius = (outer + inner) / 2;
+            Point p = at(radius, b.angle());
+            List<Shape> parts = new ArrayList<>();
+            parts.add(new Shape.Sector(middle, inner, outer, b.angle() - w / 2, w, List.of()));
+            double mm = Math.toRadians(w) * radius;
+            double size = Math.min(3.6 * scale, mm * 0.95);
+            boolean inside = size >= Canvas.SMALL;
+            Shape.Text t = inside
+                    ? Canvas.centred(p.x(), p.y(), b.sign(), size, true, Role.LABEL)
+                    : Canvas.centred(
+                            at(inner - 2, b.angle()).x(),
+                            at(inner - 2, b.angle()).y(),
+                            b.sign(),
+                            3,
+                            true,
+                            Role.LABEL);
+            boolean room = occupied.take(t.bounds());
+            if (inside && room) {
+                parts.add(t);
+            }
+            canvas.group(
+                    prefix,
+                    new Element(Element.Kind.BRUSH, b.number()),
+                    "Brush " + b.number() + " " + b.sign() + ", on bars " + b.bars(),
+                    List.of(Role.BRUSH),
+                    parts);
+            if (!inside && room) {
+                canvas.add(t);
+            }
+        }
+    }
+
+    private void coil(Canvas canvas, String prefix, Coil c, boolean marked) {
+        double top = sideAngle(c.top());
+        double bottom = top + span(c);
+        double apex = (top + bottom) / 2;
+        double rise = Math.max(0.16, Math.abs(span(c)) / longest);
+        double apexRadius = coreOut + (apexOut - coreOut) * rise;
+        double foot = coreOut + 1.2 * scale;
+        double dot = Math.min(1.1, 0.42 * coreIn * Math.toRadians(layerAngle));
+        List<Shape> parts = new ArrayList<>();
+        var topHalf = new Spiral(middle, apexRadius, apex);
+        topHalf.to(foot, top);
+        topHalf.to(sideRadius(c.top()), top);
+        var bottomHalf = new Spiral(middle, apexRadius, apex);
+        bottomHalf.to(foot, bottom);
+        bottomHalf.to(sideRadius(c.bottom()), bottom);
+        List<Shape> caps = new ArrayList<>();
+        lead(topHalf, caps, c, true, top, c.topBar());
+        lead(bottomHalf, caps, c, false, bottom, c.bottomBar());
+        parts.add(topHalf.curve(List.of(Role.COIL_TOP)));
+        parts.add(bottomHalf.curve(List.of(Role.COIL_BOTTOM)));
+        parts.add(new Shape.Circle(at(sideRadius(c.top()), top), dot, List.of(Role.COIL_TOP)));
+        parts.add(new Shape.Circle(at(sideRadius(c.bottom()), bottom), dot, List.of(Role.COIL_BOTTOM)));
+        parts.addAll(caps);
+        label(parts, c, apexRadius, apex, marked);
+        canvas.coil(c, prefix, parts, dense, marked);
+    }
+
+    private void label(List<Shape> parts, Coil c, double radius, double degrees, boolean marked) {
+        String words = c.isDead() ? "(" + c.number() + ")" : Integer.toString(c.number());
+        int count = winding.positions();
+        double pitch = Math.toRadians(positionAngle) * apexOut;
+        int last = winding.coils().get(winding.coils().size() - 1).number();
+        int step = every(digits(last, font) + 0.6, pitch);
+        if (!marked && !c.isDead() && !shown(1 + (c.number() - 1) % count, step, count)) {
+            return;
+        }
+        for (double out : new double[] {0.55 * font + 0.6, 1.6 * font + 0.6}) {
+            Point p = at(radius + out, degrees);
+            Shape.Text t = Canvas.centred(p.x(), p.y(), words, font, marked, Role.LABEL, Role.COIL_TOP);
+            if (radius + out + font / 2 < poleIn + 0.5 && occupied.take(t.bounds())) {
+                parts.add(t);
+                return;
+            }
+        }
+    }
+
+    /** From the side inwards to the bar, or to a cap where the lead lands on none. */
+    private void lead(Spiral line, List<Shape> caps, Coil c, boolean top, double side, OptionalInt bar) {
+        double start = coreIn - 0.8 * scale;
+        if (bar.isEmpty()) {
+            double end = coreIn - (top ? 3.5 : 6) * scale;
+            line.to(end, side);
+            double half = Math.toDegrees(Math.min(1.3 * scale, 0.3 * coreIn * Math.toRadians(positionAngle)) / end);
+            caps.add(new Shape.Line(at(end, side - half), at(end, side + half), List.of(Role.CAP)));
+            return;
+        }
+        double slot = a.slotCentre((top ? c.top() : c.bottom()).slot());
+        double way = shortWay(slot, a.barCentre(bar.getAsInt()));
+        double own = side - options.rotorAngle() - slot;
+        own -= 360 * Math.rint(own / 360);
+        double end = side - own + way + leads.offset(c, top) * a.barAngle();
+        line.to(start, side);
+        line.to(barOut + 1.4 * scale, end);
+        line.to(barOut, end);
+    }
+
+    /** Pieces of Archimedean spirals joined end to end, where radius grows evenly with angle. */
+    private static final class Spiral {
+        private final Point middle;
+        private final Point start;
+        private final List<Shape.Cubic> pieces = new ArrayList<>();
+        private double radius;
+        private double degrees;
+
+        Spiral(Point middle, double radius, double degrees) {
+            this.middle = middle;
+            this.radius = radius;
+            this.degrees = degrees;
+            this.start = Point.polar(middle.x(), middle.y(), radius, degrees);
+        }
+
+        void to(double nextRadius, double nextDegrees) {
+            int n = Math.max(1, (int) Math.ceil(Math.abs(nextDegrees - degrees) / 30));
+            double dr = (nextRadius - radius) / n;
+            double dt = (nextDegrees - degrees) / n;
+            for (int i = 0; i < n; i++) {
+                Point p = Point.polar(middle.x(), middle.y(), radius, degrees);
+                Point v = speed(dr, dt);
+                radius += dr;
+                degrees += dt;
+                Point q = Point.polar(middle.x(), middle.y(), radius, degrees);
+                Point w = speed(dr, dt);
+                pieces.add(new Shape.Cubic(
+                        new Point(p.x() + v.x() / 3, p.y() + v.y() / 3),
+                        new Point(q.x() - w.x() / 3, q.y() - w.y() / 3),
+                        q));
+            }
+        }
+
+        private Point speed(double dr, double dt) {
+            double t = Math.toRadians(degrees);
+            double turn = radius * Math.toRadians(dt);
+            return new Point(dr * Math.sin(t) + turn * Math.cos(t), -dr * Math.cos(t) + turn * Math.sin(t));
+        }
+
+        Shape.Curve curve(List<Role> roles) {
+            return new Shape.Curve(start, pieces, roles);
+        }
+    }
+}

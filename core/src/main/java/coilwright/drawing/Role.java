@@ -1,0 +1,99 @@
+package coilwright.drawing;
+
+import java.util.Locale;
+
+/** What a shape stands for. Its class name in SVG never changes. */
+public enum Role {
+    /** The white of the page. */
+    PAPER,
+    /** A coil with all its parts. */
+    COIL,
+    /** The half of a coil next to the air gap: solid. */
+    COIL_TOP,
+    /** The half of a coil at the slot floor: dashed. */
+    COIL_BOTTOM,
+    /** A wave coil of a frog-leg winding. */
+    SECOND_SET,
+    /** A coil with no lead on any bar. */
+    DEAD,
+    /** The insulated end of a lead that lands on no bar. */
+    CAP,
+    /** A commutator bar. */
+    BAR,
+    /** A slot. */
+    SLOT,
+    /** The iron between the slots. */
+    CORE,
+    /** The open space of the slots in the iron. */
+    OPENING,
+    /** The shaft. */
+    SHAFT,
+    /** A pole. */
+    POLE,
+    /** A north pole, marked N. */
+    NORTH,
+    /** A south pole, marked S. */
+    SOUTH,
+    /** A brush. */
+    BRUSH,
+    /** A wire outside the armature. */
+    WIRE,
+    /** A place found faulty. */
+    FAULT,
+    /** The coil, bar or slot asked for: heavy lines. */
+    HIGHLIGHT,
+    /** The white band beneath a heavy line that parts it from what it crosses. */
+    HALO,
+    /** A thin line that leads from a label to what it names. */
+    LEADER,
+    /** A thin line that helps to measure. */
+    GUIDE,
+    /** A number or a word beside a thing. */
+    LABEL,
+    /** The title of a drawing. */
+    TITLE,
+    /** Words in the margin. */
+    NOTE,
+    /** The explanation of lines and signs. */
+    LEGEND,
+    /** The plate behind a label. */
+    PLATE,
+    /** A shape within a crowded drawing: thin lines. */
+    DENSE,
+    /** A coil box of the paths drawing. */
+    BOX,
+    /** A coil shorted by a brush. */
+    SHORTED,
+    /** Parallel path 1, and every eighth after it. */
+    PATH_1,
+    /** Parallel path 2, and every eighth after it. */
+    PATH_2,
+    /** Parallel path 3, and every eighth after it. */
+    PATH_3,
+    /** Parallel path 4, and every eighth after it. */
+    PATH_4,
+    /** Parallel path 5, and every eighth after it. */
+    PATH_5,
+    /** Parallel path 6, and every eighth after it. */
+    PATH_6,
+    /** Parallel path 7, and every eighth after it. */
+    PATH_7,
+    /** Parallel path 8, and every eighth after it. */
+    PATH_8;
+
+    private final String className = name().toLowerCase(Locale.ROOT).replace('_', '-');
+
+    /** The class name, as in {@code coil-top}. */
+    public String className() {
+        return className;
+    }
+
+    /**
+     * The role of a parallel path; path 9 looks like path 1 again.
+     *
+     * @param number 1 and up
+     */
+    public static Role path(int number) {
+        return valueOf("PATH_" + (1 + Math.floorMod(number - 1, 8)));
+    }
+}

@@ -1,0 +1,118 @@
+package coilwright.drawing;
+
+import coilwright.circuit.Brush;
+import coilwright.circuit.BrushGear;
+import coilwright.drawing.Shape.Anchor;
+import coilwright.winding.Winding;
+import java.util.Optional;
+
+/** The winding seen from the commutator end, with a panel of words beside it. */
+final class RoundLayout {
+    private static final double PANEL = 84;
+
+    private RoundLayout() {}
+
+    static DrawingPages pages(Winding winding, ViewOptions options) {
+        double font = 2.9;
+        double core = Math.max(14, Ring.roomyCore(winding, font));
+        double radius = Ring.fullRadius(core);
+        double most = Canvas.SHORT / 2 - 8;
+        if (radius > most && options.format() == PageFormat.A4) {
+            font = Canvas.SMALL + 0.1;
+            double bars = winding.armature().bars();
+            core = Math.max(14, Math.min(34, bars / 3));
+            radius = most;
+        } else if (radius <= most) {
+            radius = most;
+        }
+        double height = Math.max(Canvas.SHORT, 2 * radius + 16);
+        double width = Math.max(Canvas.LONG, 2 * radius + 22 + PANEL + Canvas.BORDER);
+        var canvas = new Canvas();
+        new Ring(winding, options, new Point(Canvas.BORDER + radius, height / 2), core, radius, font)
+                .paint(canvas, "", Optional.empty());
+        String title = options.title().isEmpty() ? "Round winding diagram" : options.title();
+        panel(canvas, winding, options, title, width - Canvas.BORDER - PANEL, height);
+        return DrawingPages.of(canvas.page(
+                title,
+                "Round winding diagram, seen from the commutator end. " + Caption.counts(winding.armature()) + ". "
+                        + Caption.kind(winding) + ".",
+                width,
+                height,
+                options.palette()));
+    }
+
+    private static void panel(
+            Canvas canvas, Winding winding, ViewOptions options, String title, double x, double height) {
+        double y = canvas.lines(x, 17, title, 5, true, PANEL, 3, Role.TITLE) + 1;
+        y = canvas.lines(x, y, "Round diagram, seen from the commutator end", 2.9, false, PANEL, 2, Role.NOTE) + 1.5;
+        for (String part : (Caption.counts(winding.armature()) + " · " + Caption.kind(winding)).split(" · ")) {
+            y = canvas.lines(x, y, part, 2.9, false, PANEL, 2, Role.NOTE);
+        }
+        y += 3;
+        Optional<BrushGear> gear = Caption.brushes(winding, options);
+        if (gear.isPresent()) {
+            canvas.add(Canvas.text(x, y, "Brushes, clockwise from straight up", 2.9, true, Anchor.START, Role.NOTE));
+            y += 4.2;
+            int left = gear.get().brushes().size();
+            for (Brush b : gear.get().brushes()) {
+                if (y > height - 62 && left > 1) {
+                    y = canvas.lines(x, y, "and " + left + " more", 2.9, false, PANEL, 1, Role.NOTE);
+                    break;
+                }
+                left--;
+                String bars = b.bars().size() == 1
+                        ? "bar " + b.bars().get(0)
+                        : "bars " + b.bars().get(0)
+                                + (b.bars().size() == 2 ? " and " : " to ")
+                                + b.bars().get(b.bars().size() - 1);
+                y = canvas.lines(
+                        x,
+                        y,
+                        b.sign() + "  brush " + b.number() + " at " + Caption.degrees(b.angle()) + " on " + bars,
+                        2.9,
+                        false,
+                        PANEL,
+                        1,
+                        Role.NOTE);
+            }
+        }
+        y = height - 44;
+        canvas.sample(x, y, "top side (dot), lead and back", Role.COIL_TOP);
+        canvas.sample(x, y + 4.6, "bottom side (ring), lead and back", Role.COIL_BOTTOM);
+        y += 9.2;
+        if (winding.sets().size() > 1) {
+            canvas.sample(x, y, "the same of the wave coils", Role.SECOND_SET);
+            y += 4.6;
+        }
+        y = canvas.lines(
+                x,
+                y,
+                "From the middle out: brushes, bars, leads, slots, back end folded outwards with the numbers of the"
+                        + " coils, poles.",
+                2.6,
+                false,
+                PANEL,
+                3,
+                Role.LEGEND);
+        if (winding.coils().stream().anyMatch(c -> !c.isLive())) {
+            y = canvas.lines(
+                    x,
+                    y,
+                    "Short cross line: a lead on no bar. (number): dead coil, leads cut and insulated.",
+                    2.6,
+                    false,
+                    PANEL,
+                    2,
+                    Role.LEGEND);
+        }
+        canvas.lines(
+                x,
+                y,
+                "Slot 1 at " + Caption.degrees(options.rotorAngle()) + ", clockwise from straight up.",
+                2.6,
+                false,
+                PANEL,
+                1,
+                Role.LEGEND);
+    }
+}

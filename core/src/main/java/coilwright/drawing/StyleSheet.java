@@ -1,0 +1,103 @@
+package coilwright.drawing;
+
+/**
+ * The embedded style sheet. Kept to plain hex colours, opacity and class, compound and child selectors, which every
+ * SVG reader takes.
+ */
+final class StyleSheet {
+    private static final String RULES = """
+            text{font-family:"DejaVu Sans",sans-serif;fill:%ink}
+            line,polyline,path,polygon,rect,circle{fill:none;stroke:%ink;stroke-width:.25;stroke-linecap:round;stroke-linejoin:round}
+            .paper{fill:#ffffff;stroke:none}
+            .core{fill:%core;stroke:none}
+            .opening{fill:#ffffff;stroke:none}
+            .shaft{fill:%core;stroke:%grey;stroke-width:.3}
+            .coil-top{stroke:%top;stroke-width:.42}
+            .coil-bottom{stroke:%bottom;stroke-width:.42;stroke-dasharray:1.5 1}
+            .dense .coil-top{stroke-width:.3}
+            .dense .coil-bottom{stroke-width:.3;stroke-dasharray:1.2 .8}
+            .second-set .coil-top{stroke:%second;stroke-dasharray:6 .8}
+            .second-set .coil-bottom{stroke:%third;stroke-dasharray:2.6 .9 .3 .9}
+            .second-set text.coil-top{fill:%second;stroke:none}
+            .second-set text.coil-bottom{fill:%third;stroke:none}
+            .second-set circle.coil-top{fill:%second;stroke:none}
+            .second-set circle.coil-bottom{stroke:%third}
+            .dead .coil-top,.dead .coil-bottom{stroke:%grey}
+            text.coil-top{fill:%top;stroke:none}
+            text.coil-bottom{fill:%bottom;stroke:none}
+            .dead text.coil-top{fill:%grey;stroke:none}
+            .cap{stroke:%fault;stroke-width:.7}
+            .dead .cap{stroke:%grey}
+            circle.coil-top,.dense circle.coil-top{fill:%top;stroke:none}
+            circle.coil-bottom,.dense circle.coil-bottom{fill:#ffffff;stroke:%bottom;stroke-width:.35;stroke-dasharray:none}
+            .dead circle.coil-top{fill:%grey}
+            .dead circle.coil-bottom{stroke:%grey}
+            .bar>rect,.bar>path{fill:%bar;stroke:%edge;stroke-width:.25}
+            .bar>circle{fill:#ffffff;stroke:%edge;stroke-width:.25}
+            .slot>rect,.slot>path{stroke:%grey;stroke-width:.2}
+            .slot>.plate{fill:#ffffff;stroke:%grey;stroke-width:.2}
+            .plate{fill:#ffffff;stroke:none}
+            .north{fill:%north;stroke:%edge;stroke-width:.3}
+            .south{fill:%south;stroke:%edge;stroke-width:.3;stroke-dasharray:2.4 1.2}
+            .brush>rect,.brush>path,.brush>circle{fill:%carbon;stroke:%carbon}
+            .brush>text{fill:#ffffff}
+            .wire{stroke:%ink;stroke-width:.45}
+            circle.wire{fill:%ink;stroke:none}
+            .leader{stroke:%grey;stroke-width:.15}
+            .guide{stroke:%grey;stroke-width:.2;stroke-dasharray:3 1 .4 1}
+            .box>rect{fill:#ffffff;stroke-width:.5}
+            .path-1{stroke:%p1}
+            .path-2{stroke:%p2}
+            .path-3{stroke:%p3}
+            .path-4{stroke:%p4}
+            .path-5{stroke:%p5}
+            .path-6{stroke:%p6}
+            .path-7{stroke:%p7}
+            .path-8{stroke:%p8}
+            .shorted>rect{stroke:%fault;stroke-width:.5;stroke-dasharray:.8 .8}
+            .dead>rect{stroke:%grey;stroke-width:.4;stroke-dasharray:3 1 .4 1}
+            .note,.legend{fill:%soft}
+            .halo{stroke:#ffffff;stroke-width:2.2}
+            .highlight .coil-top{stroke:%mark;stroke-width:1.1}
+            .highlight .coil-bottom{stroke:%mark;stroke-width:1.1;stroke-dasharray:2.6 2}
+            .highlight text.coil-top,.highlight text.coil-bottom{fill:%mark;stroke:none}
+            .highlight>rect,.highlight>path,.highlight>circle{stroke:%mark;stroke-width:.9}
+            .highlight>.plate{stroke:%mark;stroke-width:.6}
+            .highlight>text{fill:%mark}
+            .highlight circle.coil-top{fill:%mark;stroke:%mark}
+            .highlight circle.coil-bottom{stroke:%mark;stroke-dasharray:none}
+            .fault{stroke:%fault;stroke-width:.9;stroke-dasharray:.6 1.2}
+            text.fault{fill:%fault;stroke:none}
+            """;
+
+    private static final String[] COLOURS = {
+        "ink", "#1b2733", "core", "#e6e9ed", "grey", "#75808b", "top", "#15539e", "bottom", "#b3480f", "fault",
+        "#a3123a", "bar", "#f6e7d3", "edge", "#6f4e2f", "north", "#f4d3bf", "south", "#d3e2f2", "carbon", "#30363c",
+        "soft", "#4a5560", "second", "#17694c", "third", "#6d3a93", "mark", "#b0106b", "p1", "#15539e", "p2", "#b3480f",
+        "p3", "#1c7152", "p4", "#6d3a93", "p5", "#7c6200", "p6", "#0d6f7f", "p7", "#a12d5b", "p8", "#444a52"
+    };
+
+    private static final String[] GREYS = {
+        "ink", "#000000", "core", "#e8e8e8", "grey", "#777777", "top", "#000000", "bottom", "#000000", "fault",
+        "#000000", "bar", "#f2f2f2", "edge", "#444444", "north", "#dcdcdc", "south", "#ffffff", "carbon", "#333333",
+        "soft", "#333333", "second", "#000000", "third", "#000000", "mark", "#000000", "p1", "#000000", "p2", "#000000",
+        "p3", "#000000", "p4", "#000000", "p5", "#000000", "p6", "#000000", "p7", "#000000", "p8", "#000000"
+    };
+
+    private static final String IN_COLOUR = fill(COLOURS);
+    private static final String IN_GREY = fill(GREYS);
+
+    private StyleSheet() {}
+
+    private static String fill(String[] values) {
+        String css = RULES;
+        for (int i = 0; i < values.length; i += 2) {
+            css = css.replaceAll("%" + values[i] + "\\b", values[i + 1]);
+        }
+        return css;
+    }
+
+    static String of(Palette palette) {
+        return palette == Palette.COLOUR ? IN_COLOUR : IN_GREY;
+    }
+}

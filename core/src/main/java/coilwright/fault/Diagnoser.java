@@ -1,0 +1,628 @@
+package coilwright.fault;
+
+import coilwright.bench.BenchArmature;
+import coilwright.bench.BenchTest;
+import coilwright.bench.CoilState;
+import coilwright.bench.PairReading;
+import coilwright.bench.Point;
+import coilwright.bench.TestRun;
+import coilwright.winding.Coil;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** Weighs every single fault, and every pair of the main kinds, against the readings. */
+final class Diagnoser {
+    /** Error of a reading expected before any is taken, and how many readings that expectation is worth. */
+    private static final double USUAL_NOISE = 0.015;
+
+    private static final double USUAL_WORTH = 4;
+    /** Explanations this many times less likely than the best are let go. */
+    private static final double LEAST_ODDS = 1e-6;
+
+    private static final double SAME = 1e-6;
+    private static final int MOST_PAIRS = 40;
+    private static final int SLOT_SHORT_BARS = 250;
+    private static final double SURE_SOUND = 0.70;
+    private static final double SURE_FAULT = 0.05;
+
+    private final BenchArmature armature;
+    private final List<TestRun> runs;
+    private final boolean doubles;
+    private final SoundNetwork sound;
+    private final List<RunModel> models = new ArrayList<>();
+    private final List<Evidence> evidence = new ArrayList<>();
+    private final int readings;
+    private final boolean grounds;
+    private final boolean polarity;
+    private final boolean slow;
+    private double nothingLikelihood;
+
+    Diagnoser(BenchArmature armature, List<TestRun> runs, boolean doubles) {
+        this.armature = armature;
+        this.runs = runs;
+        this.doubles = doubles;
+        readings = runs.stream().mapToInt(r -> r.readings().size()).sum();
+        if (readings < 3) {
+            throw new IllegalArgumentException(
+                    "there are " + readings + " readings, but a diagnosis needs at least 3: read more pairs");
+        }
+        check();
+        sound = new SoundNetwork(armature);
+        for (TestRun run : runs) {
+            models.add(new RunModel(sound, run));
+            evidence.add(new Evidence(run.readings()));
+        }
+        grounds = runs.stream()
+                .anyMatch(r -> r.test() instanceof BenchTest.Ground || r.test() instanceof BenchTest.GroundWalk);
+        polarity = runs.stream().anyMatch(r -> r.test() instanceof BenchTest.Polarity);
+        slow = grounds || polarity;
+    }
+
+    private void check() {
+        int bars = armature.winding().armature().bars();
+        for (TestRun run : runs) {
+            boolean toShaft = run.test() instanceof BenchTest.Ground || run.test() instanceof BenchTest.GroundWalk;
+            for (PairReading r : run.readings()) {
+                int least = toShaft ? 0 : 1;
+                if (r.from() < least || r.to() < least || r.from() > bars || r.to() > bars || r.from() == r.to()) {
+                    throw new IllegalArgumentException("a reading lies between " + r.from() + " and " + r.to()
+                            + ", but bars run from 1 to " + bars + (toShaft ? " and the shaft" : ""));
+                }
+                if (Double.isNaN(r.value())) {
+                    throw new IllegalArgumentException(
+                            "the reading between " + r.from() + " and " + r.to() + " is not a number");
+                }
+            }
+        }
+    }
+
+    /** One explanation being weighed. */
+    private static final class Weighed {
+        final List<Fault> faults;
+        final double logWeight;
+        final double[][] predicted;
+        final List<Evidence.Fit> fits;
+        double mass;
+
+        Weighed(List<Fault> faults, double logWeight, double[][] predicted, List<Evidence.Fit> fits) {
+            this.faults = faults;
+            this.logWeight = logWeight;
+            this.predicted = predicted;
+            this.fits = fits;
+        }
+    }
+
+    Diagnosis diagnose() {
+        List<Weighed> all = new ArrayList<>();
+        Weighed nothing = weigh(List.of(), Math.log(Priors.SOUND), 0);
+        nothingLikelihood = nothing.logWeight - Math.log(Priors.SOUND) - 0.5 * Math.log(readings);
+        all.add(nothing);
+        Map<String, Integer> seen = new LinkedHashMap<>();
+        for (Candidate c : candidates()) {
+            Weighed w = best(c);
+            all.add(w);
+            seen.merge(c.kind(), same(w, nothing) ? 0 : 1, Integer::sum);
+        }
+        if (doubles) {
+            double best = all.stream().mapToDouble(w -> w.logWeight).max().orElseThrow();
+            all.addAll(pairs(best));
+        }
+        return report(all, nothing, seen);
+    }
+
+    // ---- candidates -------------------------------------------------------------------------------------------------
+
+    private List<Candidate> candidates() {
+        List<Candidate> out = new ArrayList<>();
+        List<Coil> live = armature.winding().liveCoils().stream()
+                .filter(c -> armature.coil(c.number()).connected())
+                .toList();
+        double m = Math.max(1, live.size());
+        int bars = armature.winding().armature().bars();
+        for (Coil c : live) {
+            int n = c.number();
+            out.addAll(onCoil(n, m));
+            out.add(Candidate.fixed(new Fault.ReversedCoil(n), Priors.REVERSED / m));
+            for (int off : new int[] {-2, -1, 1, 2}) {
+                int top = armature.winding().armature().wrapBar(c.topBar().getAsInt() + off);
+                int bottom = armature.winding().armature().wrapBar(c.bottomBar().getAsInt() + off);
+                double prior = Priors.WRONG_BAR / (Math.abs(off) == 1 ? 6 : 12) / m;
+                if (bars > 4) {
+                    out.add(Candidate.fixed(new Fault.WrongBar(n, true, top), prior));
+                    out.add(Candidate.fixed(new Fault.WrongBar(n, false, bottom), prior));
+                }
+            }
+            if (grounds) {
+                out.add(Candidate.groundedCoil(n, Priors.GROUND / 2 / m));
+            }
+        }
+        for (int bar = 1; bar <= bars; bar++) {
+            int next = armature.winding().armature().wrapBar(bar + 1);
+            if (bar == next || (bars == 2 && bar == 2)) {
+                continue;
+            }
+            out.add(Candidate.fixed(new Fault.BarShort(bar, next), Priors.BAR_SHORT / bars));
+            for (Fault.Leads leads : Fault.Leads.values()) {
+                out.add(Candidate.fixed(new Fault.CrossedLeads(bar, next, leads), Priors.CROSSED / 3 / bars));
+            }
+            if (grounds) {
+                out.add(Candidate.fixed(new Fault.Ground(Point.bar(bar)), Priors.GROUND / 2 / bars));
+            }
+        }
+        if (bars <= SLOT_SHORT_BARS && !slow) {
+            out.addAll(slotShorts(live));
+        }
+        return out;
+    }
+
+    private List<Candidate> onCoil(int n, double m) {
+        CoilState c = armature.coil(n);
+        List<Candidate> out = new ArrayList<>();
+        out.add(Candidate.fixed(new Fault.OpenCoil(n), Priors.OPEN / m));
+        if (!c.topBar().equals(c.bottomBar())) {
+            out.add(Candidate.fixed(new Fault.ShortedCoil(n), Priors.SHORTED_COIL / m));
+        }
+        out.add(Candidate.shortedTurns(n, Priors.SHORTED_TURNS / m));
+        out.add(Candidate.highResistance(n, armature.soundOhms(), Priors.HIGH_RESISTANCE / m));
+        out.add(Candidate.fewTurns(n, Priors.WRONG_TURNS / 2 / m));
+        out.add(Candidate.manyTurns(n, Priors.WRONG_TURNS / 2 / m));
+        return out;
+    }
+
+    private List<Candidate> slotShorts(List<Coil> live) {
+        List<int[]> touching = new ArrayList<>();
+        Map<Integer, List<Integer>> bottoms = new LinkedHashMap<>();
+        for (Coil c : live) {
+            bottoms.computeIfAbsent(c.bottom().slot(), x -> new ArrayList<>()).add(c.number());
+        }
+        for (Coil c : live) {
+            for (int other : bottoms.getOrDefault(c.top().slot(), List.of())) {
+                if (other != c.number()) {
+                    touching.add(new int[] {c.number(), other});
+                }
+            }
+        }
+        List<Candidate> out = new ArrayList<>();
+        double[] alongs = {0.1, 0.3, 0.5, 0.7, 0.9};
+        for (int[] t : touching) {
+            for (double along : alongs) {
+                out.add(Candidate.slotShort(t[0], along, t[1], Priors.SLOT_SHORT / touching.size() / alongs.length));
+            }
+        }
+        return out;
+    }
+
+    // ---- weighing ---------------------------------------------------------------------------------------------------
+
+    private double[][] predict(List<Fault> faults) {
+        double[][] out = new double[models.size()][];
+        Optional<Candidate.Altered> alterations = Candidate.alterations(armature, faults);
+        boolean far = faults.isEmpty() || alterations.isPresent();
+        for (int r = 0; r < out.length; r++) {
+            RunModel model = models.get(r);
+            if (faults.isEmpty()) {
+                out[r] = model.expected();
+                continue;
+            }
+            if (model.quick() && far) {
+                Optional<double[]> quick = model.predict(
+                        alterations.orElseThrow().list(),
+                        alterations.orElseThrow().alone());
+                if (quick.isPresent()) {
+                    out[r] = quick.get();
+                    continue;
+                }
+            }
+            out[r] = model.quick() || touches(model, faults) ? model.slow(faulty(faults)) : model.expected();
+        }
+        return out;
+    }
+
+    /** Whether a test to the shaft or with the compass sees these faults at all. */
+    private boolean touches(RunModel model, List<Fault> faults) {
+        boolean ground = faults.stream().anyMatch(Fault.Ground.class::isInstance);
+        if (model.run().test() instanceof BenchTest.Polarity) {
+            return faults.stream()
+                    .anyMatch(f -> f instanceof Fault.ReversedCoil
+                            || f instanceof Fault.CrossedLeads
+                            || f instanceof Fault.WrongBar
+                            || f instanceof Fault.OpenCoil
+                            || f instanceof Fault.ShortedCoil
+                            || f instanceof Fault.BarShort);
+        }
+        return ground;
+    }
+
+    private BenchArmature faulty(List<Fault> faults) {
+        BenchArmature out = armature;
+        for (Fault f : faults) {
+            out = f.in(out);
+        }
+        return out;
+    }
+
+    private Weighed weigh(List<Fault> faults, double logPrior, int sizes) {
+        double[][] predicted = predict(faults);
+        List<Evidence.Fit> plain = new ArrayList<>();
+        List<Evidence.Fit> robust = new ArrayList<>();
+        for (int r = 0; r < predicted.length; r++) {
+            Evidence e = evidence.get(r);
+            plain.add(e.fit(predicted[r]));
+            robust.add(e.fitWithoutWorst(predicted[r]));
+        }
+        double logSizes = -sizes * 0.5 * Math.log(readings);
+        double a = logLikelihood(plain);
+        double b = logLikelihood(robust);
+        return b > a
+                ? new Weighed(faults, logPrior + logSizes + b, predicted, robust)
+                : new Weighed(faults, logPrior + logSizes + a, predicted, plain);
+    }
+
+    /** Student's t: normal errors whose size is not known but expected to be about {@value #USUAL_NOISE}. */
+    private double logLikelihood(List<Evidence.Fit> fits) {
+        double squares = USUAL_WORTH * USUAL_NOISE * USUAL_NOISE;
+        int count = 0;
+        double slips = 0;
+        for (Evidence.Fit f : fits) {
+            squares += f.squares();
+            count += f.count();
+            if (f.slip() >= 0) {
+                double spread = f.likeSlip() ? 1 : 20;
+                slips += Math.log(Priors.SLIP / 2 / readings / spread);
+            }
+        }
+        return t(count, squares) + slips;
+    }
+
+    private static double t(int count, double squares) {
+        double half = (count + USUAL_WORTH) / 2;
+        return logGamma(half) - count / 2.0 * Math.log(Math.PI) - half * Math.log(squares);
+    }
+
+    /** Stirling's series, good to 1e-10 over 2. */
+    private static double logGamma(double x) {
+        double shift = 0;
+        double y = x;
+        while (y < 8) {
+            shift -= Math.log(y);
+            y++;
+        }
+        double r = 1 / (y * y);
+        return shift
+                + (y - 0.5) * Math.log(y)
+                - y
+                + 0.5 * Math.log(2 * Math.PI)
+                + (1 / 12.0 - r * (1 / 360.0 - r * (1 / 1260.0 - r / 1680.0))) / y;
+    }
+
+    /** The best size of a candidate: a coarse look over its range, then a golden section. */
+    private Weighed best(Candidate c) {
+        double logPrior = Math.log(c.prior());
+        if (!c.sized()) {
+            return weigh(List.of(c.fault().apply(0)), logPrior, 0);
+        }
+        int steps = 4;
+        Weighed best = null;
+        int at = 0;
+        for (int i = 0; i <= steps; i++) {
+            Weighed w = weigh(List.of(c.fault().apply((double) i / steps)), logPrior, 1);
+            if (best == null || w.logWeight > best.logWeight) {
+                best = w;
+                at = i;
+            }
+        }
+        double low = Math.max(0, (at - 1.0) / steps);
+        double high = Math.min(1, (at + 1.0) / steps);
+        // No size on the way does better than no fault at all: no finer look.
+        if (best.logWeight - logPrior < nothingLikelihood + 0.5) {
+            return best;
+        }
+        Weighed fine =
+                Golden.best(low, high, 26, x -> weigh(List.of(c.fault().apply(x)), logPrior, 1), w -> w.logWeight);
+        return fine.logWeight > best.logWeight ? fine : best;
+    }
+
+    // ---- pairs of faults --------------------------------------------------------------------------------------------
+
+    /** Two bars with the candidates that act between them. */
+    private record Place(int from, int to, List<Candidate> candidates) {}
+
+    private List<Place> places() {
+        Map<String, List<Candidate>> by = new LinkedHashMap<>();
+        Map<String, int[]> bars = new LinkedHashMap<>();
+        List<Coil> live = armature.winding().liveCoils();
+        double m = Math.max(1, live.size());
+        for (Coil c : live) {
+            CoilState state = armature.coil(c.number());
+            if (state.connected() && !state.topBar().equals(state.bottomBar())) {
+                int a = state.topBar().getAsInt();
+                int b = state.bottomBar().getAsInt();
+                String key = Math.min(a, b) + "-" + Math.max(a, b);
+                bars.putIfAbsent(key, new int[] {a, b});
+                List<Candidate> list = by.computeIfAbsent(key, x -> new ArrayList<>());
+                onCoil(c.number(), m).stream()
+                        .filter(x -> !x.kind().equals("wrong-turns"))
+                        .forEach(list::add);
+            }
+        }
+        int k = armature.winding().armature().bars();
+        for (int bar = 1; bar <= k && k > 2; bar++) {
+            int next = armature.winding().armature().wrapBar(bar + 1);
+            String key = Math.min(bar, next) + "-" + Math.max(bar, next);
+            bars.putIfAbsent(key, new int[] {bar, next});
+            by.computeIfAbsent(key, x -> new ArrayList<>())
+                    .add(Candidate.fixed(new Fault.BarShort(bar, next), Priors.BAR_SHORT / k));
+        }
+        List<Place> out = new ArrayList<>();
+        by.forEach((key, list) -> out.add(new Place(bars.get(key)[0], bars.get(key)[1], list)));
+        return out;
+    }
+
+    private List<Weighed> pairs(double bestSoFar) {
+        List<Place> places = places();
+        PairScreen screen = PairScreen.of(
+                models,
+                evidence,
+                places.stream().map(p -> new int[] {p.from(), p.to()}).toList());
+        List<Weighed> out = new ArrayList<>();
+        if (screen.empty()) {
+            return out;
+        }
+        double most = Math.log(Priors.SECOND * 0.1 * 0.1 / places.size() / places.size());
+        double base = USUAL_WORTH * USUAL_NOISE * USUAL_NOISE;
+        // No pair can weigh more than with squares as small as the screen allows.
+        double needed = bestSoFar - most + Math.log(1e-3);
+        int count = readings;
+        double half = (count + USUAL_WORTH) / 2;
+        double limit = Math.exp((logGamma(half) - count / 2.0 * Math.log(Math.PI) - needed) / half) - base;
+        double best = bestSoFar;
+        for (PairScreen.Hit hit : screen.best(limit, MOST_PAIRS)) {
+            double bound = most + t(count, base + hit.squares());
+            if (bound < best + Math.log(1e-3)) {
+                break;
+            }
+            for (Candidate a : places.get(hit.first()).candidates()) {
+                for (Candidate b : places.get(hit.second()).candidates()) {
+                    Weighed w = bestPair(a, b, best);
+                    out.add(w);
+                    best = Math.max(best, w.logWeight);
+                }
+            }
+        }
+        return out;
+    }
+
+    private Weighed bestPair(Candidate a, Candidate b, double best) {
+        double logPrior = Math.log(Priors.SECOND * a.prior() * b.prior());
+        int sizes = (a.sized() ? 1 : 0) + (b.sized() ? 1 : 0);
+        double[] x = {0.5, 0.5};
+        Weighed top = weigh(List.of(a.fault().apply(x[0]), b.fault().apply(x[1])), logPrior, sizes);
+        if (sizes == 0) {
+            return top;
+        }
+        double[] start = {0, 0.1, 0.25, 0.5, 0.75, 1};
+        for (double i : a.sized() ? start : new double[] {0}) {
+            for (double j : b.sized() ? start : new double[] {0}) {
+                Weighed w = weigh(List.of(a.fault().apply(i), b.fault().apply(j)), logPrior, sizes);
+                if (w.logWeight > top.logWeight) {
+                    top = w;
+                    x[0] = i;
+                    x[1] = j;
+                }
+            }
+        }
+        // Far behind even at the best of the coarse places: no finer look.
+        if (top.logWeight < best - 40) {
+            return top;
+        }
+        double reach = 0.3;
+        for (int round = 0; round < 4; round++) {
+            for (int side = 0; side < 2; side++) {
+                if (!(side == 0 ? a : b).sized()) {
+                    continue;
+                }
+                int s = side;
+                double[] here = x.clone();
+                double[] found = new double[1];
+                Weighed w = Golden.best(
+                        Math.max(0, x[s] - reach),
+                        Math.min(1, x[s] + reach),
+                        14,
+                        v -> {
+                            double va = s == 0 ? v : here[0];
+                            double vb = s == 1 ? v : here[1];
+                            return weigh(List.of(a.fault().apply(va), b.fault().apply(vb)), logPrior, sizes);
+                        },
+                        q -> q.logWeight,
+                        found);
+                if (w.logWeight > top.logWeight) {
+                    top = w;
+                    x[s] = found[0];
+                }
+            }
+            reach /= 2.5;
+        }
+        return top;
+    }
+
+    // ---- report -----------------------------------------------------------------------------------------------------
+
+    private boolean same(Weighed a, Weighed b) {
+        for (int r = 0; r < a.predicted.length; r++) {
+            double scale = 0;
+            for (double v : b.predicted[r]) {
+                scale = Math.max(scale, Double.isInfinite(v) ? 0 : Math.abs(v));
+            }
+            for (int i = 0; i < a.predicted[r].length; i++) {
+                double x = a.predicted[r][i];
+                double y = b.predicted[r][i];
+                if (Double.isInfinite(x) || Double.isInfinite(y)) {
+                    if (x != y) {
+                        return false;
+                    }
+                } else if (Math.abs(x - y) > SAME * Math.max(scale, 1e-300)) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    private Diagnosis report(List<Weighed> all, Weighed nothing, Map<String, Integer> seen) {
+        double best = all.stream().mapToDouble(w -> w.logWeight).max().orElseThrow();
+        List<Weighed> kept = new ArrayList<>();
+        double total = 0;
+        for (Weighed w : all) {
+            w.mass = Math.exp(w.logWeight - best);
+            total += w.mass;
+            if (w.mass >= LEAST_ODDS) {
+                kept.add(w);
+            }
+        }
+        kept.sort(Comparator.comparingDouble((Weighed w) -> -w.mass));
+        List<List<Weighed>> groups = new ArrayList<>();
+        List<Weighed> soundGroup = new ArrayList<>(List.of(nothing));
+        for (Weighed w : kept) {
+            if (w == nothing) {
+                continue;
+            }
+            if (same(w, nothing)) {
+                soundGroup.add(w);
+                continue;
+            }
+            Optional<List<Weighed>> home =
+                    groups.stream().filter(g -> same(w, g.get(0))).findFirst();
+            if (home.isPresent()) {
+                home.get().add(w);
+            } else {
+                groups.add(new ArrayList<>(List.of(w)));
+            }
+        }
+        double sum = total;
+        double soundProbability = soundGroup.stream().mapToDouble(w -> w.mass).sum() / sum;
+        groups.sort(Comparator.comparingDouble(
+                g -> -g.stream().mapToDouble(w -> w.mass).sum()));
+        List<Diagnosis.Explanation> ranked = new ArrayList<>();
+        for (List<Weighed> g : groups) {
+            double p = g.stream().mapToDouble(w -> w.mass).sum() / sum;
+            ranked.add(new Diagnosis.Explanation(g.get(0).faults, p, distinct(g), because(g.get(0), nothing)));
+        }
+        boolean soundFirst =
+                ranked.isEmpty() || soundProbability >= ranked.get(0).probability();
+        Weighed likeliest = soundFirst ? nothing : groups.get(0).get(0);
+        List<String> unseen = seen.entrySet().stream()
+                .filter(e -> e.getValue() == 0)
+                .map(Map.Entry::getKey)
+                .toList();
+        Set<String> blind = new LinkedHashSet<>(unseen);
+        if (!grounds) {
+            blind.add("ground");
+        }
+        Diagnosis.Verdict verdict = soundProbability >= SURE_SOUND
+                ? Diagnosis.Verdict.SOUND
+                : soundProbability <= SURE_FAULT ? Diagnosis.Verdict.FAULTY : Diagnosis.Verdict.UNCLEAR;
+        return new Diagnosis(
+                armature,
+                runs,
+                verdict,
+                soundProbability,
+                ranked,
+                List.copyOf(blind),
+                suspects(likeliest),
+                noise(likeliest),
+                likeliest.fits.stream().map(Evidence.Fit::gain).toList(),
+                likeliest.faults);
+    }
+
+    private static List<List<Fault>> distinct(List<Weighed> group) {
+        Set<List<Fault>> out = new LinkedHashSet<>();
+        group.stream().skip(1).forEach(w -> out.add(w.faults));
+        out.remove(group.get(0).faults);
+        return List.copyOf(out);
+    }
+
+    private double noise(Weighed w) {
+        double squares = 0;
+        int count = 0;
+        for (Evidence.Fit f : w.fits) {
+            squares += f.squares();
+            count += f.count();
+        }
+        return Math.sqrt(squares / Math.max(1, count - models.size()));
+    }
+
+    private List<Diagnosis.Because> because(Weighed w, Weighed nothing) {
+        record Scored(double score, Diagnosis.Because because) {}
+        List<Scored> scored = new ArrayList<>();
+        for (int r = 0; r < models.size(); r++) {
+            Evidence e = evidence.get(r);
+            double gain = w.fits.get(r).gain();
+            for (int i = 0; i < e.size(); i++) {
+                if (w.fits.get(r).slip() == i) {
+                    continue;
+                }
+                double gainBySound = e.square(nothing.predicted[r], gain, i) - e.square(w.predicted[r], gain, i);
+                scored.add(new Scored(
+                        gainBySound,
+                        new Diagnosis.Because(
+                                runs.get(r).test(),
+                                runs.get(r).readings().get(i),
+                                nothing.predicted[r][i] * gain,
+                                w.predicted[r][i] * gain)));
+            }
+        }
+        return scored.stream()
+                .filter(s -> s.score() > 0)
+                .sorted(Comparator.comparingDouble((Scored s) -> -s.score()))
+                .limit(3)
+                .map(Scored::because)
+                .toList();
+    }
+
+    private List<Diagnosis.Suspect> suspects(Weighed w) {
+        List<Diagnosis.Suspect> out = new ArrayList<>();
+        for (int r = 0; r < models.size(); r++) {
+            Evidence e = evidence.get(r);
+            Evidence.Fit fit = w.fits.get(r);
+            double[] squares = new double[e.size()];
+            for (int i = 0; i < squares.length; i++) {
+                squares[i] = e.square(w.predicted[r], fit.gain(), i);
+            }
+            double[] sorted = squares.clone();
+            Arrays.sort(sorted);
+            double usual = Math.max(sorted[sorted.length / 2], USUAL_NOISE * USUAL_NOISE);
+            for (int i = 0; i < squares.length; i++) {
+                if (i == fit.slip() || squares[i] > 64 * usual) {
+                    PairReading reading = runs.get(r).readings().get(i);
+                    double should = w.predicted[r][i] * fit.gain();
+                    out.add(new Diagnosis.Suspect(runs.get(r).test(), reading, should, advice(reading, should)));
+                }
+            }
+        }
+        return out;
+    }
+
+    private static String advice(PairReading reading, double should) {
+        double ratio = reading.value() / should;
+        String again = "; read this pair again";
+        for (double slip : new double[] {10, 100, 1000}) {
+            if (Math.abs(ratio / slip - 1) < 0.15) {
+                return "about " + (int) slip + " times too much: a decimal point or a meter range?" + again;
+            }
+            if (Math.abs(ratio * slip - 1) < 0.15) {
+                return "about " + (int) slip + " times too little: a decimal point or a meter range?" + again;
+            }
+        }
+        if (Math.abs(ratio + 1) < 0.15) {
+            return "the wrong sign: probes changed over?" + again;
+        }
+        return "it fits no fault that explains the others" + again;
+    }
+}

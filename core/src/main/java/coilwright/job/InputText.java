@@ -1,0 +1,62 @@
+package coilwright.job;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.CharsetDecoder;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+
+/** Reads a whole input file as UTF-8 text, within bounds. */
+final class InputText {
+    private InputText() {}
+
+    /**
+     * The text of a file, without its byte order mark where it has one.
+     *
+     * @param what the kind of file, with its article, for messages
+     * @param mostBytes bound on its length
+     */
+    static String read(Path path, String what, int mostBytes) throws BadInputException {
+        var problems = new Problems(path.toString());
+        byte[] bytes;
+        if (Files.isDirectory(path)) {
+            throw problems.only(0, "", "is a folder, not " + what);
+        }
+        try (InputStream in = Files.newInputStream(path)) {
+            bytes = in.readNBytes(mostBytes + 1);
+        } catch (NoSuchFileException e) {
+            throw problems.only(0, "", "there is no such file");
+        } catch (AccessDeniedException e) {
+            throw problems.only(0, "", "may not be read: permission denied");
+        } catch (IOException e) {
+            throw problems.only(0, "", "cannot be read: " + SafeFiles.reason(e));
+        }
+        if (bytes.length > mostBytes) {
+            throw problems.only(0, "", "is longer than " + mostBytes + " bytes, the most that " + what + " may have");
+        }
+        return decode(bytes, problems);
+    }
+
+    private static String decode(byte[] bytes, Problems problems) throws BadInputException {
+        CharsetDecoder decoder = StandardCharsets.UTF_8
+                .newDecoder()
+                .onMalformedInput(CodingErrorAction.REPORT)
+                .onUnmappableCharacter(CodingErrorAction.REPORT);
+        ByteBuffer in = ByteBuffer.wrap(bytes);
+        CharBuffer out = CharBuffer.allocate(bytes.length);
+        boolean bad = decoder.decode(in, out, true).isError();
+        out.flip();
+        String text = out.toString();
+        if (bad) {
+            int line = 1 + (int) text.chars().filter(c -> c == '\n').count();
+            throw problems.only(line, "", "is not UTF-8 text from here on: save it as UTF-8");
+        }
+        return text.startsWith("\uFEFF") ? text.substring(1) : text;
+    }
+}

@@ -1,0 +1,111 @@
+package coilwright.job;
+
+import coilwright.winding.Armature;
+import coilwright.winding.CoilSpan;
+import coilwright.winding.ListedCoil;
+import coilwright.winding.WindingSpec;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Iterator;
+import java.util.Locale;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import org.yaml.snakeyaml.nodes.NodeId;
+import org.yaml.snakeyaml.nodes.Tag;
+import org.yaml.snakeyaml.resolver.Resolver;
+
+/** Writes job files, such that {@link JobReader} reads the same job back. */
+public final class JobWriter {
+    private JobWriter() {}
+
+    /**
+     * Writes a job file in one step: the file holds the old job or the new one, never a part.
+     *
+     * @throws IOException when it cannot be written
+     */
+    public static void write(Job job, Path file) throws IOException {
+        SafeFiles.write(file, toText(job));
+    }
+
+    /** The text of a job file; the same job gives the same text. */
+    public static String toText(Job job) {
+        StringBuilder out = new StringBuilder();
+        line(out, "coilwright: " + JobReader.VERSION);
+        line(out, "title: " + text(job.title()));
+        Armature a = job.armature();
+        line(
+                out,
+                "armature: {slots: " + a.slots() + ", bars: " + a.bars() + ", poles: " + a.poles()
+                        + ", slotOneInLineWith: " + a.slotOneInLineWith().word() + "}");
+        line(out, "winding:");
+        line(out, "  type: " + job.winding().type().word());
+        if (job.winding() instanceof WindingSpec.Regular r) {
+            line(out, "  plex: " + r.plex());
+            line(out, "  direction: " + r.direction().word());
+            span(out, r.span());
+            line(
+                    out,
+                    "  deadCoils: "
+                            + r.deadCoils().stream().map(String::valueOf).collect(Collectors.joining(", ", "[", "]")));
+            line(out, "  leadOffset: " + r.leadOffset());
+        } else if (job.winding() instanceof WindingSpec.FrogLeg f) {
+            line(out, "  plex: " + f.plex());
+            line(out, "  direction: " + f.direction().word());
+            span(out, f.span());
+            line(out, "  leadOffset: " + f.leadOffset());
+        }
+        job.turns().ifPresent(n -> line(out, "  turns: " + n));
+        job.coilResistance().ifPresent(r -> line(out, "  coilResistance: " + r));
+        if (job.winding() instanceof WindingSpec.Listed listed) {
+            line(out, "  coils:");
+            listed.coils().forEach(c -> line(out, "    - " + coil(c)));
+        }
+        line(
+                out,
+                "growler: {halfGap: " + Growler.words(job.growler().halfGap()) + ", face: "
+                        + Growler.words(job.growler().face()) + "}");
+        return out.toString();
+    }
+
+    private static void line(StringBuilder out, String line) {
+        out.append(line).append('\n');
+    }
+
+    private static void span(StringBuilder out, CoilSpan span) {
+        if (span instanceof CoilSpan.Throw t) {
+            line(out, "  throw: " + t.slots());
+        } else if (span instanceof CoilSpan.Positions p) {
+            line(out, "  backSpan: " + p.positions());
+        }
+    }
+
+    private static String coil(ListedCoil c) {
+        return "{coil: " + c.coil() + ", topSlot: " + c.topSlot() + ", bottomSlot: " + c.bottomSlot() + ", topBar: "
+                + bar(c.topBar()) + ", bottomBar: " + bar(c.bottomBar()) + "}";
+    }
+
+    private static String bar(OptionalInt bar) {
+        return bar.isPresent() ? Integer.toString(bar.getAsInt()) : "null";
+    }
+
+    /** Plain where YAML would read the same text back, else in quotation marks. */
+    private static String text(String value) {
+        boolean plain = value.matches("[A-Za-z]([A-Za-z0-9 .,()/-]*[A-Za-z0-9)])?")
+                && new Resolver().resolve(NodeId.scalar, value, true).equals(Tag.STR);
+        if (plain) {
+            return value;
+        }
+        StringBuilder out = new StringBuilder("\"");
+        for (Iterator<Integer> it = value.codePoints().iterator(); it.hasNext(); ) {
+            int c = it.next();
+            if (c == '"' || c == '\\') {
+                out.append('\\').appendCodePoint(c);
+            } else if (c < 0x20 || (c >= 0x7F && c < 0xA0)) {
+                out.append(String.format(Locale.ROOT, "\\u%04X", c));
+            } else {
+                out.appendCodePoint(c);
+            }
+        }
+        return out.append('"').toString();
+    }
+}

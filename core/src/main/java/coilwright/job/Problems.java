@@ -1,0 +1,41 @@
+package coilwright.job;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** Collects what is wrong with one file. */
+final class Problems {
+    /** More than this many are not worth reading. */
+    private static final int MOST = 50;
+
+    private final String file;
+    private final List<Problem> list = new ArrayList<>();
+
+    Problems(String file) {
+        this.file = file;
+    }
+
+    void add(int line, String field, String message) {
+        list.add(new Problem(file, line, field, message));
+    }
+
+    /** An exception for this problem alone. */
+    BadInputException only(int line, String field, String message) {
+        return new BadInputException(List.of(new Problem(file, line, field, message)));
+    }
+
+    void throwIfAny() throws BadInputException {
+        if (list.isEmpty()) {
+            return;
+        }
+        List<Problem> sorted = new ArrayList<>(list);
+        sorted.sort(Comparator.comparingInt(Problem::line));
+        if (sorted.size() > MOST) {
+            int more = sorted.size() - MOST;
+            sorted = new ArrayList<>(sorted.subList(0, MOST));
+            sorted.add(new Problem(file, 0, "", more + " more problems are not shown"));
+        }
+        throw new BadInputException(sorted);
+    }
+}

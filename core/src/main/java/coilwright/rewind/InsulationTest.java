@@ -1,0 +1,82 @@
+package coilwright.rewind;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Insulation resistance, winding to core.
+ *
+ * @param oneMinuteMohm reading after one minute, MΩ
+ * @param tenMinuteMohm reading after ten minutes, MΩ, where taken
+ * @param celsius temperature of the winding
+ */
+public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm, double celsius) {
+    /** Temperature that the limits refer to, °C. */
+    public static final double REFERENCE_CELSIUS = 40;
+
+    /** Checks the ranges. */
+    public InsulationTest {
+        Require.notNegative("insulation resistance", oneMinuteMohm, "Mohm");
+        tenMinuteMohm.ifPresent(r -> Require.notNegative("insulation resistance", r, "Mohm"));
+        Require.temperature("winding temperature", celsius);
+    }
+
+    /**
+     * Factor that brings a reading to 40 °C: 0.5^((40 − t)/10), halving for each 10 °C more.
+     *
+     * <p>Source: IEEE 43 (form from memory), for thermoplastic insulation; the 2013 edition has other formulas for
+     * thermosetting insulation, which are not used here.
+     */
+    public static double correctionTo40(double celsius) {
+        Require.temperature("winding temperature", celsius);
+        return Math.pow(0.5, (REFERENCE_CELSIUS - celsius) / 10);
+    }
+
+    /** One-minute reading brought to 40 °C, MΩ. */
+    public double correctedMohm() {
+        return oneMinuteMohm * correctionTo40(celsius);
+    }
+
+    /** Ten-minute reading over the one-minute one; empty where it was not taken or the first is nought. */
+    public OptionalDouble polarizationIndex() {
+        return tenMinuteMohm.isPresent() && oneMinuteMohm > 0
+                ? OptionalDouble.of(tenMinuteMohm.getAsDouble() / oneMinuteMohm)
+                : OptionalDouble.empty();
+    }
+
+    /** Why the polarization index says little here; empty where it stands. */
+    public Optional<String> indexDoubt() {
+        Limit meaningful = Limit.of("pi-meaningful");
+        if (polarizationIndex().isEmpty()) {
+            return Optional.empty();
+        }
+        if (!meaningful.admits(oneMinuteMohm)) {
+            return Optional.of("the index says nothing above "
+                    + Format.number(meaningful.high().orElseThrow()) + " Mohm; "
+                    + meaningful.source().cite());
+        }
+        Limit dry = Limit.of("pi-dry");
+        return dry.admits(polarizationIndex().getAsDouble())
+                ? Optional.empty()
+                : Optional.of(dry.note() + "; " + dry.source().cite());
+    }
+
+    /**
+     * Against every minimum shipped, corrected where the limit refers to 40 °C; the choice is the user's.
+     *
+     * @param ratedVolts of the winding, for the minimum that goes by it
+     */
+    public List<AcceptanceVerdict> verdicts(double ratedVolts) {
+        Require.positive("rated voltage", ratedVolts, "V");
+        List<AcceptanceVerdict> out = new ArrayList<>();
+        Limit.on("insulation-resistance").forEach(l -> out.add(AcceptanceVerdict.of(l, correctedMohm())));
+        Limit.on("insulation-resistance-plus-kv")
+                .forEach(l -> out.add(AcceptanceVerdict.of(l.raisedBy(ratedVolts / 1000), correctedMohm())));
+        Limit.on("insulation-resistance-cold").forEach(l -> out.add(AcceptanceVerdict.of(l, oneMinuteMohm)));
+        polarizationIndex()
+                .ifPresent(pi -> Limit.on("polarization-index").forEach(l -> out.add(AcceptanceVerdict.of(l, pi))));
+        return List.copyOf(out);
+    }
+}

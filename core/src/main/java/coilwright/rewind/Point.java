@@ -1,0 +1,13 @@
+package coilwright.rewind;
+
+/**
+ * A place in a slot, seen along the shaft.
+ *
+ * @param xMm from the slot's centre line, mm, to the right
+ * @param yMm above the slot's floor, mm, towards the air gap
+ */
+public record Point(double xMm, double yMm) {
+    double distance(Point other) {
+        return Math.hypot(xMm - other.xMm, yMm - other.yMm);
+    }
+}

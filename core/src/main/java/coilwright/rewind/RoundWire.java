@@ -1,0 +1,46 @@
+package coilwright.rewind;
+
+import java.util.Objects;
+
+/**
+ * A covered round wire.
+ *
+ * @param size bare
+ * @param build covering
+ * @param overallDiameterMm diameter over the covering, mm
+ * @param overallSource where that comes from
+ */
+public record RoundWire(WireSize size, InsulationBuild build, double overallDiameterMm, Source overallSource) {
+    /**
+     * Checks that the covering does not shrink the wire.
+     *
+     * @throws IllegalArgumentException when the overall diameter is under the bare one
+     */
+    public RoundWire {
+        Objects.requireNonNull(size, "size");
+        Objects.requireNonNull(build, "build");
+        Objects.requireNonNull(overallSource, "overallSource");
+        if (!(overallDiameterMm >= size.bareDiameterMm())) {
+            throw new IllegalArgumentException("overall diameter is " + Format.number(overallDiameterMm)
+                    + " mm, under the bare " + Format.number(size.bareDiameterMm())
+                    + " mm of " + size.label() + ": one of the two is wrong");
+        }
+    }
+
+    /**
+     * A wire with the largest overall diameter of its build.
+     *
+     * @throws IllegalArgumentException when the build is not made, or not known, for the size
+     */
+    public static RoundWire of(WireSize size, InsulationBuild build) {
+        InsulationBuild.Overall overall = build.overall(size)
+                .orElseThrow(() -> new IllegalArgumentException("no overall diameter is known for " + size.label()
+                        + " in " + build.word() + ": measure it over the covering, or take another build"));
+        return new RoundWire(size, build, overall.diameterMm(), overall.source());
+    }
+
+    /** The same wire as measured over its covering. */
+    public RoundWire measuredOverall(double overallMm) {
+        return new RoundWire(size, build, overallMm, new Source("measured", "", Trust.READ));
+    }
+}

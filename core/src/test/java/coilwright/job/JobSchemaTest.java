@@ -1,0 +1,133 @@
+package coilwright.job;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** The schema that ships with the library says what the reader says. */
+class JobSchemaTest {
+    private static final Path SAMPLES = Path.of("../samples/jobs");
+    private static final Path MALFORMED = Path.of("src/test/resources/coilwright/job/malformed");
+
+    /** What a schema cannot see: how a value is written, or sums over several values. */
+    private static final Set<String> BEYOND_A_SCHEMA = Set.of(
+            "blank-title.yaml",
+            "growler-faces-overlap.yaml",
+            "key-twice.yaml",
+            "section-twice.yaml",
+            "slots-hexadecimal.yaml",
+            "slots-octal.yaml",
+            "slots-with-exponent.yaml",
+            "title-is-date.yaml",
+            "two-documents.yaml");
+
+    private static JsonNode schemaText() throws IOException {
+        try (InputStream in = JobReader.class.getResourceAsStream("/coilwright/job.schema.json")) {
+            return new ObjectMapper().readTree(in);
+        }
+    }
+
+    private static JsonSchema schema() throws IOException {
+        return JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012).getSchema(schemaText());
+    }
+
+    static Stream<Path> samples() throws IOException {
+        try (Stream<Path> files = Files.list(SAMPLES)) {
+            return files.sorted().toList().stream();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("samples")
+    void everySampleFits(Path sample) throws IOException {
+        JsonNode tree = new YAMLMapper().readTree(Files.readString(sample));
+        assertThat(schema().validate(tree)).isEmpty();
+    }
+
+    @Test
+    void malformedFilesDoNotFit() throws IOException {
+        List<String> fitting = new ArrayList<>();
+        int tried = 0;
+        try (Stream<Path> files = Files.list(MALFORMED)) {
+            for (Path file : files.filter(p -> p.toString().endsWith(".yaml")).toList()) {
+                JsonNode tree;
+                try {
+                    tree = new YAMLMapper().readTree(Files.readString(file));
+                } catch (IOException e) {
+                    continue;
+                }
+                tried++;
+                if (schema().validate(tree).isEmpty()) {
+                    fitting.add(file.getFileName().toString());
+                }
+            }
+        }
+        assertThat(tried).isGreaterThan(70);
+        assertThat(fitting).containsExactlyInAnyOrderElementsOf(BEYOND_A_SCHEMA);
+    }
+
+    @Test
+    void keysAreTheReadersKeys() throws IOException {
+        JsonNode root = schemaText();
+        assertThat(keys(root)).isEqualTo(JobReader.TOP_KEYS);
+        JsonNode sections = root.get("properties");
+        assertThat(keys(sections.get("armature"))).isEqualTo(JobReader.ARMATURE_KEYS);
+        assertThat(keys(sections.get("winding"))).isEqualTo(JobReader.WINDING_KEYS);
+        assertThat(keys(sections.get("winding").get("properties").get("coils").get("items")))
+                .isEqualTo(JobReader.COIL_KEYS);
+        assertThat(keys(sections.get("growler"))).isEqualTo(JobReader.GROWLER_KEYS);
+    }
+
+    @Test
+    void wordsAreTheReadersWords() throws IOException {
+        JsonNode winding = schemaText().at("/properties/winding/properties");
+        assertThat(words(winding.get("type"))).containsExactlyElementsOf(JobReader.TYPES.keySet());
+        assertThat(words(winding.get("direction"))).containsExactlyElementsOf(JobReader.DIRECTIONS.keySet());
+        assertThat(words(schemaText().at("/properties/armature/properties/slotOneInLineWith")))
+                .containsExactlyElementsOf(JobReader.ALIGNMENTS.keySet());
+    }
+
+    @Test
+    void everyResistanceUnitFits() throws IOException {
+        JsonNode tree = new YAMLMapper().readTree(Files.readString(SAMPLES.resolve("orchard-pump-dynamo.yaml")));
+        var winding = (com.fasterxml.jackson.databind.node.ObjectNode) tree.get("winding");
+        for (String unit : Quantity.Kind.RESISTANCE.units()) {
+            winding.put("coilResistance", "0.5 " + unit);
+            assertThat(schema().validate(tree)).as(unit).isEmpty();
+        }
+        for (Quantity.Kind kind : Quantity.Kind.values()) {
+            if (kind != Quantity.Kind.RESISTANCE) {
+                winding.put("coilResistance", "0.5 " + kind.units().get(0));
+                assertThat(schema().validate(tree)).as(kind.words()).isNotEmpty();
+            }
+        }
+    }
+
+    private static List<String> keys(JsonNode section) {
+        List<String> keys = new ArrayList<>();
+        section.get("properties").fieldNames().forEachRemaining(keys::add);
+        return keys;
+    }
+
+    private static List<String> words(JsonNode field) {
+        List<String> words = new ArrayList<>();
+        field.get("enum").forEach(w -> words.add(w.textValue()));
+        return words;
+    }
+}

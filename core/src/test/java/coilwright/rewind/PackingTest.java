@@ -1,0 +1,166 @@
+package coilwright.rewind;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Combinators;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.DoubleRange;
+import org.junit.jupiter.api.Test;
+
+class PackingTest {
+    @Provide
+    Arbitrary<SlotShape> shapes() {
+        Arbitrary<Double> width = Arbitraries.doubles().between(2, 12);
+        Arbitrary<Double> depth = Arbitraries.doubles().between(8, 25);
+        Arbitrary<Double> part = Arbitraries.doubles().between(0.1, 0.95);
+        return Arbitraries.oneOf(
+                Combinators.combine(width, depth).as(SlotShape.Rectangular::new),
+                Combinators.combine(width, depth, part, part)
+                        .as((w, d, p, r) -> new SlotShape.ParallelTooth(w, w * p, d, w * p / 2 * r)),
+                Combinators.combine(width, depth).as(SlotShape.RoundBottom::new),
+                Combinators.combine(width, depth, part, part)
+                        .as((w, d, p, r) -> new SlotShape.SemiClosed(w * p, 0.5, w * 0.2, w, w * r, d, w * r * 0.4)));
+    }
+
+    @Property(tries = 150)
+    void wiresNeitherOverlapNorLeaveTheRegion(
+            @ForAll("shapes") SlotShape shape,
+            @ForAll @DoubleRange(min = 0.4, max = 3) double d,
+            @ForAll @DoubleRange(min = 0, max = 0.5) double liner,
+            @ForAll @DoubleRange(min = 0, max = 2) double wedge) {
+        Outline body = shape.body();
+        double top = body.heightMm() - wedge;
+        Packing p = Packing.in(body, liner, 0, top, d);
+        List<Point> c = p.centres();
+        for (int i = 0; i < c.size(); i++) {
+            for (int j = 0; j < i; j++) {
+                assertThat(c.get(i).distance(c.get(j))).isGreaterThan(d * (1 - 1e-6));
+            }
+            assertThat(c.get(i).yMm() + d / 2).isLessThan(top + 1e-6);
+            assertThat(clearance(body, c.get(i))).isGreaterThan(d / 2 + liner - 0.02);
+        }
+        // Oler's inequality for points of a convex set at least d apart.
+        double most = 2 * body.areaMm2() / (Math.sqrt(3) * d * d) + boundaryLength(body) / (2 * d) + 1;
+        assertThat((double) c.size()).isLessThanOrEqualTo(most);
+    }
+
+    /**
+     * Distance to the drawn boundary, without the flat top, reckoned apart from the code under test. The boundary's
+     * chords cut arcs short by at most 0.02 mm here.
+     */
+    private static double clearance(Outline body, Point p) {
+        List<Point> b = body.boundary();
+        double least = Double.POSITIVE_INFINITY;
+        boolean inside = true;
+        for (int i = 0; i < b.size(); i++) {
+            Point s = b.get(i);
+            Point t = b.get((i + 1) % b.size());
+            double dx = t.xMm() - s.xMm();
+            double dy = t.yMm() - s.yMm();
+            double length = Math.hypot(dx, dy);
+            if (length < 1e-9 || (Math.abs(s.yMm() - body.heightMm()) < 1e-9 && Math.abs(dy) < 1e-9)) {
+                continue;
+            }
+            double along = ((p.xMm() - s.xMm()) * dx + (p.yMm() - s.yMm()) * dy) / (length * length);
+            double k = Math.max(0, Math.min(1, along));
+            least = Math.min(least, Math.hypot(p.xMm() - s.xMm() - k * dx, p.yMm() - s.yMm() - k * dy));
+            inside &= dx * (p.yMm() - s.yMm()) - dy * (p.xMm() - s.xMm()) >= -0.02;
+        }
+        return inside ? least : -least;
+    }
+
+    private static double boundaryLength(Outline body) {
+        double sum = 0;
+        List<Point> b = body.boundary();
+        for (int i = 0; i < b.size(); i++) {
+            sum += b.get(i).distance(b.get((i + 1) % b.size()));
+        }
+        return sum;
+    }
+
+    @Property(tries = 100)
+    void areaAgreesWithTheDrawnBoundary(@ForAll("shapes") SlotShape shape) {
+        Outline body = shape.body();
+        double twice = 0;
+        List<Point> b = body.boundary();
+        for (int i = 0; i < b.size(); i++) {
+            Point s = b.get(i);
+            Point t = b.get((i + 1) % b.size());
+            twice += s.xMm() * t.yMm() - t.xMm() * s.yMm();
+        }
+        // Chords of 16 steps lose about a thousandth of a quarter circle.
+        assertThat(body.areaMm2()).isCloseTo(twice / 2, within(body.areaMm2() * 0.002));
+        assertThat(body.areaBetween(0, body.heightMm(), 0)).isCloseTo(body.areaMm2(), within(body.areaMm2() * 3e-4));
+    }
+
+    @Property(tries = 40)
+    void noFewerThanInSquareRows(
+            @ForAll @DoubleRange(min = 3, max = 10) double width, @ForAll @DoubleRange(min = 0.5, max = 2) double d) {
+        Outline body = new SlotShape.Rectangular(width, 15).body();
+        int columns = (int) Math.floor(width / d + 1e-9);
+        int rows = (int) Math.floor(15 / d + 1e-9);
+        assertThat(Packing.in(body, 0, 0, 15, d).count()).isGreaterThanOrEqualTo(columns * rows);
+    }
+
+    @Test
+    void knownCounts() {
+        // One column, two columns touching, and a slot too narrow.
+        assertThat(count(1, 5, 1)).isEqualTo(5);
+        assertThat(count(2, 5, 1)).isEqualTo(10);
+        assertThat(count(0.99, 5, 1)).isZero();
+        assertThat(count(3, 0.99, 1)).isZero();
+        // Ten by ten: 100 in square rows, 105 in eleven hexagonal rows of ten and nine in turn: 6 × 10 + 5 × 9.
+        assertThat(count(10, 10, 1)).isGreaterThanOrEqualTo(105);
+        // A slot 1 + √3/2 wide holds two columns in each other's hollows: 5 + 4 in a depth of 5.
+        assertThat(count(1 + Math.sqrt(3) / 2, 5, 1)).isEqualTo(9);
+    }
+
+    @Test
+    void roundBottomTakesOneWireAtTheFloor() {
+        Outline body = new SlotShape.RoundBottom(2, 4).body();
+        Packing p = Packing.in(body, 0, 0, 4, 2);
+        assertThat(p.centres()).hasSize(2);
+        assertThat(p.centres().get(0).xMm()).isCloseTo(0, within(1e-6));
+        assertThat(p.centres().get(0).yMm()).isCloseTo(1, within(1e-6));
+    }
+
+    @Test
+    void sameInputSamePlaces() {
+        Outline body = new SlotShape.SemiClosed(2, 0.5, 1, 6, 4, 12, 1).body();
+        assertThat(Packing.in(body, 0.2, 0, 12, 0.7)).isEqualTo(Packing.in(body, 0.2, 0, 12, 0.7));
+    }
+
+    @Test
+    void areasOfShapes() {
+        assertThat(new SlotShape.Rectangular(5, 20).areaMm2()).isCloseTo(100, within(1e-9));
+        assertThat(new SlotShape.ParallelTooth(6, 4, 20, 0).areaMm2()).isCloseTo(100, within(1e-9));
+        // A rectangle with a half circle under it.
+        assertThat(new SlotShape.RoundBottom(4, 10).areaMm2()).isCloseTo(4 * 8 + Math.PI * 2, within(1e-9));
+        // Two rounded corners of a rectangle lose (2 − π/2)·r².
+        assertThat(new SlotShape.ParallelTooth(6, 6, 10, 1).areaMm2()).isCloseTo(60 - (2 - Math.PI / 2), within(1e-9));
+        // Neck, shoulders and body.
+        assertThat(new SlotShape.SemiClosed(2, 1, 1, 6, 4, 10, 0).areaMm2()).isCloseTo(2 + 4 + 50, within(1e-9));
+        assertThat(new SlotShape.SemiClosed(2, 1, 1, 6, 4, 10, 0).depthMm()).isCloseTo(12, within(1e-9));
+    }
+
+    @Test
+    void shapesThatCannotBe() {
+        assertThatThrownBy(() -> new SlotShape.RoundBottom(4, 1.5)).hasMessageContaining("corner radius is 2 mm");
+        assertThatThrownBy(() -> new SlotShape.ParallelTooth(6, 4, 10, 3)).hasMessageContaining("at most");
+        assertThatThrownBy(() -> new SlotShape.SemiClosed(7, 0, 1, 6, 4, 10, 0))
+                .hasMessageContaining("wider than the body");
+        assertThatThrownBy(() -> new SlotShape.Rectangular(0, 10)).hasMessageContaining("slot width is 0 mm");
+    }
+
+    private static int count(double width, double depth, double d) {
+        return Packing.in(new SlotShape.Rectangular(width, depth).body(), 0, 0, depth, d)
+                .count();
+    }
+}

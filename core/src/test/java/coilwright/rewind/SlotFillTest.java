@@ -1,0 +1,102 @@
+package coilwright.rewind;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+
+class SlotFillTest {
+    private static Conductor wire(double bare, double overall, int strands) {
+        var size = new WireSize(WireSystem.METRIC, "test", bare, Source.arithmetic());
+        return new Conductor.Round(RoundWire.of(size, InsulationBuild.BARE).measuredOverall(overall), strands);
+    }
+
+    @Test
+    void areasOfARectangularSlot() {
+        var slot = new SlotShape.Rectangular(6, 20);
+        var fill = SlotFill.of(slot, new SlotInsulation(0.5, 1, 2), wire(0.9, 1, 2), 5);
+        assertThat(fill.slotAreaMm2()).isCloseTo(120, within(1e-9));
+        // Five millimetres between the liners; 20 − 0.5 floor − 2 wedge − 1 separator high.
+        assertThat(fill.windingAreaMm2()).isCloseTo(5 * 16.5, within(0.01));
+        assertThat(fill.wires()).isEqualTo(20);
+        assertThat(fill.copperAreaMm2()).isCloseTo(20 * Math.PI / 4 * 0.81, within(1e-9));
+        assertThat(fill.fill()).isCloseTo(20 / 82.5, within(1e-4));
+        assertThat(fill.circleFill()).isCloseTo(Math.PI / 4 * 20 / 82.5, within(1e-4));
+        assertThat(fill.copperFactor()).isCloseTo(20 * Math.PI / 4 * 0.81 / 120, within(1e-9));
+        assertThat(fill.fits()).isTrue();
+        var placed = fill.packing().orElseThrow();
+        assertThat(placed.bottom()).hasSize(10);
+        assertThat(placed.top()).hasSize(10);
+        assertThat(placed.separatorToMm() - placed.separatorFromMm()).isCloseTo(1, within(1e-9));
+    }
+
+    @Test
+    void countDecidesNotArea() {
+        // Two wires of 3 mm side by side need 6 mm: at 5.9 mm the area is there and the places are not.
+        var fill = SlotFill.of(new SlotShape.Rectangular(5.9, 12.4), SlotInsulation.NONE, wire(2.9, 3, 1), 4);
+        assertThat(fill.fill()).isLessThan(1);
+        assertThat(fill.fits()).isFalse();
+        assertThat(SlotFill.of(new SlotShape.Rectangular(6, 12.4), SlotInsulation.NONE, wire(2.9, 3, 1), 4)
+                        .fits())
+                .isTrue();
+    }
+
+    @Test
+    void wireMustPassTheOpening() {
+        var slot = new SlotShape.SemiClosed(1.5, 0.5, 1, 6, 4, 12, 1);
+        assertThat(SlotFill.of(slot, SlotInsulation.NONE, wire(1.4, 1.45, 1), 4).fits())
+                .isTrue();
+        var thick = SlotFill.of(slot, SlotInsulation.NONE, wire(1.5, 1.6, 1), 4);
+        assertThat(thick.packing().orElseThrow().mostPerLayer()).isGreaterThan(4);
+        assertThat(thick.packing().orElseThrow().passesOpening()).isFalse();
+        assertThat(thick.fits()).isFalse();
+    }
+
+    @Property(tries = 60)
+    void layersStayOnTheirSideOfTheSeparator(
+            @ForAll @DoubleRange(min = 0.5, max = 1.5) double d,
+            @ForAll @DoubleRange(min = 0, max = 1) double separator,
+            @ForAll @IntRange(min = 1, max = 30) int turns) {
+        var slot = new SlotShape.ParallelTooth(8, 5, 18, 1);
+        var fill = SlotFill.of(slot, new SlotInsulation(0.3, separator, 1), wire(d * 0.9, d, 1), turns);
+        var placed = fill.packing().orElseThrow();
+        for (Point p : placed.bottom()) {
+            assertThat(p.yMm() + d / 2).isLessThanOrEqualTo(placed.separatorFromMm() + 1e-6);
+        }
+        for (Point p : placed.top()) {
+            assertThat(p.yMm() - d / 2).isGreaterThanOrEqualTo(placed.separatorToMm() - 1e-6);
+            assertThat(p.yMm() + d / 2).isLessThanOrEqualTo(17 + 1e-6);
+        }
+        assertThat(fill.fits())
+                .isEqualTo(placed.bottom().size() == turns && placed.top().size() == turns);
+        // Wires that do fit cannot have more circle area than there is room.
+        if (fill.fits()) {
+            assertThat(fill.circleFill()).isLessThan(1);
+        }
+    }
+
+    @Test
+    void stripGoesByArea() {
+        var fill = SlotFill.of(
+                new SlotShape.Rectangular(5, 20),
+                new SlotInsulation(0.3, 0.5, 1),
+                new Conductor.Strip(3.8, 8, 0.5, 0.1),
+                1);
+        assertThat(fill.packing()).isEmpty();
+        assertThat(fill.wires()).isEqualTo(2);
+        assertThat(fill.fill()).isCloseTo(2 * 4.0 * 8.2 / (4.4 * (20 - 0.3 - 1 - 0.5)), within(1e-3));
+        assertThat(fill.fits()).isTrue();
+    }
+
+    @Test
+    void tooMuchInsulation() {
+        assertThatThrownBy(() -> SlotFill.of(
+                        new SlotShape.Rectangular(5, 20), new SlotInsulation(2.6, 0, 0), wire(0.5, 0.6, 1), 5))
+                .hasMessageContaining("leave no room in the slot");
+    }
+}

@@ -1,0 +1,52 @@
+package coilwright.cli;
+
+import coilwright.drawing.DrawingFiles;
+import coilwright.drawing.DrawingPages;
+import coilwright.drawing.DrawingView;
+import coilwright.drawing.ViewOptions;
+import coilwright.job.SafeFiles;
+import coilwright.winding.Winding;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+
+/** Writes drawings into files, each in one step. */
+final class Drawings {
+    private Drawings() {}
+
+    /** Every view of a winding as SVG and PNG. */
+    static List<Path> all(Winding winding, String title, Path folder) {
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new UsageException(folder + ": no folder can be made there: " + SafeFiles.reason(e));
+        }
+        List<Path> written = new ArrayList<>();
+        for (DrawingView view : DrawingView.values()) {
+            DrawingPages pages = view.draw(winding, ViewOptions.of(title));
+            for (String ending : List.of(".svg", ".png")) {
+                written.addAll(write(pages, folder.resolve(view.word() + ending), OptionalDouble.empty()));
+            }
+        }
+        return written;
+    }
+
+    /** The pages of one view in the format that the name of the file tells. */
+    static List<Path> write(DrawingPages pages, Path file, OptionalDouble dpi) {
+        try {
+            Map<Path, byte[]> contents = DrawingFiles.contents(pages, file, dpi);
+            for (Map.Entry<Path, byte[]> entry : contents.entrySet()) {
+                SafeFiles.write(entry.getKey(), entry.getValue());
+            }
+            return List.copyOf(contents.keySet());
+        } catch (IOException e) {
+            throw new UsageException(file + ": cannot be written: " + SafeFiles.reason(e));
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(e.getMessage());
+        }
+    }
+}

@@ -1,0 +1,88 @@
+package coilwright.cli;
+
+import coilwright.winding.Finding;
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.Separators;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.OptionalInt;
+
+/** Writes answers as JSON: keys in fixed order, one entry of a list a line, a line feed at the end. */
+final class Json {
+    private Json() {}
+
+    /** What fills an answer. */
+    interface Body {
+        void write(JsonGenerator json) throws IOException;
+    }
+
+    /** One object. */
+    static String object(Body body) {
+        var text = new StringWriter();
+        try (JsonGenerator json = new JsonFactory().createGenerator(text).setPrettyPrinter(new Layout())) {
+            json.writeStartObject();
+            body.write(json);
+            json.writeEndObject();
+            json.writeRaw('\n');
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return text.toString();
+    }
+
+    static void numberOrNull(JsonGenerator json, String key, OptionalInt value) throws IOException {
+        if (value.isPresent()) {
+            json.writeNumberField(key, value.getAsInt());
+        } else {
+            json.writeNullField(key);
+        }
+    }
+
+    static void findings(JsonGenerator json, List<Finding> findings) throws IOException {
+        json.writeArrayFieldStart("findings");
+        for (Finding f : findings) {
+            json.writeStartObject();
+            json.writeStringField("rule", f.rule());
+            json.writeStringField("severity", f.severity().word());
+            json.writeStringField("message", f.message());
+            json.writeStringField("source", f.source().title());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    /** The keys of the answer, and the entries of its lists, on lines of their own; all else inline. */
+    private static final class Layout extends DefaultPrettyPrinter {
+        private static final long serialVersionUID = 1L;
+
+        Layout() {
+            super(Separators.createDefaultInstance()
+                    .withObjectFieldValueSpacing(Separators.Spacing.AFTER)
+                    .withObjectEntrySpacing(Separators.Spacing.NONE));
+            indentObjectsWith(new LinesDownTo(1));
+            indentArraysWith(new LinesDownTo(2));
+        }
+
+        @Override
+        public void writeEndObject(JsonGenerator json, int entries) throws IOException {
+            _nesting--;
+            json.writeRaw(_nesting == 0 ? "\n}" : " }");
+        }
+    }
+
+    private record LinesDownTo(int depth) implements DefaultPrettyPrinter.Indenter {
+        @Override
+        public void writeIndentation(JsonGenerator json, int level) throws IOException {
+            json.writeRaw(level <= depth ? "\n" + "  ".repeat(level) : " ");
+        }
+
+        @Override
+        public boolean isInline() {
+            return false;
+        }
+    }
+}
