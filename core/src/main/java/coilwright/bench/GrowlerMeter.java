@@ -48,16 +48,29 @@ public final class GrowlerMeter {
 
     /** As {@link #potentials}, but every bar against the first bar that anything joins it to. */
     public List<Double> groundedPotentials(double angle) {
+        return atRest(angle).volts();
+    }
+
+    /** The armature at rest; the first bar of each part joined together stands for it. */
+    private record AtRest(List<Double> volts, List<Integer> parts) {
+        double between(int from, int to) {
+            return parts.get(from - 1).equals(parts.get(to - 1)) ? Potentials.difference(volts, from, to) : 0;
+        }
+    }
+
+    private AtRest atRest(double angle) {
         checkAngle("armature angle", angle);
         Armature a = armature.winding().armature();
         BenchNetwork net = BenchNetwork.of(
                 armature, c -> growler.coilVolts(a, armature.winding().coil(c.coil()), angle));
         Solution solution = net.network().solve();
-        List<Double> out = new ArrayList<>();
+        List<Double> volts = new ArrayList<>();
+        List<Integer> parts = new ArrayList<>();
         for (int bar = 1; bar <= a.bars(); bar++) {
-            out.add(solution.voltage(BenchNetwork.node(bar)));
+            volts.add(solution.voltage(BenchNetwork.node(bar)));
+            parts.add(solution.reference(BenchNetwork.node(bar)));
         }
-        return out;
+        return new AtRest(volts, parts);
     }
 
     private static void checkAngle(String what, double angle) {
@@ -72,14 +85,20 @@ public final class GrowlerMeter {
      * @param angle of slot 1's centre line, degrees
      */
     public List<PairReading> walked(double angle) {
-        List<Double> v = potentials(angle);
         Armature a = armature.winding().armature();
-        List<PairReading> out = new ArrayList<>();
+        List<BenchTest.Pair> pairs = new ArrayList<>();
         for (int bar = 1; bar <= a.bars(); bar++) {
-            int next = a.wrapBar(bar + 1);
-            out.add(new PairReading(bar, next, Math.abs(Potentials.difference(v, bar, next))));
+            pairs.add(new BenchTest.Pair(bar, a.wrapBar(bar + 1)));
         }
-        return out;
+        return walked(angle, pairs);
+    }
+
+    /** As {@link #walked(double)}, for pairs of choice. */
+    public List<PairReading> walked(double angle, List<BenchTest.Pair> pairs) {
+        AtRest rest = atRest(angle);
+        return pairs.stream()
+                .map(p -> new PairReading(p.from(), p.to(), Math.abs(rest.between(p.from(), p.to()))))
+                .toList();
     }
 
     /**
@@ -155,7 +174,9 @@ public final class GrowlerMeter {
 
     /** Every pair of bars between which the meter reads a value within a relative tolerance. */
     public List<PairReading> where(double angle, double value, double tolerance) {
-        return Potentials.where(potentials(angle), value, tolerance, false);
+        AtRest rest = atRest(angle);
+        return Potentials.where(
+                rest.volts().size(), rest::between, Potentials.scale(rest.volts()), value, tolerance, false);
     }
 
     /**
