@@ -1,5 +1,6 @@
 package coilwright.drawing;
 
+import coilwright.bench.BenchTest;
 import coilwright.winding.Armature;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
@@ -15,6 +16,7 @@ final class EndView {
     private static final double BAR_IN = 0.44;
     private static final double BAR_OUT = 0.62;
     private static final double SLOT_IN = 0.8;
+    private static final double METER = 7.6;
 
     private final Armature a;
     private final double angle;
@@ -116,7 +118,7 @@ final class EndView {
         double r = radius * (BAR_IN + BAR_OUT) / 2;
         double pitch = 2 * Math.PI * r / a.bars();
         int step = every(digits(a.bars()) + 0.8, pitch, a.bars());
-        double width = a.barAngle() * (pitch < 1 ? 0.8 : 0.9);
+        double width = a.barAngle() * (pitch < 1 ? 0.8 : Math.max(0.9, 1 - 1.2 / pitch));
         var occupied = new Occupied();
         List<Shape> numbers = new ArrayList<>();
         for (int bar : inOrderOfWant()) {
@@ -186,5 +188,128 @@ final class EndView {
         return step == 1
                 || number == 1
                 || (number % step == 0 && count + 1 - number >= step * 0.6 && number - 1 >= step * 0.6);
+    }
+
+    private double meterRadius() {
+        return radius + 16.2;
+    }
+
+    /** Leads of two probes: from each bar straight out past the core, then round to the meter. */
+    void leads(Canvas canvas, int from, int to, double clock) {
+        for (int bar : new int[] {from, to}) {
+            // The shaft's lead leaves it beside the one on the bar.
+            lead(
+                    canvas,
+                    bar == BenchTest.SHAFT ? 0 : touch(),
+                    bar == BenchTest.SHAFT ? clock + 14 : barAngle(bar),
+                    clock);
+        }
+    }
+
+    private void lead(Canvas canvas, double start, double at, double clock) {
+        double round = radius + 10;
+        double way = Ring.shortWay(at, clock);
+        List<Point> path = new ArrayList<>();
+        path.add(at(start, at));
+        int n = Math.max(1, (int) Math.ceil(Math.abs(way) / 5));
+        if (n == 1) {
+            path.add(at(round, at));
+            path.add(at(meterRadius() - METER + 1, at + way * 0.5));
+        } else {
+            for (int i = 0; i <= n; i++) {
+                path.add(at(round, at + way * i / n));
+            }
+            path.add(at(meterRadius() - METER + 1, clock));
+        }
+        canvas.add(new Shape.Polyline(path, false, List.of(Role.HALO)));
+        canvas.add(new Shape.Polyline(path, false, List.of(Role.PROBE)));
+    }
+
+    /** The meter and the points of its probes. */
+    void meter(Canvas canvas, int from, int to, double clock, String words, Occupied occupied) {
+        double pitch = 2 * Math.PI * touch() / a.bars();
+        for (int bar : new int[] {from, to}) {
+            Point p = bar == BenchTest.SHAFT ? middle : at(touch(), barAngle(bar));
+            canvas.add(new Shape.Circle(p, Math.min(1, Math.max(0.35, pitch * 0.3)), List.of(Role.PROBE)));
+        }
+        Point p = at(meterRadius(), clock);
+        canvas.add(new Shape.Circle(p, METER, List.of(Role.INSTRUMENT)));
+        canvas.add(Canvas.centred(p.x(), p.y() - 1.7, words, 3.2, true, Role.LABEL));
+        canvas.add(Canvas.centred(p.x(), p.y() + 2.4, pair(from, to), 2.2, false, Role.LABEL));
+        occupied.take(new Box(p.x() - METER, p.y() - METER, p.x() + METER, p.y() + METER));
+    }
+
+    private static String pair(int from, int to) {
+        return name(from) + "–" + name(to);
+    }
+
+    private static String name(int bar) {
+        return bar == BenchTest.SHAFT ? "shaft" : Integer.toString(bar);
+    }
+
+    /** Slot 1's mark, and its angle from straight up. */
+    void slotOne(Canvas canvas, Occupied occupied) {
+        double at = angle - 360 * Math.floor(angle / 360);
+        double r = radius + 2.3;
+        double half = Math.toDegrees(1.7 / radius);
+        canvas.add(new Shape.Polyline(
+                List.of(at(radius + 0.3, at), at(radius + 3.9, at - half), at(radius + 3.9, at + half)),
+                true,
+                List.of(Role.READ)));
+        if (at > 2 && at < 358) {
+            canvas.add(new Shape.Line(at(radius + 0.5, 0), at(radius + 7, 0), List.of(Role.GUIDE)));
+            canvas.add(new Shape.Arc(middle, r, 0, at, List.of(Role.GUIDE)));
+        }
+        String words = "slot 1 at " + Caption.degrees(at);
+        double size = 2.6;
+        double w = TextWidths.em(words, true) * size;
+        for (int i = 0; i < 60; i++) {
+            double off = (i + 1) / 2 * 4 * (i % 2 == 0 ? 1 : -1);
+            double x = Math.sin(Math.toRadians(at + off));
+            Point p = at(radius + 6.5, at + off);
+            Shape.Text t = Canvas.centred(p.x() + x * w / 2, p.y(), words, size, true, Role.LABEL);
+            if (occupied.take(t.bounds().grown(0.5))) {
+                Box b = t.bounds();
+                canvas.add(new Shape.Rect(
+                        b.left() - 0.4, b.top() - 0.2, b.width() + 0.8, b.height() + 0.3, 0.5, List.of(Role.PLATE)));
+                canvas.add(t);
+                return;
+            }
+        }
+    }
+
+    /** Two leads of a supply from within the ring of bars, + on one bar and − on the other. */
+    void feed(Canvas canvas, int in, int out) {
+        double r = radius * 0.3;
+        double sign = Math.min(3, radius * 0.08);
+        double first = barAngle(in);
+        double way = Ring.shortWay(first, barAngle(out));
+        double least = Math.toDegrees(2.4 * sign / r);
+        double spread = Math.max(0, least - Math.abs(way)) / 2 * (way < 0 ? -1 : 1);
+        terminal(canvas, in, first - spread, "+", r, sign);
+        terminal(canvas, out, first + way + spread, "−", r, sign);
+    }
+
+    private void terminal(Canvas canvas, int bar, double at, String words, double r, double sign) {
+        Point p = at(r, at);
+        canvas.add(new Shape.Line(p, at(barInner() + 0.6, barAngle(bar)), List.of(Role.WIRE)));
+        canvas.add(new Shape.Circle(p, sign, List.of(Role.INSTRUMENT)));
+        canvas.add(Canvas.centred(p.x(), p.y(), words, Math.max(Canvas.SMALL, sign * 1.3), true, Role.LABEL));
+    }
+
+    /** A compass outside a slot, its needle along the rim. */
+    void compass(Canvas canvas, int slot, Occupied occupied) {
+        double at = slotAngle(slot);
+        Point p = at(radius + 11, at);
+        double r = 6;
+        canvas.add(new Shape.Line(at(radius + 1, at), p, List.of(Role.LEADER)));
+        canvas.add(new Shape.Circle(p, r, List.of(Role.INSTRUMENT)));
+        Point tip = Point.polar(p.x(), p.y(), r - 1, at + 90);
+        Point tail = Point.polar(p.x(), p.y(), r - 1, at - 90);
+        Point left = Point.polar(p.x(), p.y(), 1.2, at);
+        Point right = Point.polar(p.x(), p.y(), 1.2, at + 180);
+        canvas.add(new Shape.Polyline(List.of(tip, left, right), true, List.of(Role.READ)));
+        canvas.add(new Shape.Polyline(List.of(tail, left, right), true, List.of(Role.AXIS)));
+        occupied.take(new Box(p.x() - r, p.y() - r, p.x() + r, p.y() + r));
     }
 }

@@ -4,6 +4,7 @@ import coilwright.bench.BenchTest;
 import coilwright.bench.Growler;
 import coilwright.bench.GrowlerMeter;
 import coilwright.bench.PairReading;
+import coilwright.drawing.Shape.Anchor;
 import coilwright.winding.Armature;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
@@ -21,7 +22,6 @@ import java.util.Set;
 final class GrowlerLayout {
     private static final double PANEL = 84;
     private static final double RADIUS = 56;
-    private static final double METER = 7.6;
     private static final double GAP = 4.6;
 
     private final Winding winding;
@@ -29,32 +29,35 @@ final class GrowlerLayout {
     private final Armature a;
     private final ViewOptions options;
     private final Growler growler;
-    private final List<PairReading> walk;
     private final Optional<PairReading> shown;
     private final List<PairReading> best;
     private final double radius;
     private final Point middle;
+    private final boolean blade;
     private final EndView end;
 
-    private GrowlerLayout(Winding winding, ViewOptions options, Point middle, double radius) {
+    private GrowlerLayout(Winding winding, ViewOptions options, Point middle, double radius, boolean blade) {
         this.winding = winding;
         this.a = winding.armature();
         this.options = options;
         this.growler = options.bench().growler();
         this.middle = middle;
+        this.blade = blade;
         this.radius = radius;
         var test = new BenchTest.GrowlerWalked(growler, options.rotorAngle());
         var armature = options.bench().armature(winding);
-        this.walk = test.readWalk(armature);
+        List<PairReading> walk = test.readWalk(armature);
         double most = walk.stream().mapToDouble(PairReading::value).max().orElse(0);
         this.best = walk.stream()
                 .filter(r -> most > 1e-9 && r.value() >= most * (1 - 1e-6))
                 .toList();
         options.bench().probes().ifPresent(this::check);
-        this.shown = options.bench()
-                .probes()
-                .map(p -> test.read(armature, List.of(p)).get(0))
-                .or(() -> best.stream().min((x, y) -> Double.compare(fromTop(x), fromTop(y))));
+        this.shown = blade
+                ? Optional.empty()
+                : options.bench()
+                        .probes()
+                        .map(p -> test.read(armature, List.of(p)).get(0))
+                        .or(() -> best.stream().min((x, y) -> Double.compare(fromTop(x), fromTop(y))));
         Set<Integer> wanted = new LinkedHashSet<>();
         shown.ifPresent(r -> {
             wanted.add(r.from());
@@ -92,7 +95,7 @@ final class GrowlerLayout {
 
     static DrawingPages pages(Winding winding, ViewOptions options) {
         var canvas = new Canvas();
-        var layout = new GrowlerLayout(winding, options, new Point(104, 27 + 24 + RADIUS), RADIUS);
+        var layout = new GrowlerLayout(winding, options, new Point(104, 27 + 24 + RADIUS), RADIUS, false);
         layout.picture(canvas);
         String title = options.title().isEmpty() ? "Armature in the growler" : options.title();
         layout.panel(canvas, title, Canvas.LONG - Canvas.BORDER - PANEL);
@@ -100,10 +103,10 @@ final class GrowlerLayout {
     }
 
     /** The picture alone, without words beside it. */
-    static Drawing alone(Winding winding, ViewOptions options, double radius) {
+    static Drawing alone(Winding winding, ViewOptions options, double radius, boolean blade) {
         var canvas = new Canvas();
         double half = radius + 25;
-        var layout = new GrowlerLayout(winding, options, new Point(half, radius + 25), radius);
+        var layout = new GrowlerLayout(winding, options, new Point(half, radius + 25), radius, blade);
         layout.picture(canvas);
         return canvas.page(
                 "Armature in the growler", layout.description(), 2 * half, 2 * radius + 62, options.palette());
@@ -116,9 +119,11 @@ final class GrowlerLayout {
     }
 
     private String probes() {
-        return shown.map(r -> "Probes on bars " + r.from() + " and " + r.to() + " at " + Caption.degrees(clock(r))
-                        + ": reading " + value(r.value()))
-                .orElse("No pair of bars reads anything");
+        return blade
+                ? "A steel blade over the top slot"
+                : shown.map(r -> "Probes on bars " + r.from() + " and " + r.to() + " at " + Caption.degrees(clock(r))
+                                + ": reading " + value(r.value()))
+                        .orElse("No pair of bars reads anything");
     }
 
     static String value(double x) {
@@ -129,13 +134,21 @@ final class GrowlerLayout {
         body(canvas);
         end.core(canvas);
         flux(canvas);
-        shown.ifPresent(r -> leads(canvas, r));
+        shown.ifPresent(r -> end.leads(canvas, r.from(), r.to(), clock(r)));
         end.slots(canvas);
         end.commutator(canvas);
         faces(canvas);
         var occupied = new Occupied();
-        shown.ifPresent(r -> meter(canvas, r, occupied));
-        angle(canvas, occupied);
+        shown.ifPresent(r -> end.meter(canvas, r.from(), r.to(), clock(r), value(r.value()), occupied));
+        if (blade) {
+            canvas.rect(middle.x() - 0.6, middle.y() - radius - 16, 1.2, 14.6, Role.INSTRUMENT);
+            Shape.Text t =
+                    Canvas.text(middle.x() + 2, middle.y() - radius - 12, "blade", 2.6, true, Anchor.START, Role.LABEL);
+            canvas.add(t);
+            occupied.take(t.bounds()
+                    .union(new Box(middle.x() - 1, middle.y() - radius - 16, middle.x() + 1, middle.y() - radius - 1)));
+        }
+        end.slotOne(canvas, occupied);
     }
 
     private double base() {
@@ -218,80 +231,6 @@ final class GrowlerLayout {
                         Point.polar(back.x(), back.y(), 0.9, towards - 90)),
                 true,
                 List.of(Role.FLUX)));
-    }
-
-    private double meterRadius() {
-        return radius + 16.2;
-    }
-
-    /** From each bar straight out past the core, then round to the meter. */
-    private void leads(Canvas canvas, PairReading r) {
-        double clock = clock(r);
-        double round = radius + 10;
-        for (int bar : new int[] {r.from(), r.to()}) {
-            double at = end.barAngle(bar);
-            double way = Ring.shortWay(at, clock);
-            List<Point> path = new ArrayList<>();
-            path.add(end.at(end.touch(), at));
-            int n = Math.max(1, (int) Math.ceil(Math.abs(way) / 5));
-            for (int i = 0; i <= n; i++) {
-                path.add(end.at(round, at + way * i / n));
-            }
-            if (n == 1) {
-                path.remove(path.size() - 1);
-                path.add(end.at(meterRadius() - METER + 1, at + way * 0.5));
-            } else {
-                path.add(end.at(meterRadius() - METER + 1, clock));
-            }
-            canvas.add(new Shape.Polyline(path, false, List.of(Role.HALO)));
-            canvas.add(new Shape.Polyline(path, false, List.of(Role.PROBE)));
-        }
-    }
-
-    private void meter(Canvas canvas, PairReading r, Occupied occupied) {
-        double pitch = 2 * Math.PI * end.touch() / a.bars();
-        for (int bar : new int[] {r.from(), r.to()}) {
-            canvas.add(new Shape.Circle(
-                    end.at(end.touch(), end.barAngle(bar)),
-                    Math.min(1, Math.max(0.35, pitch * 0.3)),
-                    List.of(Role.PROBE)));
-        }
-        Point p = end.at(meterRadius(), clock(r));
-        canvas.add(new Shape.Circle(p, METER, List.of(Role.INSTRUMENT)));
-        canvas.add(Canvas.centred(p.x(), p.y() - 1.7, value(r.value()), 3.2, true, Role.LABEL));
-        canvas.add(Canvas.centred(p.x(), p.y() + 2.4, r.from() + "–" + r.to(), 2.3, false, Role.LABEL));
-        occupied.take(new Box(p.x() - METER, p.y() - METER, p.x() + METER, p.y() + METER));
-    }
-
-    /** Slot 1's mark, and its angle from straight up. */
-    private void angle(Canvas canvas, Occupied occupied) {
-        double at = turn(options.rotorAngle());
-        double r = radius + 2.3;
-        Point tip = end.at(radius + 0.3, at);
-        canvas.add(new Shape.Polyline(
-                List.of(tip, end.at(radius + 3.9, at - 1.7), end.at(radius + 3.9, at + 1.7)),
-                true,
-                List.of(Role.READ)));
-        if (at > 2 && at < 358) {
-            canvas.add(new Shape.Line(end.at(radius + 0.5, 0), end.at(radius + 7, 0), List.of(Role.GUIDE)));
-            canvas.add(new Shape.Arc(middle, r, 0, at, List.of(Role.GUIDE)));
-        }
-        String words = "slot 1 at " + Caption.degrees(at);
-        double size = 2.6;
-        double w = TextWidths.em(words, true) * size;
-        for (double off : new double[] {0, 8, -8, 14, -14, 20, -20, 26, -26, 32, -32, 40, -40}) {
-            double x = Math.sin(Math.toRadians(at + off));
-            Point p = end.at(radius + 6.5, at + off);
-            double px = p.x() + x * w / 2;
-            Shape.Text t = Canvas.centred(px, p.y(), words, size, true, Role.LABEL);
-            if (occupied.take(t.bounds().grown(0.5))) {
-                Box b = t.bounds();
-                canvas.add(new Shape.Rect(
-                        b.left() - 0.4, b.top() - 0.2, b.width() + 0.8, b.height() + 0.3, 0.5, List.of(Role.PLATE)));
-                canvas.add(t);
-                return;
-            }
-        }
     }
 
     private void panel(Canvas canvas, String title, double x) {

@@ -56,6 +56,7 @@ final class StyleSheet {
             .path-8{stroke:%p8}
             .shorted>rect{stroke:%fault;stroke-width:.5;stroke-dasharray:.8 .8}
             .dead>rect{stroke:%grey;stroke-width:.4;stroke-dasharray:3 1 .4 1}
+            .bar.dense>path{stroke-width:.1}
             .growler{fill:%core;stroke:%grey;stroke-width:.3}
             .face{stroke:%ink;stroke-width:1.1}
             .flux{stroke:%p3;stroke-width:.35;stroke-dasharray:2.4 .9}
