@@ -61,6 +61,25 @@ final class StyleSheet {
             .path-8{stroke:%p8}
             .shorted>rect{stroke:%fault;stroke-width:.5;stroke-dasharray:.8 .8}
             .dead>rect{stroke:%grey;stroke-width:.4;stroke-dasharray:3 1 .4 1}
+            .bar.dense>path{stroke-width:.1}
+            .growler{fill:%core;stroke:%grey;stroke-width:.3}
+            .face{stroke:%ink;stroke-width:1.1}
+            .flux{stroke:%p3;stroke-width:.35;stroke-dasharray:2.4 .9}
+            polygon.flux{fill:%p3;stroke-dasharray:none}
+            .probe{stroke:%mark;stroke-width:.6}
+            circle.probe{fill:%mark;stroke:none}
+            text.probe{fill:%mark;stroke:none}
+            .instrument{fill:#ffffff;stroke:%ink;stroke-width:.5}
+            .axis{stroke:%ink;stroke-width:.35}
+            .grid{stroke:%grey;stroke-width:.12}
+            .expected{fill:%south;stroke:%top;stroke-width:.25}
+            .read{fill:%ink;stroke:none}
+            .explained{stroke:%mark;stroke-width:.4}
+            .rule{stroke:%grey;stroke-width:.2}
+            .head{fill:%core;stroke:none}
+            .caution{stroke:%fault;stroke-width:.7}
+            text.caution{fill:%fault;stroke:none}
+            .tick{stroke:%ink;stroke-width:.3}
             .note,.legend{fill:%soft}
             .halo{stroke:#ffffff;stroke-width:2.2}
             .highlight .coil-top{stroke:%mark;stroke-width:1.1}
