@@ -457,22 +457,39 @@ final class Diagnoser {
 
     // ---- report -----------------------------------------------------------------------------------------------------
 
+    /** Whether two explanations read the same in every run, but for a run's scale, which is not known. */
     private boolean same(Weighed a, Weighed b) {
         for (int r = 0; r < a.predicted.length; r++) {
-            double scale = 0;
-            for (double v : b.predicted[r]) {
-                scale = Math.max(scale, Double.isInfinite(v) ? 0 : Math.abs(v));
+            if (!proportional(a.predicted[r], b.predicted[r])) {
+                return false;
             }
-            for (int i = 0; i < a.predicted[r].length; i++) {
-                double x = a.predicted[r][i];
-                double y = b.predicted[r][i];
-                if (Double.isInfinite(x) || Double.isInfinite(y)) {
-                    if (x != y) {
-                        return false;
-                    }
-                } else if (Math.abs(x - y) > SAME * Math.max(scale, 1e-300)) {
+        }
+        return true;
+    }
+
+    static boolean proportional(double[] x, double[] y) {
+        double xx = 0;
+        double xy = 0;
+        double most = 0;
+        for (int i = 0; i < x.length; i++) {
+            if (Double.isInfinite(x[i]) || Double.isInfinite(y[i])) {
+                if (x[i] != y[i]) {
                     return false;
                 }
+            } else {
+                xx += x[i] * x[i];
+                xy += x[i] * y[i];
+                most = Math.max(most, Math.abs(y[i]));
+            }
+        }
+        double scale = xx == 0 ? 0 : xy / xx;
+        if (scale <= 0 && most > 0) {
+            return false;
+        }
+        double slack = SAME * Math.max(most, 1e-300);
+        for (int i = 0; i < x.length; i++) {
+            if (!Double.isInfinite(x[i]) && Math.abs(scale * x[i] - y[i]) > slack) {
+                return false;
             }
         }
         return true;
