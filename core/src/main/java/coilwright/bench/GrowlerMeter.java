@@ -2,6 +2,8 @@ package coilwright.bench;
 
 import coilwright.network.Solution;
 import coilwright.winding.Armature;
+import coilwright.winding.Winding;
+import coilwright.winding.WindingType;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -129,9 +131,9 @@ public final class GrowlerMeter {
         return out;
     }
 
-    /** The neighbouring pairs that read most, within a millionth, and where each stands. */
+    /** The pairs of the usual walk that read most, within a millionth, and where each stands. */
     public List<Placed> best(double angle) {
-        List<PairReading> all = walked(angle);
+        List<PairReading> all = new BenchTest.GrowlerWalked(growler, angle).readWalk(armature);
         double most = all.stream().mapToDouble(PairReading::value).max().orElse(0);
         Armature a = armature.winding().armature();
         return all.stream()
@@ -148,10 +150,9 @@ public final class GrowlerMeter {
         Armature a = armature.winding().armature();
         var response = new PairResponse(BenchArmature.sound(armature.winding(), armature.soundOhms()));
         double[] sum = new double[720];
-        // One slot pitch holds every pair that differs from the others.
-        int pairs = Math.min(a.bars(), Math.max(armature.winding().sidesPerSlot(), 1));
-        for (int bar = 1; bar <= pairs; bar++) {
-            int next = a.wrapBar(bar + 1);
+        int step = BenchTest.stepWithinCircuit(armature.winding());
+        for (int bar = 1; bar <= unlike(armature.winding()); bar++) {
+            int next = a.wrapBar(bar + step);
             var weights = response.weights(bar, next);
             for (int i = 0; i < sum.length; i++) {
                 double angle = i * 0.5 - middle(a, bar, next);
@@ -169,7 +170,19 @@ public final class GrowlerMeter {
         while (last + 1 < best + sum.length && sum[(last + 1) % sum.length] >= sum[best] - 1e-9) {
             last++;
         }
-        return (best + last) / 2 % sum.length * 0.5;
+        // A stretch that holds straight up begins before it.
+        int first = best;
+        while (best == 0 && first - 1 > last - sum.length && sum[first - 1 + sum.length] >= sum[best] - 1e-9) {
+            first--;
+        }
+        return Math.floorMod(Math.floorDiv(first + last, 2), sum.length) * 0.5;
+    }
+
+    /** How many bars there are until all repeats: those of one slot, but all where a list or dead coils break the order. */
+    private static int unlike(Winding winding) {
+        boolean repeats =
+                winding.type() != WindingType.LISTED && winding.deadCoils().isEmpty();
+        return repeats ? winding.sidesPerSlot() : winding.armature().bars();
     }
 
     /** Every pair of bars between which the meter reads a value within a relative tolerance. */
