@@ -39,7 +39,7 @@ import java.util.OptionalInt;
  * pair in the order of the walk with what it should read and an empty column for what it reads.
  */
 public final class TestSheet {
-    private static final double RADIUS = 34;
+    private static final double RADIUS = 32;
 
     private final Job job;
     private final BenchArmature armature;
@@ -98,7 +98,11 @@ public final class TestSheet {
                 .toList();
         ReadingUnit unit = ReadingUnit.of(test, expected, job.coilResistance().isPresent(), volts);
         Procedure procedure = procedure(test);
-        Sheet sheet = Sheet.titled(job.title(), "Test sheet: " + procedure.title() + (test instanceof BenchTest.GroundWalk ? ", walk to find the place" : ""), options.palette());
+        Sheet sheet = Sheet.titled(
+                job.title(),
+                "Test sheet: " + procedure.title()
+                        + (test instanceof BenchTest.GroundWalk ? ", walk to find the place" : ""),
+                options.palette());
         Map<String, String> set = new LinkedHashMap<>();
         set.put("Placed and fed", test.setUp());
         amperes(test).ifPresent(i -> set.put("Feed current", i));
@@ -135,7 +139,7 @@ public final class TestSheet {
     }
 
     private void body(Sheet sheet, Map<String, String> set, Drawing picture, Procedure procedure) {
-        sheet.factsBeside(facts(), picture, 105);
+        sheet.factsBeside(facts(), picture, 120);
         sheet.fields(List.of("Date", "Done by", "Meter", "Temperature"));
         sheet.heading("Set-up").facts(set).items(procedure.setUp());
         sheet.caution(procedure.cautions());
@@ -166,7 +170,9 @@ public final class TestSheet {
     }
 
     private static String amperes(double amperes) {
-        return new BigDecimal(String.format(Locale.ROOT, "%.4g", amperes)).stripTrailingZeros().toPlainString() + " A";
+        return new BigDecimal(String.format(Locale.ROOT, "%.4g", amperes))
+                        .stripTrailingZeros()
+                        .toPlainString() + " A";
     }
 
     private double known(BenchTest test, PairReading reading) {
@@ -333,7 +339,9 @@ public final class TestSheet {
         }
         columns.add(new Table.Column("Bars", polarity ? 15.5 : 17, Table.Align.MIDDLE));
         columns.add(new Table.Column(
-                "Expected" + (allOpen ? "" : comma), polarity ? 17.5 : 20, polarity ? Table.Align.MIDDLE : Table.Align.RIGHT));
+                "Expected" + (allOpen ? "" : comma),
+                polarity ? 17.5 : 20,
+                polarity ? Table.Align.MIDDLE : Table.Align.RIGHT));
         columns.add(new Table.Column("Read" + comma, polarity ? 12.8 : 22, Table.Align.RIGHT));
         List<List<String>> rows = new ArrayList<>();
         List<Coil> live = winding.liveCoils();
