@@ -147,7 +147,7 @@ public final class ReadingsChart {
             var canvas = new Canvas();
             canvas.heading(
                     data.title(),
-                    "Readings over the pairs of bars, in the order of the walk, in " + data.unit(),
+                    "Readings over the pairs of bars, in the order of the walk (" + data.unit() + ")",
                     pages == 1 ? "" : "page " + (page + 1) + " of " + pages,
                     Canvas.LONG);
             legend(canvas);

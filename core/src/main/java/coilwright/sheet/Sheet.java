@@ -1,5 +1,6 @@
 package coilwright.sheet;
 
+import coilwright.drawing.Box;
 import coilwright.drawing.Drawing;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.Palette;
@@ -46,6 +47,7 @@ public final class Sheet {
     private final List<List<Shape>> pages = new ArrayList<>();
     private double y;
     private int drawings;
+    private String heading = "";
 
     private Sheet(String title, String subtitle, Palette palette) {
         this.title = title;
@@ -77,19 +79,37 @@ public final class Sheet {
         return new Sheet(title, subtitle, palette);
     }
 
-    /** A heading, kept with what follows. */
+    /** A heading, kept on one page with the start of what follows. */
     public Sheet heading(String words) {
-        reserve(20);
-        y += 6;
-        text(LEFT, y, TextWidths.fit(words, 3.8, true, ROOM), 3.8, true, Anchor.START, Role.LABEL);
-        y += 2;
+        heading = words;
         return this;
+    }
+
+    /** Begins a new page unless there is room for what must not be parted, mm. */
+    public Sheet keepTogether(double height) {
+        reserve(height);
+        return this;
+    }
+
+    /** Finds room for what comes next, its heading with it, and writes the heading. */
+    private void begin(double gap, double height) {
+        if (heading.isEmpty()) {
+            y += gap;
+            reserve(height);
+            return;
+        }
+        reserve(8 + gap + height);
+        y += 6;
+        text(LEFT, y, TextWidths.fit(heading, 3.8, true, ROOM), 3.8, true, Anchor.START, Role.LABEL);
+        y += 2 + gap;
+        heading = "";
     }
 
     /** Running text. */
     public Sheet paragraph(String words) {
-        y += 1;
-        lines(wrapped(words, BODY, false, ROOM), LEFT);
+        List<String> lines = wrapped(words, BODY, false, ROOM);
+        begin(1, Math.min(lines.size(), 3) * BODY * LINE);
+        lines(lines, LEFT);
         return this;
     }
 
@@ -112,8 +132,7 @@ public final class Sheet {
     private void item(String mark, String words) {
         double indent = 7;
         List<String> lines = wrapped(words, BODY, false, ROOM - indent);
-        y += 1;
-        reserve(Math.min(lines.size(), 6) * BODY * LINE);
+        begin(1, Math.min(lines.size(), 6) * BODY * LINE);
         text(LEFT + 1, y + BODY, mark, BODY, false, Anchor.START, Role.LABEL);
         lines(lines, LEFT + indent);
     }
@@ -123,8 +142,7 @@ public final class Sheet {
         double indent = 7;
         for (String item : items) {
             List<String> lines = wrapped(item, BODY, false, ROOM - indent);
-            y += 1.8;
-            reserve(Math.min(lines.size(), 6) * BODY * LINE);
+            begin(1.8, Math.min(lines.size(), 6) * BODY * LINE);
             add(new Shape.Rect(LEFT + 1, y + 0.1, 3.2, 3.2, 0, List.of(Role.TICK)));
             lines(lines, LEFT + indent);
         }
@@ -140,8 +158,7 @@ public final class Sheet {
         double inner = 3;
         List<List<String>> left = new ArrayList<>();
         items.forEach(i -> left.add(wrapped(i, BODY, false, ROOM - 2 * inner - indent)));
-        y += 2;
-        reserve(Math.min(height(left), BOTTOM - TOP));
+        begin(2, Math.min(height(left), BOTTOM - TOP));
         while (!left.isEmpty()) {
             List<List<String>> here = new ArrayList<>();
             while (!left.isEmpty() && (here.isEmpty() || y + height(here, left.get(0)) <= BOTTOM)) {
@@ -191,6 +208,7 @@ public final class Sheet {
 
     /** Names and values beneath each other, in one column. */
     public Sheet facts(Map<String, String> facts) {
+        begin(0, BODY * LINE + 2);
         y = facts(facts, LEFT, ROOM, y);
         return this;
     }
@@ -227,8 +245,7 @@ public final class Sheet {
 
     /** Names with a line to write on, as many on a row as there are. */
     public Sheet fields(List<String> names) {
-        y += 4;
-        reserve(9);
+        begin(4, 9);
         double gap = 5;
         double each = (ROOM - gap * (names.size() - 1)) / names.size();
         for (int i = 0; i < names.size(); i++) {
@@ -244,36 +261,47 @@ public final class Sheet {
 
     /** A drawing in the middle, no larger than it was made, no wider than the text and no higher than given, mm. */
     public Sheet drawing(Drawing drawing, double mostHeight) {
-        double scale =
-                Math.min(1, Math.min(ROOM / drawing.width(), Math.min(mostHeight, BOTTOM - TOP) / drawing.height()));
-        y += 2;
-        reserve(scale * drawing.height());
-        embed(drawing, LEFT + (ROOM - scale * drawing.width()) / 2, y, scale);
-        y += scale * drawing.height() + 1;
+        Box ink = ink(drawing);
+        double scale = Math.min(1, Math.min(ROOM / ink.width(), Math.min(mostHeight, BOTTOM - TOP) / ink.height()));
+        begin(2, scale * ink.height());
+        embed(drawing, ink, LEFT + (ROOM - scale * ink.width()) / 2, y, scale);
+        y += scale * ink.height() + 2;
         return this;
     }
 
     /**
      * Facts at the left and a drawing at the right of them.
      *
-     * @param most room for the drawing, mm, at most the width of the text less 40
+     * @param widest room for the drawing, mm, at most the width of the text less 50
      */
-    public Sheet factsBeside(Map<String, String> facts, Drawing drawing, double most) {
-        double scale = Math.min(1, most / Math.max(drawing.width(), drawing.height() * 0.8));
-        double wide = scale * drawing.width();
-        double high = scale * drawing.height();
-        reserve(high + 2);
+    public Sheet factsBeside(Map<String, String> facts, Drawing drawing, double widest) {
+        Box ink = ink(drawing);
+        double scale = Math.min(1, Math.min(widest / ink.width(), (BOTTOM - TOP) / ink.height()));
+        double wide = scale * ink.width();
+        double high = scale * ink.height();
+        begin(2, high);
         int page = pages.size();
         double from = y;
-        embed(drawing, RIGHT - wide, from + 1, scale);
-        double below = facts(facts, LEFT, ROOM - wide - 4, from);
-        y = pages.size() == page ? Math.max(below, from + high + 2) : below;
+        embed(drawing, ink, RIGHT - wide, from, scale);
+        double below = facts(facts, LEFT, ROOM - wide - 5, from - 1);
+        y = pages.size() == page ? Math.max(below, from + high) + 1 : below;
         return this;
     }
 
-    private void embed(Drawing drawing, double x, double atY, double scale) {
+    /** The part of a drawing that is not empty, with a hair of white around it. */
+    private static Box ink(Drawing drawing) {
+        return drawing.shapes().stream()
+                .filter(s -> !s.roles().contains(Role.PAPER))
+                .map(Shape::bounds)
+                .reduce(Box::union)
+                .map(b -> new Box(b.left() - 0.5, b.top() - 0.5, b.right() + 0.5, b.bottom() + 0.5))
+                .orElse(drawing.page());
+    }
+
+    private void embed(Drawing drawing, Box ink, double x, double atY, double scale) {
         drawings++;
-        var placed = new Placed(x, atY, scale, drawings == 1 ? "" : "d" + drawings + "-");
+        var placed = new Placed(
+                x - scale * ink.left(), atY - scale * ink.top(), scale, drawings == 1 ? "" : "d" + drawings + "-");
         for (Shape s : drawing.shapes()) {
             if (!s.roles().contains(Role.PAPER)) {
                 add(placed.shape(s));
@@ -328,14 +356,13 @@ public final class Sheet {
         }
 
         void run() {
-            y += 2;
             int next = 0;
             while (next < rows.size()) {
                 double few = headHeight;
                 for (int i = next; i < Math.min(rows.size(), next + 3); i++) {
                     few += heights.get(i);
                 }
-                reserve(few);
+                begin(next == 0 ? 2 : 0, few);
                 double room = BOTTOM - y - headHeight;
                 room = Math.min(room, even(next, room));
                 double top = y;

@@ -25,6 +25,7 @@ import coilwright.winding.Pitches;
 import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingType;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -38,7 +39,7 @@ import java.util.OptionalInt;
  * pair in the order of the walk with what it should read and an empty column for what it reads.
  */
 public final class TestSheet {
-    private static final double RADIUS = 34;
+    private static final double RADIUS = 32;
 
     private final Job job;
     private final BenchArmature armature;
@@ -97,17 +98,17 @@ public final class TestSheet {
                 .toList();
         ReadingUnit unit = ReadingUnit.of(test, expected, job.coilResistance().isPresent(), volts);
         Procedure procedure = procedure(test);
-        Sheet sheet = Sheet.titled(job.title(), "Test sheet: " + procedure.title(), options.palette());
-        Map<String, String> facts = facts();
-        facts.put("Set-up", capital(test.setUp()));
-        facts.put("Unit of readings", unitWords(test, unit));
-        body(sheet, facts, picture(test, own), procedure);
-        int step = BenchTest.stepWithinCircuit(winding);
+        Sheet sheet = Sheet.titled(
+                job.title(),
+                "Test sheet: " + procedure.title()
+                        + (test instanceof BenchTest.GroundWalk ? ", walk to find the place" : ""),
+                options.palette());
+        Map<String, String> set = new LinkedHashMap<>();
+        set.put("Placed and fed", test.setUp());
+        amperes(test).ifPresent(i -> set.put("Feed current", i));
+        set.put("Readings", unitWords(test, unit));
+        body(sheet, set, picture(test, own), procedure);
         sheet.heading("Readings, in the order of the walk");
-        if (step > 1) {
-            sheet.paragraph("The winding makes " + step + " separate circuits, so each probe pair stands " + step
-                    + " bars apart, as in the table.");
-        }
         sheet.table(table(test, expected, unit));
         end(sheet, "Every reading agrees with the one expected.");
         return sheet.pages();
@@ -116,11 +117,11 @@ public final class TestSheet {
     private DrawingPages blade(Growler growler) {
         Procedure procedure = Procedures.growlerBlade(winding);
         Sheet sheet = Sheet.titled(job.title(), "Test sheet: " + procedure.title(), options.palette());
-        Map<String, String> facts = facts();
-        facts.put("Set-up", "Armature in the growler, turned under a steel blade");
+        Map<String, String> set = new LinkedHashMap<>();
+        set.put("Placed", "armature in the growler, turned under a steel blade");
         Drawing picture = BenchPicture.blade(
                 winding, ViewOptions.of("").withPalette(options.palette()).withBench(GrowlerBench.of(growler)), RADIUS);
-        body(sheet, facts, picture, procedure);
+        body(sheet, set, picture, procedure);
         List<List<String>> rows = new ArrayList<>();
         for (GrowlerBlade.SlotPull pull : GrowlerBlade.pulls(armature, growler)) {
             rows.add(List.of(Integer.toString(pull.slot()), pull.felt() ? "hums" : "still", ""));
@@ -137,23 +138,41 @@ public final class TestSheet {
         return sheet.pages();
     }
 
-    private void body(Sheet sheet, Map<String, String> facts, Drawing picture, Procedure procedure) {
-        sheet.factsBeside(facts, picture, 122);
+    private void body(Sheet sheet, Map<String, String> set, Drawing picture, Procedure procedure) {
+        sheet.factsBeside(facts(), picture, 120);
         sheet.fields(List.of("Date", "Done by", "Meter", "Temperature"));
-        sheet.heading("Set-up").items(procedure.setUp());
+        sheet.heading("Set-up").facts(set).items(procedure.setUp());
         sheet.caution(procedure.cautions());
         sheet.heading("Steps").steps(procedure.steps());
+        int step = BenchTest.stepWithinCircuit(winding);
+        if (step > 1) {
+            sheet.paragraph("The winding makes " + step + " separate circuits: each pair of the table stands " + step
+                    + " bars apart, so that both bars belong to one circuit.");
+        }
         sheet.heading("What a deviation means").items(procedure.meaning());
     }
 
     private static void end(Sheet sheet, String good) {
-        sheet.heading("Result");
+        sheet.keepTogether(34).heading("Result");
         sheet.ticks(List.of(good, "Some do not; they are marked in the table."));
         sheet.fields(List.of("Remarks"));
     }
 
     private static boolean isGrowler(BenchTest test) {
         return test instanceof BenchTest.GrowlerWalked || test instanceof BenchTest.GrowlerTurned;
+    }
+
+    private static Optional<String> amperes(BenchTest test) {
+        if (test instanceof BenchTest.Drop d) {
+            return Optional.of(amperes(d.amperes()));
+        }
+        return test instanceof BenchTest.GroundWalk w ? Optional.of(amperes(w.amperes())) : Optional.empty();
+    }
+
+    private static String amperes(double amperes) {
+        return new BigDecimal(String.format(Locale.ROOT, "%.4g", amperes))
+                        .stripTrailingZeros()
+                        .toPlainString() + " A";
     }
 
     private double known(BenchTest test, PairReading reading) {
@@ -229,10 +248,10 @@ public final class TestSheet {
         return switch (unit.name()) {
             case "relative" -> "relative: 1 is one whole face's flux through one sound coil";
             case "sense" -> "+ as in a sound coil, − the other way";
-            case "× one coil" -> "times the resistance of one coil, which is not given";
+            case "× one coil" -> "in times the resistance of one coil, which is not given";
             case "mV at 1 mΩ a coil" ->
-                "mV where a coil has 1 mΩ; the resistance of a coil is not given, so compare readings with each other";
-            default -> unit.name() + (test.signed() ? ", first bar against second" : "");
+                "in mV where a coil has 1 mΩ; the resistance of a coil is not given, so compare readings with each other";
+            default -> "in " + unit.name() + (test.signed() ? ", first bar against second" : "");
         };
     }
 
@@ -316,12 +335,14 @@ public final class TestSheet {
         String comma = polarity ? "" : ", " + unit.name();
         List<Table.Column> columns = new ArrayList<>();
         if (polarity) {
-            columns.add(new Table.Column("Coil", 12, Table.Align.MIDDLE));
+            columns.add(new Table.Column("Coil", 9.5, Table.Align.MIDDLE));
         }
-        columns.add(new Table.Column("Bars", 17, Table.Align.MIDDLE));
+        columns.add(new Table.Column("Bars", polarity ? 15.5 : 17, Table.Align.MIDDLE));
         columns.add(new Table.Column(
-                "Expected" + (allOpen ? "" : comma), 20, polarity ? Table.Align.MIDDLE : Table.Align.RIGHT));
-        columns.add(new Table.Column("Read" + comma, 22, Table.Align.RIGHT));
+                "Expected" + (allOpen ? "" : comma),
+                polarity ? 17.5 : 20,
+                polarity ? Table.Align.MIDDLE : Table.Align.RIGHT));
+        columns.add(new Table.Column("Read" + comma, polarity ? 12.8 : 22, Table.Align.RIGHT));
         List<List<String>> rows = new ArrayList<>();
         List<Coil> live = winding.liveCoils();
         for (PairReading r : expected) {
