@@ -101,6 +101,10 @@ class DrawingViewTest {
                 assertThat(bars).hasSize(a.bars());
                 assertThat(slots).hasSize(a.slots());
             }
+            case GROWLER -> {
+                assertThat(bars).hasSize(a.bars());
+                assertThat(slots).hasSize(a.slots());
+            }
             default -> throw new AssertionError(view);
         }
     }
@@ -304,7 +308,7 @@ class DrawingViewTest {
         assertThatThrownBy(() -> DrawingView.named("flat"))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("\"flat\"")
-                .hasMessageContaining("developed, round, coil, paths");
+                .hasMessageContaining("developed, round, coil, paths, growler");
     }
 
     @Test
