@@ -2,6 +2,7 @@ package coilwright.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import coilwright.bench.Growler;
 import coilwright.winding.Armature;
 import coilwright.winding.CoilSpan;
 import coilwright.winding.Direction;
