@@ -29,8 +29,9 @@ public record TakenReading(int from, int to, Shown shown) {
     private static final Set<String> OFF_SCALE_WORDS =
             Set.of("ol", "o.l", "o.l.", "0l", "open", "inf", "infinity", "infinite", "∞", "overload");
     private static final Pattern FORM =
-            Pattern.compile("([+-]?\\d{1,15}(?:\\.\\d{1,40})?(?:[eE][+-]?\\d{1,2})?)\\s*(\\S.*)?");
+            Pattern.compile("([+-]?\\d{1,15}(?:\\.\\d{1,60})?(?:[eE][+-]?\\d{1,2})?)\\s*(\\S.*)?");
     private static final int MOST_DECIMALS = 60;
+    private static final int MOST_DIGITS = 15;
 
     /** What a meter can show. */
     public sealed interface Shown {}
@@ -51,9 +52,12 @@ public record TakenReading(int from, int to, Shown shown) {
         /**
          * Brings the number into plain digits.
          *
-         * @throws IllegalArgumentException when the unit is not known
+         * @throws IllegalArgumentException when the unit is not known or the number has more digits than a file holds
          */
         public Value {
+            if (number.scale() > MOST_DECIMALS || number.precision() - number.scale() > MOST_DIGITS) {
+                throw new IllegalArgumentException("is " + number + ", far out of range");
+            }
             number = number.scale() < 0 ? number.setScale(0) : number;
             unit.ifPresent(u -> new Quantity(BigDecimal.ONE, u));
         }
@@ -135,11 +139,8 @@ public record TakenReading(int from, int to, Shown shown) {
                                     + kinds.get(0).units().get(0) + ", ")
                     + OFF_SCALE + " for off the scale, or blank for a gap");
         }
-        BigDecimal number = new BigDecimal(m.group(1));
-        if (number.scale() > MOST_DECIMALS || number.precision() - number.scale() > MOST_DECIMALS) {
-            throw new IllegalArgumentException("is \"" + Field.shown(text) + "\", far out of range");
-        }
-        return new Value(number, Optional.ofNullable(m.group(2)).map(u -> unit(text, u, kinds)));
+        return new Value(
+                new BigDecimal(m.group(1)), Optional.ofNullable(m.group(2)).map(u -> unit(text, u, kinds)));
     }
 
     private static String unit(String text, String written, List<Quantity.Kind> kinds) {
