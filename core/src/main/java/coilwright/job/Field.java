@@ -1,5 +1,6 @@
 package coilwright.job;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
@@ -44,6 +45,11 @@ final class Field {
 
     String path() {
         return path;
+    }
+
+    /** Whether anything was found wrong with the file so far. */
+    boolean anyWrong() {
+        return problems.any();
     }
 
     void wrong(String message) {
@@ -170,6 +176,16 @@ final class Field {
         }
         double value = Double.parseDouble(digits);
         return passes(() -> check.accept(value)) ? OptionalDouble.of(value) : OptionalDouble.empty();
+    }
+
+    /** A number as written, whole or with decimals after a point. */
+    Optional<BigDecimal> decimal(String unit, Consumer<BigDecimal> check) {
+        OptionalDouble number = number(unit, x -> {});
+        if (number.isEmpty()) {
+            return Optional.empty();
+        }
+        BigDecimal value = new BigDecimal(((ScalarNode) node).getValue());
+        return passes(() -> check.accept(value)) ? Optional.of(value) : Optional.empty();
     }
 
     /** Text on one line. */

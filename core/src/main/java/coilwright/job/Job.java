@@ -1,12 +1,17 @@
 package coilwright.job;
 
+import coilwright.bench.BenchArmature;
+import coilwright.bench.BenchTest;
+import coilwright.bench.Growler;
 import coilwright.winding.Armature;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
@@ -18,6 +23,8 @@ import java.util.OptionalInt;
  * @param turns turns per coil, 1 to {@value #MAX_TURNS}; empty where not known
  * @param coilResistance resistance of one coil, over 0; empty where not known
  * @param growler the growler that the armature lies on
+ * @param equalizers rings that join bars of one potential; empty for none
+ * @param readings what was read, set by set, in the order noted
  */
 public record Job(
         String title,
@@ -25,9 +32,14 @@ public record Job(
         WindingSpec winding,
         OptionalInt turns,
         Optional<Quantity> coilResistance,
-        Growler growler) {
+        Growler growler,
+        Optional<Equalizers> equalizers,
+        List<ReadingSet> readings) {
     /** Most turns per coil taken. */
     public static final int MAX_TURNS = 10_000;
+
+    /** Temperature at which a coil resistance is taken to be given, °C. */
+    public static final double COLD = 20;
 
     /** Longest title taken, in characters. */
     public static final int MAX_TITLE = 200;
@@ -44,31 +56,59 @@ public record Job(
         turns.ifPresent(Job::checkTurns);
         coilResistance.ifPresent(Job::checkCoilResistance);
         Objects.requireNonNull(growler);
+        Objects.requireNonNull(equalizers);
+        readings = List.copyOf(readings);
+        for (ReadingSet set : readings) {
+            set.feed().ifPresent(f -> checkBars(armature, f.in(), f.out()));
+            set.readings().forEach(r -> checkBars(armature, r.from(), r.to()));
+        }
+    }
+
+    private static void checkBars(Armature armature, int... bars) {
+        for (int bar : bars) {
+            if (bar != BenchTest.SHAFT) {
+                checkBar(bar, armature.bars());
+            }
+        }
+    }
+
+    static void checkBar(int bar, int most) {
+        if (bar < 1 || bar > most) {
+            throw new IllegalArgumentException("is bar " + bar + ", but bars run from 1 to " + most);
+        }
     }
 
     /** A job of which no more than the winding is known. */
     public static Job of(String title, Armature armature, WindingSpec winding) {
-        return new Job(title, armature, winding, OptionalInt.empty(), Optional.empty(), Growler.USUAL);
+        return new Job(
+                title,
+                armature,
+                winding,
+                OptionalInt.empty(),
+                Optional.empty(),
+                Growler.USUAL,
+                Optional.empty(),
+                List.of());
     }
 
     /** The same job with turns per coil given. */
     public Job withTurns(int number) {
-        return new Job(title, armature, winding, OptionalInt.of(number), coilResistance, growler);
+        return new Job(title, armature, winding, OptionalInt.of(number), coilResistance, growler, equalizers, readings);
     }
 
     /** The same job with the resistance of a coil given. */
     public Job withCoilResistance(Quantity resistance) {
-        return new Job(title, armature, winding, turns, Optional.of(resistance), growler);
+        return new Job(title, armature, winding, turns, Optional.of(resistance), growler, equalizers, readings);
     }
 
     /** The same job on another growler. */
     public Job withGrowler(Growler other) {
-        return new Job(title, armature, winding, turns, coilResistance, other);
+        return new Job(title, armature, winding, turns, coilResistance, other, equalizers, readings);
     }
 
     /** The same job with another winding. */
     public Job withWinding(WindingSpec other) {
-        return new Job(title, armature, other, turns, coilResistance, growler);
+        return new Job(title, armature, other, turns, coilResistance, growler, equalizers, readings);
     }
 
     /**
@@ -80,9 +120,49 @@ public record Job(
         return Winding.build(armature, winding);
     }
 
+    /** The same job with equalizer rings. */
+    public Job withEqualizers(Equalizers rings) {
+        return new Job(title, armature, winding, turns, coilResistance, growler, Optional.of(rings), readings);
+    }
+
+    /**
+     * The same job with other readings.
+     *
+     * @throws IllegalArgumentException when they name a bar that the armature has not
+     */
+    public Job withReadings(List<ReadingSet> sets) {
+        return new Job(title, armature, winding, turns, coilResistance, growler, equalizers, sets);
+    }
+
+    /**
+     * The armature on the bench, sound, with its equalizer rings; a coil has 1 ohm where its resistance is not known.
+     *
+     * @throws ImpossibleWindingException when it cannot be wound
+     * @throws IllegalArgumentException when equalizers are given but the winding has nothing for them to join
+     */
+    public BenchArmature benchArmature() {
+        return JobBench.sound(this, OptionalDouble.empty());
+    }
+
+    /**
+     * The same at another temperature, the coil resistance taken to be given at {@value #COLD} °C.
+     *
+     * @param celsius over −234.5
+     * @throws ImpossibleWindingException when it cannot be wound
+     * @throws IllegalArgumentException when the temperature is out of range, or equalizers are given but the winding
+     *     has nothing for them to join
+     */
+    public BenchArmature benchArmature(double celsius) {
+        return JobBench.sound(this, OptionalDouble.of(celsius));
+    }
+
     static void checkTitle(String title) {
+        checkLine(title, "is blank: give the machine a name");
+    }
+
+    static void checkLine(String title, String whereBlank) {
         if (title.isBlank()) {
-            throw new IllegalArgumentException("is blank: give the machine a name");
+            throw new IllegalArgumentException(whereBlank);
         }
         if (title.length() > MAX_TITLE) {
             throw new IllegalArgumentException(

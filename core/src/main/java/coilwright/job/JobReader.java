@@ -1,5 +1,6 @@
 package coilwright.job;
 
+import coilwright.bench.Growler;
 import coilwright.winding.Armature;
 import coilwright.winding.CoilSpan;
 import coilwright.winding.Direction;
@@ -35,7 +36,8 @@ public final class JobReader {
     /** The version of the file format that this library reads and writes. */
     public static final int VERSION = 1;
 
-    static final List<String> TOP_KEYS = List.of("coilwright", "title", "armature", "winding", "growler");
+    static final List<String> TOP_KEYS =
+            List.of("coilwright", "title", "armature", "winding", "growler", "equalizers", "readings");
     static final List<String> ARMATURE_KEYS = List.of("slots", "bars", "poles", "slotOneInLineWith");
     static final List<String> WINDING_KEYS = List.of(
             "type",
@@ -50,6 +52,7 @@ public final class JobReader {
             "coils");
     static final List<String> COIL_KEYS = List.of("coil", "topSlot", "bottomSlot", "topBar", "bottomBar");
     static final List<String> GROWLER_KEYS = List.of("halfGap", "face");
+    static final List<String> EQUALIZER_KEYS = List.of("every");
 
     private static final Set<String> NOT_FOR_REGULAR = Set.of("coils");
     private static final Set<String> NOT_FOR_FROG_LEG = Set.of("coils", "deadCoils");
@@ -101,12 +104,24 @@ public final class JobReader {
                 .flatMap(JobReader::winding);
         Optional<Growler> growler =
                 fields.containsKey("growler") ? growler(fields.get("growler")) : Optional.of(Growler.USUAL);
-        if (title.isEmpty() || armature.isEmpty() || winding.isEmpty() || growler.isEmpty()) {
+        Optional<Equalizers> equalizers =
+                Optional.ofNullable(fields.get("equalizers")).flatMap(JobReader::equalizers);
+        List<ReadingSet> readings = Optional.ofNullable(fields.get("readings"))
+                .map(f -> ReadingsSection.read(f, armature.map(Armature::bars).orElse(Armature.MAX_BARS)))
+                .orElse(List.of());
+        if (title.isEmpty() || armature.isEmpty() || winding.isEmpty() || growler.isEmpty() || root.anyWrong()) {
             return Optional.empty();
         }
         WindingRead w = winding.get();
-        return Optional.of(
-                new Job(title.get(), armature.get(), w.spec(), w.turns(), w.coilResistance(), growler.get()));
+        return Optional.of(new Job(
+                title.get(),
+                armature.get(),
+                w.spec(),
+                w.turns(),
+                w.coilResistance(),
+                growler.get(),
+                equalizers,
+                readings));
     }
 
     private static void checkVersion(int version) {
@@ -337,6 +352,17 @@ public final class JobReader {
             f.getOrDefault("face", field).wrong(e.getMessage());
             return Optional.empty();
         }
+    }
+
+    private static Optional<Equalizers> equalizers(Field field) {
+        Optional<Map<String, Field>> section = field.section(EQUALIZER_KEYS);
+        if (section.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<Field> every = field.required(
+                section.get(), "every", ": 1 for a ring on every set of bars at one potential, 2 for every other");
+        OptionalInt number = every.isEmpty() ? OptionalInt.empty() : every.get().wholeNumber(Equalizers::new);
+        return number.isEmpty() ? Optional.empty() : Optional.of(new Equalizers(number.getAsInt()));
     }
 
     private static OptionalDouble angle(

@@ -62,9 +62,41 @@ public final class JobWriter {
         }
         line(
                 out,
-                "growler: {halfGap: " + Growler.words(job.growler().halfGap()) + ", face: "
-                        + Growler.words(job.growler().face()) + "}");
+                "growler: {halfGap: " + number(job.growler().halfGap()) + ", face: "
+                        + number(job.growler().face()) + "}");
+        job.equalizers().ifPresent(e -> line(out, "equalizers: {every: " + e.every() + "}"));
+        if (!job.readings().isEmpty()) {
+            line(out, "readings:");
+            job.readings().forEach(set -> readings(out, set));
+        }
         return out.toString();
+    }
+
+    private static void readings(StringBuilder out, ReadingSet set) {
+        line(out, "  - test: " + set.test().word());
+        set.date().ifPresent(d -> line(out, "    date: " + d));
+        set.feed()
+                .ifPresent(f -> line(
+                        out,
+                        "    feed: {in: " + f.in() + ", out: " + f.out() + ", amps: "
+                                + f.amps().toPlainString() + "}"));
+        set.angle().ifPresent(x -> line(out, "    angle: " + x.toPlainString()));
+        set.clock().ifPresent(x -> line(out, "    clock: " + x.toPlainString()));
+        set.unit().ifPresent(u -> line(out, "    unit: " + u));
+        set.meter().ifPresent(m -> line(out, "    meter: " + text(m)));
+        set.temperature().ifPresent(t -> line(out, "    temperature: " + t));
+        if (set.readings().isEmpty()) {
+            line(out, "    readings: []");
+            return;
+        }
+        line(out, "    readings:");
+        for (TakenReading r : set.readings()) {
+            String shown = r.written();
+            line(
+                    out,
+                    "      - {from: " + TakenReading.name(r.from()) + ", to: " + TakenReading.name(r.to())
+                            + ", reading: " + (shown.isEmpty() ? "null" : shown) + "}");
+        }
     }
 
     private static void line(StringBuilder out, String line) {
@@ -82,6 +114,10 @@ public final class JobWriter {
     private static String coil(ListedCoil c) {
         return "{coil: " + c.coil() + ", topSlot: " + c.topSlot() + ", bottomSlot: " + c.bottomSlot() + ", topBar: "
                 + bar(c.topBar()) + ", bottomBar: " + bar(c.bottomBar()) + "}";
+    }
+
+    private static String number(double x) {
+        return x == Math.rint(x) && Math.abs(x) < 1e9 ? Long.toString((long) x) : Double.toString(x);
     }
 
     private static String bar(OptionalInt bar) {

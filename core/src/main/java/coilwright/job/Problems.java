@@ -20,6 +20,10 @@ final class Problems {
         list.add(new Problem(file, line, field, message));
     }
 
+    boolean any() {
+        return !list.isEmpty();
+    }
+
     /** An exception for this problem alone. */
     BadInputException only(int line, String field, String message) {
         return new BadInputException(List.of(new Problem(file, line, field, message)));

@@ -3,6 +3,7 @@ package coilwright.job;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import coilwright.bench.Growler;
 import coilwright.winding.CoilSpan;
 import coilwright.winding.Direction;
 import coilwright.winding.ImpossibleWindingException;

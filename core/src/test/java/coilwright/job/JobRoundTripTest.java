@@ -2,6 +2,7 @@ package coilwright.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import coilwright.bench.Growler;
 import coilwright.winding.Armature;
 import coilwright.winding.CoilSpan;
 import coilwright.winding.Direction;
@@ -67,8 +68,18 @@ class JobRoundTripTest {
                         Arbitraries.doubles().between(20, 160).ofScale(2),
                         Arbitraries.doubles().between(1, 40).ofScale(2))
                 .as(Growler::new);
-        return Combinators.combine(titles(), armatures, windings(), turns(), resistances, growlers)
-                .as(Job::new);
+        Arbitrary<Optional<Equalizers>> equalizers =
+                Arbitraries.integers().between(1, 4000).map(Equalizers::new).optional();
+        return armatures.flatMap(a -> Combinators.combine(
+                        titles(),
+                        Arbitraries.just(a),
+                        windings(),
+                        turns(),
+                        resistances,
+                        growlers,
+                        equalizers,
+                        Readings.sets(a.bars()).list().ofMaxSize(2))
+                .as(Job::new));
     }
 
     private static Arbitrary<OptionalInt> turns() {

@@ -28,6 +28,7 @@ final class Commands {
         ALL.put("table", TableCommand::new);
         ALL.put("rules", RulesCommand::new);
         ALL.put("draw", DrawCommand::new);
+        ALL.put("probe", ProbeCommand::new);
         ALL.put("completion", CompletionCommand::new);
     }
 

@@ -1,0 +1,328 @@
+package coilwright.job;
+
+import coilwright.bench.BenchTest;
+import coilwright.bench.PairReading;
+import coilwright.winding.Armature;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * Readings as CSV, one a line: {@code from,to,reading}. A probe on the shaft is {@code shaft}. A reading is a number,
+ * with its unit or without; {@code OL} where the meter was off its scale; blank where nothing was read. Pairs may
+ * repeat and stand either way round. Columns may stand in any order, and lines that are blank or begin with {@code #}
+ * are passed over. Cells are parted by commas, or by semicolons or tabs where the heading is; decimals may follow a
+ * point, or a comma (in quotation marks where commas part the cells), but one way throughout.
+ *
+ * @param readings in the order of the file
+ */
+public record ReadingsFile(List<TakenReading> readings) {
+    /** Longest file taken, bytes. */
+    public static final int MAX_BYTES = 4 * 1024 * 1024;
+
+    static final List<String> COLUMNS = ReadingsSection.READING_KEYS;
+    private static final List<Quantity.Kind> KINDS =
+            List.of(Quantity.Kind.VOLTAGE, Quantity.Kind.RESISTANCE, Quantity.Kind.CURRENT);
+
+    /** Copies the list. */
+    public ReadingsFile {
+        readings = List.copyOf(readings);
+    }
+
+    /** Expected readings, to be written. */
+    public static ReadingsFile of(List<PairReading> expected) {
+        return new ReadingsFile(expected.stream()
+                .map(r -> new TakenReading(
+                        r.from(),
+                        r.to(),
+                        Double.isFinite(r.value())
+                                ? new TakenReading.Value(BigDecimal.valueOf(r.value()), Optional.empty())
+                                : new TakenReading.OffScale()))
+                .toList());
+    }
+
+    /**
+     * Reads a readings file.
+     *
+     * @param bars that the armature has
+     * @throws BadInputException when the file cannot be read or anything in it is wrong, carrying every problem
+     */
+    public static ReadingsFile read(Path file, int bars) throws BadInputException {
+        return parse(file.toString(), InputText.read(file, "a readings file", MAX_BYTES), bars);
+    }
+
+    /**
+     * Reads the text of a readings file.
+     *
+     * @param name how problems name the file
+     * @param bars that the armature has
+     * @throws BadInputException when anything in it is wrong, carrying every problem
+     */
+    public static ReadingsFile parse(String name, String text, int bars) throws BadInputException {
+        return new Parser(new Problems(name), Math.min(bars, Armature.MAX_BARS)).parse(text);
+    }
+
+    /** The text of a readings file, cells parted by commas; lines end in a line feed. */
+    public String toText() {
+        StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append('\n');
+        for (TakenReading r : readings) {
+            out.append(TakenReading.name(r.from()))
+                    .append(',')
+                    .append(TakenReading.name(r.to()))
+                    .append(',')
+                    .append(r.written())
+                    .append('\n');
+        }
+        return out.toString();
+    }
+
+    /**
+     * Writes a readings file in one step.
+     *
+     * @throws IOException when it cannot be written
+     */
+    public void write(Path file) throws IOException {
+        SafeFiles.write(file, toText());
+    }
+
+    /**
+     * The readings as numbers in the base unit of a test (volts, amperes or ohms), gaps left out, infinite where the
+     * meter was off its scale.
+     *
+     * @param unit of numbers that have none of their own; empty for the base unit
+     * @throws IllegalArgumentException when a reading does not fit the test
+     */
+    public List<PairReading> numbers(TestKind test, Optional<String> unit) {
+        unit.ifPresent(u -> ReadingSet.checkUnit(u, test));
+        Optional<String> given = unit.isPresent() || test.kinds().isEmpty()
+                ? unit
+                : Optional.of(test.kinds().get(0).units().get(0));
+        for (TakenReading r : readings) {
+            try {
+                ReadingSet.checkReading(r, test, given);
+            } catch (IllegalArgumentException e) {
+                throw new IllegalArgumentException(
+                        "reading " + TakenReading.name(r.from()) + "-" + TakenReading.name(r.to()) + " "
+                                + e.getMessage(),
+                        e);
+            }
+        }
+        return ReadingSet.pairReadings(readings, test, given);
+    }
+
+    /** One pass over the lines. */
+    private static final class Parser {
+        private final Problems problems;
+        private final int bars;
+        private final Map<String, Integer> columns = new HashMap<>();
+        private char separator;
+        private int cells;
+        private int pointLine;
+        private int commaLine;
+        private int bareLine;
+        private int unitLine;
+        private Optional<Quantity.Kind> kind = Optional.empty();
+
+        Parser(Problems problems, int bars) {
+            this.problems = problems;
+            this.bars = bars;
+        }
+
+        ReadingsFile parse(String text) throws BadInputException {
+            List<TakenReading> readings = new ArrayList<>();
+            String[] lines = text.split("\r\n|\r|\n", -1);
+            int headLine = 0;
+            for (int i = 0; i < lines.length; i++) {
+                String line = lines[i].strip();
+                if (line.isEmpty() || line.startsWith("#")) {
+                    continue;
+                }
+                if (headLine == 0) {
+                    headLine = i + 1;
+                    header(lines[i], headLine);
+                    problems.throwIfAny();
+                    continue;
+                }
+                if (readings.size() >= ReadingSet.MOST_READINGS) {
+                    throw problems.only(
+                            i + 1, "", "is too long: at most " + ReadingSet.MOST_READINGS + " readings are taken");
+                }
+                row(lines[i], i + 1).ifPresent(readings::add);
+            }
+            if (headLine == 0) {
+                throw problems.only(0, "", "is empty: it begins with the line " + String.join(",", COLUMNS));
+            }
+            problems.throwIfAny();
+            if (readings.isEmpty()) {
+                throw problems.only(headLine, "", "has a heading but no readings under it");
+            }
+            return new ReadingsFile(readings);
+        }
+
+        private void header(String line, int at) {
+            separator = line.indexOf(';') >= 0 ? ';' : line.indexOf('\t') >= 0 ? '\t' : ',';
+            Optional<List<String>> row = cells(line, at);
+            if (row.isEmpty()) {
+                return;
+            }
+            cells = row.get().size();
+            if (row.get().stream().noneMatch(c -> NearWord.of(c, COLUMNS).isPresent())) {
+                problems.add(at, "", "must be the heading " + String.join(",", COLUMNS));
+                return;
+            }
+            for (int i = 0; i < cells; i++) {
+                String name = row.get().get(i);
+                if (!COLUMNS.contains(name)) {
+                    String meant = NearWord.of(name, COLUMNS)
+                            .map(n -> "did you mean \"" + n + "\"?")
+                            .orElse("the columns are " + String.join(",", COLUMNS));
+                    problems.add(at, Field.shown(name), "unknown column: " + meant);
+                } else if (columns.putIfAbsent(name, i) != null) {
+                    problems.add(at, name, "is a column twice: keep one");
+                }
+            }
+            for (String name : COLUMNS) {
+                if (!columns.containsKey(name)) {
+                    problems.add(at, name, "this column is missing");
+                }
+            }
+        }
+
+        /** The cells of a line, out of their quotation marks. */
+        private Optional<List<String>> cells(String line, int at) {
+            List<String> out = new ArrayList<>();
+            StringBuilder cell = new StringBuilder();
+            boolean quoted = false;
+            boolean wasQuoted = false;
+            for (int i = 0; i < line.length(); i++) {
+                char c = line.charAt(i);
+                if (quoted && c == '"' && i + 1 < line.length() && line.charAt(i + 1) == '"') {
+                    cell.append('"');
+                    i++;
+                } else if (c == '"' && (quoted || cell.toString().isBlank())) {
+                    quoted = !quoted;
+                    wasQuoted = true;
+                } else if (c == separator && !quoted) {
+                    out.add(cell.toString().strip());
+                    cell.setLength(0);
+                    wasQuoted = false;
+                } else if (wasQuoted && !quoted && !Character.isWhitespace(c)) {
+                    problems.add(at, "", "has text after a closing quotation mark: a cell is quoted whole or not");
+                    return Optional.empty();
+                } else {
+                    cell.append(c);
+                }
+            }
+            if (quoted) {
+                problems.add(at, "", "has a quotation mark that is not closed");
+                return Optional.empty();
+            }
+            out.add(cell.toString().strip());
+            return Optional.of(out);
+        }
+
+        private Optional<TakenReading> row(String line, int at) {
+            Optional<List<String>> row = cells(line, at);
+            if (row.isEmpty() || row.get().stream().allMatch(String::isEmpty)) {
+                return Optional.empty();
+            }
+            if (row.get().size() != cells) {
+                String comma = separator == ',' && row.get().size() == cells + 1
+                        ? ": put a reading with a decimal comma in quotation marks"
+                        : "";
+                problems.add(at, "", "has " + row.get().size() + " cells, but the heading has " + cells + comma);
+                return Optional.empty();
+            }
+            OptionalInt from = bar(row.get(), "from", at);
+            OptionalInt to = bar(row.get(), "to", at);
+            Optional<TakenReading.Shown> shown = shown(row.get().get(columns.get("reading")), at);
+            if (from.isEmpty() || to.isEmpty() || shown.isEmpty()) {
+                return Optional.empty();
+            }
+            if (from.getAsInt() == to.getAsInt()) {
+                String name = TakenReading.name(from.getAsInt());
+                problems.add(
+                        at, "to", "is " + name + " as well: a reading is between two bars, or a bar and the shaft");
+                return Optional.empty();
+            }
+            return Optional.of(new TakenReading(from.getAsInt(), to.getAsInt(), shown.get()));
+        }
+
+        private OptionalInt bar(List<String> row, String column, int at) {
+            String cell = row.get(columns.get(column));
+            if (cell.equalsIgnoreCase(TakenReading.SHAFT)) {
+                return OptionalInt.of(BenchTest.SHAFT);
+            }
+            int value = cell.matches("[0-9]{1,9}") ? Integer.parseInt(cell) : 0;
+            if (value < 1 || value > bars) {
+                problems.add(
+                        at,
+                        column,
+                        (cell.isEmpty() ? "is blank" : "is \"" + Field.shown(cell) + "\"")
+                                + ", but must be a bar from 1 to " + bars + ", or shaft");
+                return OptionalInt.empty();
+            }
+            return OptionalInt.of(value);
+        }
+
+        private Optional<TakenReading.Shown> shown(String cell, int at) {
+            String withPoint = cell;
+            if (cell.matches("[+-]?[0-9]+,[0-9]+(\\D.*)?")) {
+                withPoint = cell.replaceFirst(",", ".");
+                commaLine = commaLine == 0 ? at : commaLine;
+            } else if (cell.matches("[+-]?[0-9]+\\.[0-9]+(\\D.*)?")) {
+                pointLine = pointLine == 0 ? at : pointLine;
+            }
+            if ((commaLine == at && pointLine > 0) || (pointLine == at && commaLine > 0)) {
+                boolean comma = commaLine == at;
+                problems.add(
+                        at,
+                        "reading",
+                        "is \"" + Field.shown(cell) + "\", with a decimal " + (comma ? "comma" : "point")
+                                + ", but line " + (comma ? pointLine : commaLine) + " has a decimal "
+                                + (comma ? "point" : "comma") + ": keep to one");
+                return Optional.empty();
+            }
+            try {
+                TakenReading.Shown shown = TakenReading.parse(withPoint, KINDS);
+                if (shown instanceof TakenReading.Value v) {
+                    units(v, cell, at);
+                }
+                return Optional.of(shown);
+            } catch (IllegalArgumentException e) {
+                problems.add(at, "reading", e.getMessage());
+                return Optional.empty();
+            }
+        }
+
+        /** All readings have units of one kind, or none has any. */
+        private void units(TakenReading.Value v, String cell, int at) {
+            String is = "is \"" + Field.shown(cell) + "\"";
+            if (v.unit().isEmpty()) {
+                bareLine = bareLine == 0 ? at : bareLine;
+                if (bareLine == at && unitLine > 0) {
+                    throw new IllegalArgumentException(is + " without a unit, but line " + unitLine
+                            + " has one: give all readings their unit, or none");
+                }
+                return;
+            }
+            unitLine = unitLine == 0 ? at : unitLine;
+            if (unitLine == at && bareLine > 0) {
+                throw new IllegalArgumentException(
+                        is + " with a unit, but line " + bareLine + " has none: give all readings their unit, or none");
+            }
+            Quantity.Kind its = v.kind().orElseThrow();
+            if (kind.isPresent() && kind.get() != its) {
+                throw new IllegalArgumentException(is + ", " + its.words() + ", but line " + unitLine + " has "
+                        + kind.get().words() + ": one file holds one kind");
+            }
+            kind = Optional.of(its);
+        }
+    }
+}

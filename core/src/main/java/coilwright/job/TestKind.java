@@ -1,0 +1,63 @@
+package coilwright.job;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/** The tests whose readings can be noted, by the words that files and commands use. */
+public enum TestKind {
+    /** Direct current fed to two bars, volts from bar to bar. */
+    DROP("drop", Quantity.Kind.VOLTAGE),
+    /** Growler and meter, the probes walked round a still armature. */
+    GROWLER("growler", Quantity.Kind.VOLTAGE, Quantity.Kind.CURRENT),
+    /** Growler and meter, the armature turned under probes held still. */
+    GROWLER_TURNED("growler-turned", Quantity.Kind.VOLTAGE, Quantity.Kind.CURRENT),
+    /** Ohms from bar to bar. */
+    RESISTANCE("resistance", Quantity.Kind.RESISTANCE),
+    /** Ohms from bar to shaft. */
+    GROUND("ground", Quantity.Kind.RESISTANCE),
+    /** Direct current fed to two bars, volts from bar to shaft. */
+    GROUND_WALK("ground-walk", Quantity.Kind.VOLTAGE),
+    /** Which way a compass swings: 1 as in a sound coil, -1 the other way, 0 not at all. */
+    POLARITY("polarity");
+
+    private final String word;
+
+    @SuppressWarnings("ImmutableEnumChecker") // List.of cannot be changed
+    private final List<Quantity.Kind> kinds;
+
+    TestKind(String word, Quantity.Kind... kinds) {
+        this.word = word;
+        this.kinds = List.of(kinds);
+    }
+
+    /** The word for it. */
+    public String word() {
+        return word;
+    }
+
+    /** The kinds of quantity its meter can show, the usual one first; empty where readings have no unit. */
+    public List<Quantity.Kind> kinds() {
+        return kinds;
+    }
+
+    /** Whether current is fed to two bars. */
+    public boolean fed() {
+        return this == DROP || this == GROUND_WALK;
+    }
+
+    /** Whether one probe touches the shaft. */
+    public boolean toShaft() {
+        return this == GROUND || this == GROUND_WALK;
+    }
+
+    /** Whether readings may have no unit: divisions of a growler's meter, the swing of a compass. */
+    public boolean unitless() {
+        return this == GROWLER || this == GROWLER_TURNED || this == POLARITY;
+    }
+
+    /** The test of a word; empty where there is none. */
+    public static Optional<TestKind> of(String word) {
+        return Arrays.stream(values()).filter(t -> t.word.equals(word)).findFirst();
+    }
+}

@@ -1,0 +1,73 @@
+package coilwright.cli;
+
+import coilwright.bench.BenchTest;
+import coilwright.job.Quantity;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Reads values of options; what is wrong with one is a {@link UsageException}. */
+final class Given {
+    private static final Pattern PAIR = Pattern.compile("\\s*(\\d{1,9}|shaft)\\s*[,-]\\s*(\\d{1,9}|shaft)\\s*");
+    private static final Pattern PLAIN = Pattern.compile("[+-]?\\d{1,12}(\\.\\d{1,20})?([eE][+-]?\\d{1,2})?");
+
+    private Given() {}
+
+    /** Two bars such as {@code 1,9}. */
+    static BenchTest.Pair bars(String option, String text, int most) {
+        BenchTest.Pair pair = pair(option, text, most);
+        if (pair.from() == BenchTest.SHAFT || pair.to() == BenchTest.SHAFT) {
+            throw new UsageException(option + " is \"" + text + "\", but must be two bars such as 1,2");
+        }
+        return pair;
+    }
+
+    /** Two bars, or a bar and the shaft. */
+    static BenchTest.Pair pair(String option, String text, int most) {
+        Matcher m = PAIR.matcher(text);
+        if (!m.matches()) {
+            throw new UsageException(option + " is \"" + text + "\", but must be two bars such as 1,2");
+        }
+        int from = bar(option, m.group(1), most);
+        int to = bar(option, m.group(2), most);
+        if (from == to) {
+            throw new UsageException(option + " is \"" + text + "\": name two different bars");
+        }
+        return new BenchTest.Pair(from, to);
+    }
+
+    private static int bar(String option, String text, int most) {
+        if (text.equals("shaft")) {
+            return BenchTest.SHAFT;
+        }
+        int bar = Integer.parseInt(text);
+        if (bar < 1 || bar > most) {
+            throw new UsageException(option + " names bar " + bar + ", but bars run from 1 to " + most);
+        }
+        return bar;
+    }
+
+    /** A number in the first unit of its kind, or with a unit of its own. */
+    static double amount(String option, String text, Quantity.Kind kind, String base) {
+        if (PLAIN.matcher(text.strip()).matches()) {
+            return Double.parseDouble(text.strip());
+        }
+        try {
+            return Quantity.parse(text, kind).in(base);
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(option + " " + e.getMessage());
+        }
+    }
+
+    /** A share in percent, such as {@code 5%}. */
+    static double share(String option, String text) {
+        String digits = text.strip();
+        if (!digits.matches("\\d{1,3}(\\.\\d{1,9})? ?%")) {
+            throw new UsageException(option + " is \"" + text + "\", but must be a share such as 5%");
+        }
+        double percent = Double.parseDouble(digits.replace("%", "").strip());
+        if (percent > 100) {
+            throw new UsageException(option + " is " + text + ", but may be at most 100%");
+        }
+        return percent / 100;
+    }
+}
