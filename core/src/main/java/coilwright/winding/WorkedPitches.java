@@ -95,7 +95,8 @@ public final class WorkedPitches {
         Direction direction = set.direction().orElseThrow();
         String sign = direction == Direction.PROGRESSIVE ? "+" : "-";
         if (set.type() == WindingType.LAP) {
-            return "yc = " + sign + "m = " + String.format(Locale.ROOT, "%+d", yc) + (Math.abs(yc) == 1 ? " bar" : " bars");
+            return "yc = " + sign + "m = " + String.format(Locale.ROOT, "%+d", yc)
+                    + (Math.abs(yc) == 1 ? " bar" : " bars");
         }
         return "yc = (K " + sign + " m)/p = (" + k + " " + sign + " " + m + ")/" + p + " = " + yc + " bars";
     }
