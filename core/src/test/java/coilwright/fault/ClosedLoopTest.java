@@ -76,7 +76,7 @@ final class ClosedLoopTest {
     }
 
     /** Two faults on one coil, or a short across a coil that is faulty itself, are one fault to any meter. */
-    private static boolean overlap(Winding w, Fault a, Fault b) {
+    static boolean overlap(Winding w, Fault a, Fault b) {
         return bars(w, a).equals(bars(w, b));
     }
 
