@@ -44,7 +44,7 @@ class RoomsTest {
         ROOMS.put("circuit", List.of("winding"));
         ROOMS.put("network", List.of());
         ROOMS.put("bench", List.of("winding", "circuit", "network"));
-        ROOMS.put("fault", List.of("bench", "network", "winding"));
+        ROOMS.put("fault", List.of("circuit", "bench", "network", "winding"));
         ROOMS.put("rewind", List.of("winding"));
         ROOMS.put("commutator", List.of());
         ROOMS.put("drawing", List.of("winding", "circuit", "bench"));

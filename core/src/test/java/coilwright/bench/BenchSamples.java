@@ -97,7 +97,6 @@ final class BenchSamples {
                 }
             } catch (ImpossibleWindingException e) {
                 // Drawn numbers that make no winding: draw again.
-                continue;
             }
         }
     }
@@ -188,7 +187,7 @@ final class BenchSamples {
             case 6 -> new Fault.Ground(Point.bar(bar));
             case 7 -> new Fault.Ground(new Point.Inside(any.number(), part));
             case 8 -> new Fault.ReversedCoil(one.number());
-            case 9 -> new Fault.CrossedLeads(bar, next, Fault.Leads.values()[random.nextInt(3)]);
+            case 9 -> new Fault.CrossedLeads(bar, next, List.of(Fault.Leads.values()).get(random.nextInt(3)));
             case 10 -> new Fault.WrongBar(one.number(), random.nextBoolean(), bar);
             case 11 -> new Fault.WrongTurns(one.number(), 0.3 + random.nextDouble());
             default -> throw new AssertionError(kind);
