@@ -1,9 +1,7 @@
 package coilwright.cli;
 
-import coilwright.bench.Growler;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.DrawingView;
-import coilwright.drawing.GrowlerBench;
 import coilwright.drawing.Highlight;
 import coilwright.drawing.PageFormat;
 import coilwright.drawing.Palette;
@@ -143,8 +141,7 @@ final class DrawCommand implements Callable<Integer> {
                 new Highlight(set(coils), set(bars), set(slots)),
                 mono ? Palette.MONOCHROME : Palette.COLOUR,
                 pdf || onPages ? PageFormat.A4 : PageFormat.SINGLE,
-                GrowlerBench.of(
-                        new Growler(job.growler().halfGap(), job.growler().face())));
+                Drawings.bench(job));
     }
 
     private static void exists(String what, int number, int most) {
