@@ -16,6 +16,9 @@ import java.util.function.ToDoubleFunction;
  * one branch, or several in series where something is joined to places along it.
  */
 public final class BenchNetwork {
+    /** Places along a coil that are nearer than this share of its wire are one: they differ by rounding. */
+    private static final double ONE_PLACE = 1e-9;
+
     private final BenchArmature armature;
     private final Network network;
     private final Map<Point, Integer> nodes;
@@ -143,6 +146,10 @@ public final class BenchNetwork {
             List<Double> stops = new ArrayList<>(places);
             stops.add(1.0);
             for (double stop : stops) {
+                if (done > 0 && stop < 1 && stop - done < ONE_PLACE) {
+                    nodes.put(new Point.Inside(c.coil(), stop), here);
+                    continue;
+                }
                 int next = stop == 1.0
                         ? end(c.bottomBar(), "coil " + c.coil() + " bottom lead")
                         : builder.node("coil " + c.coil() + " at " + stop);

@@ -26,7 +26,8 @@ public record DropTest(BenchArmature armature, List<Double> potentials) {
     /**
      * Feeds two bars.
      *
-     * @throws IllegalArgumentException when a bar does not exist
+     * @throws IllegalArgumentException when a bar does not exist, the two are one, or a voltage is fed to bars joined
+     *     with no resistance
      */
     public static DropTest at(BenchArmature armature, int in, int out, Supply supply) {
         return solve(armature, armature, checkBar(armature, in), checkBar(armature, out), supply);
@@ -49,7 +50,7 @@ public record DropTest(BenchArmature armature, List<Double> potentials) {
         return solve(armature, joined, first[0], first[1], supply);
     }
 
-    private static int checkBar(BenchArmature armature, int bar) {
+    static int checkBar(BenchArmature armature, int bar) {
         int bars = armature.winding().armature().bars();
         if (bar < 1 || bar > bars) {
             throw new IllegalArgumentException("feed at bar " + bar + ", but bars run from 1 to " + bars);
@@ -64,15 +65,28 @@ public record DropTest(BenchArmature armature, List<Double> potentials) {
         BenchNetwork net = BenchNetwork.of(fed);
         int a = BenchNetwork.node(in);
         int b = BenchNetwork.node(out);
-        Feed feed = supply instanceof Supply.Current c
-                ? Feed.current(a, b, c.amperes())
-                : Feed.voltage(a, b, ((Supply.Voltage) supply).volts());
         Factorisation factorisation = net.network().factorised();
         if (!factorisation.connected(a, b)) {
             return new DropTest(shown, parted(fed, factorisation, a, b, supply));
         }
-        Solution solution = factorisation.solve(feed);
+        Solution solution = factorisation.solve(feed(factorisation, in, out, supply));
         return new DropTest(shown, Potentials.ofBars(net, solution, out));
+    }
+
+    /** What the supply is to two bars that something joins. */
+    static Feed feed(Factorisation factorisation, int in, int out, Supply supply) {
+        int a = BenchNetwork.node(in);
+        int b = BenchNetwork.node(out);
+        if (supply instanceof Supply.Current c) {
+            return Feed.current(a, b, c.amperes());
+        }
+        double volts = ((Supply.Voltage) supply).volts();
+        if (factorisation.resistance(a, b).orElse(1) == 0) {
+            throw new IllegalArgumentException("feed of " + volts + " V at bars " + in + " and " + out
+                    + ", which are joined with no resistance: no voltage can stand there; feed a current, or other"
+                    + " bars");
+        }
+        return Feed.voltage(a, b, volts);
     }
 
     /** No current flows: the whole supply stands between what is joined to one lead and to the other. */

@@ -1,6 +1,5 @@
 package coilwright.bench;
 
-import coilwright.network.Feed;
 import coilwright.network.Solution;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,6 +37,7 @@ public final class GroundTest {
     /**
      * The locating walk: direct current in at one bar and out at another, millivoltmeter from each bar to the shaft.
      *
+     * @throws IllegalArgumentException as {@link DropTest#at} does
      * @return V(bar) − V(shaft) for bars 1..K; 0 throughout where the shaft is joined to nothing
      */
     public static List<Double> walk(BenchArmature armature, int in, int out, Supply supply) {
@@ -45,17 +45,14 @@ public final class GroundTest {
             throw new IllegalArgumentException("feed in and out at bar " + in + ": name two different bars");
         }
         BenchNetwork net = BenchNetwork.of(armature);
-        int a = BenchNetwork.node(in);
-        int b = BenchNetwork.node(out);
-        Feed feed = supply instanceof Supply.Current c
-                ? Feed.current(a, b, c.amperes())
-                : Feed.voltage(a, b, ((Supply.Voltage) supply).volts());
+        int a = BenchNetwork.node(DropTest.checkBar(armature, in));
+        int b = BenchNetwork.node(DropTest.checkBar(armature, out));
         var factorisation = net.network().factorised();
         if (!factorisation.connected(a, b)) {
             return new ArrayList<>(
                     java.util.Collections.nCopies(armature.winding().armature().bars(), 0.0));
         }
-        Solution s = factorisation.solve(feed);
+        Solution s = factorisation.solve(DropTest.feed(factorisation, in, out, supply));
         List<Double> volts = new ArrayList<>();
         for (int bar = 1; bar <= armature.winding().armature().bars(); bar++) {
             double v = s.voltage(BenchNetwork.node(bar), net.shaftNode()).orElse(0);

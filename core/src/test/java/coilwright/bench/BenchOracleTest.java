@@ -55,8 +55,7 @@ class BenchOracleTest {
     static void askTheBench() {
         for (int i = 0; i < ARMATURES; i++) {
             Random random = new Random(7_000 + i);
-            var sample = BenchSamples.sample(
-                    i % BenchSamples.Kind.values().length, i % (BenchSamples.FAULT_KINDS + 1), random);
+            var sample = BenchSamples.sample(i % BenchSamples.KINDS.size(), i % (BenchSamples.FAULT_KINDS + 1), random);
             SAMPLES.add(sample);
             BenchArmature a = sample.armature();
             int bars = a.winding().armature().bars();
@@ -157,7 +156,7 @@ class BenchOracleTest {
             equalizedWithFaults += s.equalized() && rings && !s.faults().isEmpty() ? 1 : 0;
         }
         QUESTIONS.forEach(q -> tests.merge(q.test(), 1, Integer::sum));
-        assertThat(kinds).hasSize(BenchSamples.Kind.values().length);
+        assertThat(kinds).hasSize(BenchSamples.KINDS.size());
         assertThat(kinds.values()).allMatch(n -> n >= 39);
         // Grounds on bars and in coils are one kind.
         assertThat(faults).hasSize(BenchSamples.FAULT_KINDS - 1);

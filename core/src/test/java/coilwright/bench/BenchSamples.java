@@ -33,6 +33,9 @@ final class BenchSamples {
         LISTED
     }
 
+    /** All kinds of winding. */
+    static final List<Kind> KINDS = List.of(Kind.values());
+
     /** Kinds of fault, one for each record of {@link Fault}. */
     static final int FAULT_KINDS = 12;
 
@@ -51,23 +54,30 @@ final class BenchSamples {
     static Arbitrary<Sample> samples() {
         return Arbitraries.integers()
                 .between(0, 1_000_000)
-                .map(i -> sample(i % Kind.values().length, i % (FAULT_KINDS + 1), new Random(i)));
+                .map(i -> sample(i % KINDS.size(), i % (FAULT_KINDS + 1), new Random(i)));
     }
 
     static Arbitrary<Sample> soundAndSymmetric() {
+        return sound(List.of(Kind.LAP, Kind.MULTIPLEX_LAP, Kind.WAVE, Kind.MULTIPLEX_WAVE, Kind.FROG_LEG), true);
+    }
+
+    static Arbitrary<Sample> soundAndSimplex() {
+        return sound(List.of(Kind.LAP, Kind.WAVE), false);
+    }
+
+    private static Arbitrary<Sample> sound(List<Kind> kinds, boolean someEqualized) {
         return Arbitraries.integers().between(0, 1_000_000).map(i -> {
             Random random = new Random(i);
-            Kind kind = List.of(Kind.LAP, Kind.MULTIPLEX_LAP, Kind.WAVE, Kind.MULTIPLEX_WAVE, Kind.FROG_LEG)
-                    .get(i % 5);
+            Kind kind = kinds.get(i % kinds.size());
             BenchArmature a = BenchArmature.sound(winding(kind, random), 0.1 + random.nextDouble());
-            boolean equalize = random.nextBoolean();
+            boolean equalize = someEqualized && random.nextBoolean();
             return new Sample(kind, equalize ? equalized(a) : a, List.of(), equalize);
         });
     }
 
     /** A sample with a winding of one kind and at least one fault of one kind; none of either where it is 0. */
     static Sample sample(int kind, int fault, Random random) {
-        Kind wanted = Kind.values()[kind];
+        Kind wanted = KINDS.get(kind);
         Winding w = winding(wanted, random);
         BenchArmature a = BenchArmature.sound(w, 0.05 + 2 * random.nextDouble());
         boolean equalize = random.nextInt(2) == 0;
@@ -96,7 +106,7 @@ final class BenchSamples {
                     return made.get();
                 }
             } catch (ImpossibleWindingException e) {
-                // Drawn numbers that make no winding: draw again.
+                // The numbers drawn make no winding: draw again.
             }
         }
     }
@@ -187,7 +197,8 @@ final class BenchSamples {
             case 6 -> new Fault.Ground(Point.bar(bar));
             case 7 -> new Fault.Ground(new Point.Inside(any.number(), part));
             case 8 -> new Fault.ReversedCoil(one.number());
-            case 9 -> new Fault.CrossedLeads(bar, next, List.of(Fault.Leads.values()).get(random.nextInt(3)));
+            case 9 ->
+                new Fault.CrossedLeads(bar, next, List.of(Fault.Leads.values()).get(random.nextInt(3)));
             case 10 -> new Fault.WrongBar(one.number(), random.nextBoolean(), bar);
             case 11 -> new Fault.WrongTurns(one.number(), 0.3 + random.nextDouble());
             default -> throw new AssertionError(kind);

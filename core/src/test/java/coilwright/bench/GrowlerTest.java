@@ -123,8 +123,7 @@ class GrowlerTest {
     void turnedAndWalkedAgree() {
         for (int i = 0; i < 80; i++) {
             Random random = new Random(500 + i);
-            var sample = BenchSamples.sample(
-                    i % BenchSamples.Kind.values().length, i % (BenchSamples.FAULT_KINDS + 1), random);
+            var sample = BenchSamples.sample(i % BenchSamples.KINDS.size(), i % (BenchSamples.FAULT_KINDS + 1), random);
             Winding w = sample.armature().winding();
             Growler g = GROWLERS.get(i % GROWLERS.size());
             double clock = 360 * random.nextDouble();
@@ -197,7 +196,7 @@ class GrowlerTest {
     void bestPairStandsWhereItSays() {
         for (int i = 0; i < 30; i++) {
             Random random = new Random(900 + i);
-            Winding w = BenchSamples.winding(BenchSamples.Kind.values()[i % 4], random);
+            Winding w = BenchSamples.winding(BenchSamples.KINDS.get(i % 4), random);
             double angle = 720 * random.nextDouble() - 360;
             var meter = meter(w, Growler.USUAL);
             int step = BenchTest.stepWithinCircuit(w);
@@ -275,7 +274,7 @@ class GrowlerTest {
     void bestClockIsTheBestOfAll() {
         for (int i = 0; i < 28; i++) {
             Random random = new Random(40 + i);
-            Winding w = BenchSamples.winding(BenchSamples.Kind.values()[i % BenchSamples.Kind.values().length], random);
+            Winding w = BenchSamples.winding(BenchSamples.KINDS.get(i % BenchSamples.KINDS.size()), random);
             var meter = meter(w, Growler.USUAL);
             double found = meter.bestClock();
             double best = mean(meter.turned(found));
