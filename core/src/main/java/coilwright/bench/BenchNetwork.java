@@ -61,7 +61,10 @@ public final class BenchNetwork {
         return network;
     }
 
-    /** The stretches of all coils with a lead on a bar, coil by coil from top to bottom lead. */
+    /**
+     * The stretches of all coils with both leads on bars or something joined inside them, coil by coil from top to
+     * bottom lead.
+     */
     public List<Segment> segments() {
         return segments;
     }
@@ -114,14 +117,8 @@ public final class BenchNetwork {
             }
             for (CoilState c : armature.coils()) {
                 SortedSet<Double> places = taps.getOrDefault(c.coil(), new TreeSet<>());
-                if (c.connected()
-                        || (!places.isEmpty()
-                                && (c.topBar().isPresent() || c.bottomBar().isPresent()))) {
+                if (c.connected() || !places.isEmpty()) {
                     coil(c, places);
-                } else {
-                    for (double f : places) {
-                        nodes.put(new Point.Inside(c.coil(), f), builder.node("coil " + c.coil() + " at " + f));
-                    }
                 }
             }
             for (Bond b : armature.bonds()) {

@@ -1,6 +1,7 @@
 package coilwright.bench;
 
 import coilwright.winding.Armature;
+import coilwright.winding.CoilSet;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingType;
 import java.util.ArrayList;
@@ -61,26 +62,40 @@ public sealed interface BenchTest {
         return out;
     }
 
-    /** How many bars on the next bar of the same circuit stands: 1, or as many as there are circuits. */
+    /** Where there are several circuits, also every two bars side by side: nothing may join them. */
+    private static List<Pair> withNextBars(Winding winding) {
+        List<Pair> out = new ArrayList<>(neighbours(winding));
+        if (stepWithinCircuit(winding) > 1) {
+            Armature a = winding.armature();
+            for (int bar = 1; bar <= a.bars(); bar++) {
+                out.add(new Pair(bar, a.wrapBar(bar + 1)));
+            }
+        }
+        return out;
+    }
+
+    /**
+     * How many bars on the next bar of the same circuit stands: 1, or as many as there are circuits that no coil joins.
+     */
     static int stepWithinCircuit(Winding winding) {
-        return winding.type() == WindingType.LAP || winding.type() == WindingType.WAVE
-                ? winding.closures().orElse(1)
-                : 1;
+        if (winding.type() == WindingType.LISTED) {
+            return 1;
+        }
+        int step = winding.armature().bars();
+        for (CoilSet set : winding.sets()) {
+            step = gcd(step, Math.abs(set.pitches().orElseThrow().commutator()));
+        }
+        return step;
+    }
+
+    private static int gcd(int x, int y) {
+        return y == 0 ? x : gcd(y, x % y);
     }
 
     private static List<Pair> toShaft(Winding winding) {
         List<Pair> out = new ArrayList<>();
         for (int bar = 1; bar <= winding.armature().bars(); bar++) {
             out.add(new Pair(bar, SHAFT));
-        }
-        return out;
-    }
-
-    private static List<PairReading> differences(List<Double> volts, List<Pair> pairs, boolean signed) {
-        List<PairReading> out = new ArrayList<>(pairs.size());
-        for (Pair p : pairs) {
-            double v = Potentials.difference(volts, p.from(), p.to());
-            out.add(new PairReading(p.from(), p.to(), signed ? v : Math.abs(v)));
         }
         return out;
     }
@@ -116,7 +131,7 @@ public sealed interface BenchTest {
         @Override
         public List<PairReading> read(BenchArmature armature, List<Pair> pairs) {
             DropTest test = DropTest.at(armature, in, out, new Supply.Current(amperes));
-            return differences(test.potentials(), pairs, true);
+            return pairs.stream().map(p -> test.between(p.from(), p.to())).toList();
         }
 
         @Override
@@ -154,7 +169,7 @@ public sealed interface BenchTest {
 
         @Override
         public List<PairReading> read(BenchArmature armature, List<Pair> pairs) {
-            return differences(GrowlerMeter.of(armature, growler).potentials(angle), pairs, false);
+            return GrowlerMeter.of(armature, growler).walked(angle, pairs);
         }
 
         @Override
@@ -224,7 +239,7 @@ public sealed interface BenchTest {
 
         @Override
         public List<Pair> walk(Winding winding) {
-            return neighbours(winding);
+            return withNextBars(winding);
         }
 
         @Override

@@ -103,6 +103,12 @@ public record DropTest(BenchArmature armature, List<Double> potentials) {
 
     /** Every pair of bars between which a meter reads a value, signed, within a relative tolerance. */
     public List<PairReading> where(double value, double tolerance) {
-        return Potentials.where(potentials, value, tolerance, true);
+        return Potentials.where(
+                potentials.size(),
+                (from, to) -> Potentials.difference(potentials, from, to),
+                Potentials.scale(potentials),
+                value,
+                tolerance,
+                true);
     }
 }

@@ -40,13 +40,23 @@ public record FeedBars(int in, int out, String why) {
         return switch (winding.type()) {
             case LAP -> regular(winding, equalized && a.polePairs() > 1 ? a.polePitchBars() : a.bars() / 2.0);
             case WAVE -> regular(winding, a.polePitchBars());
-            case FROG_LEG ->
-                List.of(new FeedBars(
-                        1,
-                        far(a, 1, a.polePitchBars(), 1),
-                        "a frog-leg winding joins bars two pole pitches apart, so it is fed a pole pitch apart"));
+            case FROG_LEG -> frogLeg(winding);
             case LISTED -> listed(winding);
         };
+    }
+
+    private static List<FeedBars> frogLeg(Winding winding) {
+        Armature a = winding.armature();
+        int parts = BenchTest.stepWithinCircuit(winding);
+        List<FeedBars> out = new ArrayList<>();
+        for (int c = 1; c <= parts; c++) {
+            out.add(new FeedBars(
+                    c,
+                    far(a, c, a.polePitchBars(), parts),
+                    "a frog-leg winding joins bars two pole pitches apart, so it is fed a pole pitch apart"
+                            + (parts == 1 ? "" : ", each of its " + parts + " parts by itself")));
+        }
+        return out;
     }
 
     private static List<FeedBars> regular(Winding winding, double distance) {

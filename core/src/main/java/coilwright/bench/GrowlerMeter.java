@@ -2,6 +2,8 @@ package coilwright.bench;
 
 import coilwright.network.Solution;
 import coilwright.winding.Armature;
+import coilwright.winding.Winding;
+import coilwright.winding.WindingType;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -48,16 +50,29 @@ public final class GrowlerMeter {
 
     /** As {@link #potentials}, but every bar against the first bar that anything joins it to. */
     public List<Double> groundedPotentials(double angle) {
+        return atRest(angle).volts();
+    }
+
+    /** The armature at rest; the first bar of each part joined together stands for it. */
+    private record AtRest(List<Double> volts, List<Integer> parts) {
+        double between(int from, int to) {
+            return parts.get(from - 1).equals(parts.get(to - 1)) ? Potentials.difference(volts, from, to) : 0;
+        }
+    }
+
+    private AtRest atRest(double angle) {
         checkAngle("armature angle", angle);
         Armature a = armature.winding().armature();
         BenchNetwork net = BenchNetwork.of(
                 armature, c -> growler.coilVolts(a, armature.winding().coil(c.coil()), angle));
         Solution solution = net.network().solve();
-        List<Double> out = new ArrayList<>();
+        List<Double> volts = new ArrayList<>();
+        List<Integer> parts = new ArrayList<>();
         for (int bar = 1; bar <= a.bars(); bar++) {
-            out.add(solution.voltage(BenchNetwork.node(bar)));
+            volts.add(solution.voltage(BenchNetwork.node(bar)));
+            parts.add(solution.reference(BenchNetwork.node(bar)));
         }
-        return out;
+        return new AtRest(volts, parts);
     }
 
     private static void checkAngle(String what, double angle) {
@@ -72,14 +87,20 @@ public final class GrowlerMeter {
      * @param angle of slot 1's centre line, degrees
      */
     public List<PairReading> walked(double angle) {
-        List<Double> v = potentials(angle);
         Armature a = armature.winding().armature();
-        List<PairReading> out = new ArrayList<>();
+        List<BenchTest.Pair> pairs = new ArrayList<>();
         for (int bar = 1; bar <= a.bars(); bar++) {
-            int next = a.wrapBar(bar + 1);
-            out.add(new PairReading(bar, next, Math.abs(Potentials.difference(v, bar, next))));
+            pairs.add(new BenchTest.Pair(bar, a.wrapBar(bar + 1)));
         }
-        return out;
+        return walked(angle, pairs);
+    }
+
+    /** As {@link #walked(double)}, for pairs of choice. */
+    public List<PairReading> walked(double angle, List<BenchTest.Pair> pairs) {
+        AtRest rest = atRest(angle);
+        return pairs.stream()
+                .map(p -> new PairReading(p.from(), p.to(), Math.abs(rest.between(p.from(), p.to()))))
+                .toList();
     }
 
     /**
@@ -110,9 +131,9 @@ public final class GrowlerMeter {
         return out;
     }
 
-    /** The neighbouring pairs that read most, within a millionth, and where each stands. */
+    /** The pairs of the usual walk that read most, within a millionth, and where each stands. */
     public List<Placed> best(double angle) {
-        List<PairReading> all = walked(angle);
+        List<PairReading> all = new BenchTest.GrowlerWalked(growler, angle).readWalk(armature);
         double most = all.stream().mapToDouble(PairReading::value).max().orElse(0);
         Armature a = armature.winding().armature();
         return all.stream()
@@ -129,10 +150,9 @@ public final class GrowlerMeter {
         Armature a = armature.winding().armature();
         var response = new PairResponse(BenchArmature.sound(armature.winding(), armature.soundOhms()));
         double[] sum = new double[720];
-        // One slot pitch holds every pair that differs from the others.
-        int pairs = Math.min(a.bars(), Math.max(armature.winding().sidesPerSlot(), 1));
-        for (int bar = 1; bar <= pairs; bar++) {
-            int next = a.wrapBar(bar + 1);
+        int step = BenchTest.stepWithinCircuit(armature.winding());
+        for (int bar = 1; bar <= unlike(armature.winding()); bar++) {
+            int next = a.wrapBar(bar + step);
             var weights = response.weights(bar, next);
             for (int i = 0; i < sum.length; i++) {
                 double angle = i * 0.5 - middle(a, bar, next);
@@ -150,12 +170,26 @@ public final class GrowlerMeter {
         while (last + 1 < best + sum.length && sum[(last + 1) % sum.length] >= sum[best] - 1e-9) {
             last++;
         }
-        return (best + last) / 2 % sum.length * 0.5;
+        // A stretch that holds straight up begins before it.
+        int first = best;
+        while (best == 0 && first - 1 > last - sum.length && sum[first - 1 + sum.length] >= sum[best] - 1e-9) {
+            first--;
+        }
+        return Math.floorMod(Math.floorDiv(first + last, 2), sum.length) * 0.5;
+    }
+
+    /** How many bars there are until all repeats: those of one slot, but all where a list or dead coils break the order. */
+    private static int unlike(Winding winding) {
+        boolean repeats =
+                winding.type() != WindingType.LISTED && winding.deadCoils().isEmpty();
+        return repeats ? winding.sidesPerSlot() : winding.armature().bars();
     }
 
     /** Every pair of bars between which the meter reads a value within a relative tolerance. */
     public List<PairReading> where(double angle, double value, double tolerance) {
-        return Potentials.where(potentials(angle), value, tolerance, false);
+        AtRest rest = atRest(angle);
+        return Potentials.where(
+                rest.volts().size(), rest::between, Potentials.scale(rest.volts()), value, tolerance, false);
     }
 
     /**

@@ -23,23 +23,33 @@ final class Potentials {
         return Double.isNaN(v) || v == 0 ? 0 : v;
     }
 
-    static List<PairReading> where(List<Double> potentials, double value, double tolerance, boolean signed) {
+    /** What stands between two bars, signed; 0 where nothing joins them. */
+    interface Between {
+        double volts(int from, int to);
+    }
+
+    /** Largest potential, by which rounding is measured. */
+    static double scale(List<Double> potentials) {
+        return potentials.stream()
+                .filter(Double::isFinite)
+                .mapToDouble(Math::abs)
+                .max()
+                .orElse(0);
+    }
+
+    static List<PairReading> where(
+            int bars, Between between, double scale, double value, double tolerance, boolean signed) {
         if (!Double.isFinite(value)) {
             throw new IllegalArgumentException("reading is " + value + ", but must be a number");
         }
         if (!(tolerance >= 0 && tolerance <= 1)) {
             throw new IllegalArgumentException("tolerance is " + tolerance * 100 + " %, but must be from 0 % to 100 %");
         }
-        double scale = potentials.stream()
-                .filter(v -> !v.isNaN())
-                .mapToDouble(Math::abs)
-                .max()
-                .orElse(0);
         double slack = tolerance * Math.abs(value) + 1e-9 * scale;
         List<PairReading> out = new ArrayList<>();
-        for (int i = 1; i <= potentials.size(); i++) {
-            for (int j = i + 1; j <= potentials.size(); j++) {
-                double v = difference(potentials, i, j);
+        for (int i = 1; i <= bars; i++) {
+            for (int j = i + 1; j <= bars; j++) {
+                double v = between.volts(i, j);
                 double read = signed ? v : Math.abs(v);
                 double wanted = signed ? value : Math.abs(value);
                 if (Math.abs(read - wanted) <= slack) {

@@ -57,7 +57,9 @@ public final class Procedures {
 
     private static List<String> meterMeaning(Winding winding) {
         List<String> out = new ArrayList<>(List.of(
-                "No reading on one pair alone: the coil between is open, shorted or its bars touch.",
+                "No reading on one pair alone: the coil between is shorted or its bars touch.",
+                "An open coil shows on an ammeter of low resistance, which hardly moves on that pair; a voltmeter reads"
+                        + " there what it reads on the others, since the rest of the winding gives the same voltage.",
                 "About half the reading of its like: shorted turns.",
                 "A reading that fits another place: crossed leads or a lead on the wrong bar."));
         if (winding.type() == WindingType.WAVE && winding.armature().polePairs() > 1) {
@@ -180,7 +182,11 @@ public final class Procedures {
                         "Move the feed to other bars and walk again."),
                 List.of(
                         "The place that stays at nothing when the feed is moved is the true ground; places that move are"
-                                + " phantoms (training module JQR 251.36/.37/.41).",
+                                + " phantoms (training module JQR 251.36/.37/.41)."
+                                + (winding.type() == WindingType.WAVE && poles > 2
+                                        ? " In a wave winding the sign also keeps changing two pole pitches from the true"
+                                                + " ground, a coil away from it: take the bar that reads least."
+                                        : ""),
                         winding.type() == WindingType.WAVE
                                 ? "A wave winding shows as many such places as there are poles (" + poles
                                         + ") when it is fed a pole pitch apart."

@@ -67,7 +67,7 @@ public final class ResistanceTest {
 
     /** Every pair of bars whose resistance is a value within a relative tolerance. */
     public List<PairReading> where(double ohms, double tolerance) {
-        if (!(ohms >= 0) || !(tolerance >= 0 && tolerance <= 1)) {
+        if (!(ohms >= 0) || Double.isInfinite(ohms) || !(tolerance >= 0 && tolerance <= 1)) {
             throw new IllegalArgumentException("reading " + ohms + " ohm with tolerance " + tolerance * 100
                     + " %: give at least 0 ohm and 0 to 100 %");
         }

@@ -38,7 +38,10 @@ public record Neutral(double fromPoleCentre, double spread, double polePitch) {
             x += Math.cos(phase);
             y += Math.sin(phase);
         }
-        double mean = tidy(Math.atan2(y, x) / (2 * Math.PI) * pitch, pitch);
+        // Coils spread evenly over a pole pitch have no mean; the first one's neutral then stands for all.
+        double mean = Math.hypot(x, y) < 1e-9 * own.length
+                ? tidy(own[0], pitch)
+                : tidy(Math.atan2(y, x) / (2 * Math.PI) * pitch, pitch);
         double spread = 0;
         for (double degrees : own) {
             spread = Math.max(spread, Math.abs(centred(degrees - mean, pitch)));

@@ -253,6 +253,9 @@ public final class WindingGraph {
      * Sets of bars that stand at one potential whatever the shape of the field, as long as it repeats every two pole
      * pitches: between any two bars of a set the coil sides met cancel, slot by corresponding slot. Sets of one bar
      * are left out; each set ascends, sets in order of their lowest bar. These are the equalizer rings.
+     *
+     * <p>Left out too are bars of coils whose voltages do not cancel on every way round (as with a reversed coil or a
+     * dead one missing from the ring): currents circulate there, and no potential is fixed.
      */
     public List<List<Integer>> equipotentialBars() {
         int s = winding.armature().slots();
@@ -272,18 +275,24 @@ public final class WindingGraph {
                 for (Coil c : graph.edgesOf(bar)) {
                     int next = other(c, bar);
                     if (!tallies.containsKey(next)) {
-                        int sign = c.topBar().getAsInt() == bar ? 1 : -1;
-                        long top = Math.floorMod((long) c.top().slot() * p, s);
-                        long bottom = Math.floorMod((long) c.bottom().slot() * p, s);
-                        tallies.put(next, here.plus(sign, top).plus(-sign, bottom));
+                        tallies.put(next, here.along(c, c.topBar().getAsInt() == bar ? 1 : -1, s, p));
                         queue.add(next);
                     }
                 }
             }
         }
+        Set<Integer> unbalanced = new LinkedHashSet<>();
+        for (Coil c : graph.edgeSet()) {
+            Tally from = tallies.get(c.topBar().getAsInt());
+            if (!from.along(c, 1, s, p).equals(tallies.get(c.bottomBar().getAsInt()))) {
+                unbalanced.add(from.part());
+            }
+        }
         tallies.forEach((bar, tally) ->
                 sets.computeIfAbsent(tally, t -> new ArrayList<>()).add(bar));
-        return sets.values().stream()
+        return sets.entrySet().stream()
+                .filter(e -> !unbalanced.contains(e.getKey().part()))
+                .map(Map.Entry::getValue)
                 .filter(list -> list.size() > 1)
                 .map(list -> list.stream().sorted().toList())
                 .sorted(Comparator.comparingInt(list -> list.get(0)))
@@ -295,6 +304,11 @@ public final class WindingGraph {
      * sums mean equal tallies but for a chance of 2^-128.
      */
     private record Tally(int part, long low, long high) {
+        Tally along(Coil c, int sign, int slots, int polePairs) {
+            return plus(sign, Math.floorMod((long) c.top().slot() * polePairs, slots))
+                    .plus(-sign, Math.floorMod((long) c.bottom().slot() * polePairs, slots));
+        }
+
         Tally plus(int sign, long place) {
             return new Tally(part, low + sign * mix(2 * place + 1), high + sign * mix(~(2 * place)));
         }

@@ -70,8 +70,8 @@ final class Canvas {
         return at;
     }
 
-    /** A coil's parts, its lines laid over a white band where it is drawn heavily. */
-    void coil(Coil coil, String prefix, List<Shape> parts, boolean dense, boolean marked) {
+    /** A coil's parts, in lines of a weight, laid over a white band where it is drawn heavily. */
+    void coil(Coil coil, String prefix, List<Shape> parts, Role weight, boolean marked) {
         if (parts.isEmpty()) {
             return;
         }
@@ -93,8 +93,8 @@ final class Canvas {
         if (coil.set() > 0) {
             roles.add(Role.SECOND_SET);
         }
-        if (dense) {
-            roles.add(Role.DENSE);
+        if (weight != Role.COIL) {
+            roles.add(weight);
         }
         if (marked) {
             roles.add(Role.HIGHLIGHT);

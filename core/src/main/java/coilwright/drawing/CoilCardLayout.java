@@ -34,9 +34,9 @@ final class CoilCardLayout {
                 Canvas.LONG);
         double font = 2.6;
         double core = Math.max(12, Math.min(22, winding.armature().bars() / 4.0));
-        new Ring(winding, options, new Point(Canvas.BORDER + 66, 120), core, 66, font)
+        new Ring(winding, options, new Point(Canvas.BORDER + 70, 110), core, 70, font, true)
                 .paint(canvas, "end-", Optional.of(Set.of(coil.number())));
-        canvas.text(Canvas.BORDER + 66, 193, "seen from the commutator end", 2.6, Anchor.MIDDLE, Role.LEGEND);
+        canvas.text(Canvas.BORDER + 70, 188, "seen from the commutator end", 2.6, Anchor.MIDDLE, Role.LEGEND);
         new Strip(winding, coil, options).paint(canvas);
         words(canvas, winding, coil);
         double x = canvas.sample(Canvas.BORDER, 200, "top side and its lead", Role.COIL_TOP);
@@ -57,11 +57,25 @@ final class CoilCardLayout {
                 .orElse(winding.coils().get(0));
     }
 
-    /** Bars from the centre line of the top side's slot to the middle of a bar, positive to the right. */
-    static double leadThrow(Winding winding, Coil coil, int bar) {
-        Armature a = winding.armature();
-        double d = Ring.shortWay(a.slotCentre(coil.top().slot()), a.barCentre(bar)) / a.barAngle();
+    /**
+     * Bars from the centre line of the top side's slot to the middle of a lead's bar, positive to the right; each lead
+     * goes the short way from its own slot.
+     */
+    static double leadThrow(Winding winding, Coil coil, boolean top) {
+        double d = reach(winding, coil, top) / winding.armature().barAngle();
         return Math.abs(d) < 1e-9 ? 0 : d;
+    }
+
+    /** The same in degrees. */
+    private static double reach(Winding winding, Coil coil, boolean top) {
+        Armature a = winding.armature();
+        double bar = a.barCentre((top ? coil.topBar() : coil.bottomBar()).getAsInt());
+        double centre = a.slotCentre(coil.top().slot());
+        if (top) {
+            return Ring.shortWay(centre, bar);
+        }
+        double own = a.slotCentre(coil.bottom().slot());
+        return Ring.shortWay(centre, own) + Ring.shortWay(own, bar);
     }
 
     static int slotsSpanned(Winding winding, Coil coil) {
@@ -70,7 +84,7 @@ final class CoilCardLayout {
     }
 
     private static void words(Canvas canvas, Winding winding, Coil coil) {
-        double y = 137;
+        double y = 139;
         List<String> lines = lines(winding, coil);
         for (int i = 0; i < lines.size(); i++) {
             boolean main = i == 1 || i == 3 || i == 4;
@@ -84,12 +98,13 @@ final class CoilCardLayout {
         int slot = coil.top().slot();
         int spanned = slotsSpanned(winding, coil);
         List<String> out = new ArrayList<>();
-        out.add("Slot " + slot + ", with the top side of coil " + coil.number() + ", counts as slot 1.");
+        out.add("Counted from slot " + slot + (slot == 1 ? "" : " as slot 1") + ", which holds the top side of coil "
+                + coil.number() + ".");
         out.add("Coil throw 1–" + (1 + spanned) + ": top side in slot " + slot + ", bottom side in slot "
                 + coil.bottom().slot() + ".");
         out.add("The centre line of slot " + slot + " runs through " + centreLine(a, slot) + ".");
-        out.add("Top lead: " + lead(winding, coil, coil.topBar()) + ".");
-        out.add("Bottom lead: " + lead(winding, coil, coil.bottomBar()) + ".");
+        out.add("Top lead: " + lead(winding, coil, true) + ".");
+        out.add("Bottom lead: " + lead(winding, coil, false) + ".");
         out.add("Right is clockwise, seen from the commutator end with the slot up.");
         return out;
     }
@@ -110,11 +125,12 @@ final class CoilCardLayout {
                 : "bar " + a.wrapBar(bar + 1) + ", " + Caption.number(1 - part) + " bar left of its middle";
     }
 
-    private static String lead(Winding winding, Coil coil, OptionalInt bar) {
+    private static String lead(Winding winding, Coil coil, boolean top) {
+        OptionalInt bar = top ? coil.topBar() : coil.bottomBar();
         if (bar.isEmpty()) {
             return "on no bar; cut and insulated";
         }
-        double d = leadThrow(winding, coil, bar.getAsInt());
+        double d = leadThrow(winding, coil, top);
         return "bar " + bar.getAsInt() + ", " + bars(d);
     }
 
@@ -160,11 +176,10 @@ final class CoilCardLayout {
             this.bottom = Ring.shortWay(centre, a.slotCentre(coil.bottom().slot()));
             double low = Math.min(0, bottom);
             double high = Math.max(0, bottom);
-            for (OptionalInt bar : List.of(coil.topBar(), coil.bottomBar())) {
-                if (bar.isPresent()) {
-                    double x = Ring.shortWay(centre, a.barCentre(bar.getAsInt()));
-                    low = Math.min(low, x);
-                    high = Math.max(high, x);
+            for (boolean isTop : new boolean[] {true, false}) {
+                if ((isTop ? coil.topBar() : coil.bottomBar()).isPresent()) {
+                    low = Math.min(low, reach(winding, coil, isTop));
+                    high = Math.max(high, reach(winding, coil, isTop));
                 }
             }
             double pad = Math.max(0.8 * a.slotAngle(), 1.2 * a.barAngle());
@@ -179,27 +194,35 @@ final class CoilCardLayout {
             return (LEFT + RIGHT) / 2 + (degrees - (from + to) / 2) * scale;
         }
 
+        /** Brings an angle into the strip by whole turns. */
+        private double within(double degrees) {
+            return from + Math.floorMod(Math.round((degrees - from) * 1e6), 360_000_000L) / 1e6;
+        }
+
         private double bar(int bar) {
-            return Ring.shortWay(a.slotCentre(coil.top().slot()), a.barCentre(bar));
+            return within(a.barCentre(bar) - a.slotCentre(coil.top().slot()));
+        }
+
+        private double slot(int slot) {
+            return within(a.slotCentre(slot) - a.slotCentre(coil.top().slot()));
         }
 
         void paint(Canvas canvas) {
             double font = 2.6;
             canvas.rect(x(from), CORE_TOP, x(to) - x(from), CORE_BOTTOM - CORE_TOP, Role.CORE);
             double slotWidth = Math.min(0.66 * a.slotAngle() * scale, 9);
-            double slotFrom = a.slotCentre(coil.top().slot());
             List<Integer> slots = new ArrayList<>();
             for (int slot = 1; slot <= a.slots(); slot++) {
-                double d = Ring.shortWay(slotFrom, a.slotCentre(slot));
+                double d = slot(slot);
                 if (x(d) - slotWidth / 2 >= x(from) && x(d) + slotWidth / 2 <= x(to)) {
                     slots.add(slot);
                 }
             }
             for (int slot : slots) {
-                double d = Ring.shortWay(slotFrom, a.slotCentre(slot));
+                double d = slot(slot);
                 canvas.rect(x(d) - slotWidth / 2, CORE_TOP, slotWidth, CORE_BOTTOM - CORE_TOP, Role.OPENING);
             }
-            canvas.line(x(0), APEX - 3, x(0), RULER + 7, Role.GUIDE);
+            canvas.line(x(0), APEX - 3, x(0), RULER + 8, Role.GUIDE);
             bars(canvas, font);
             List<Shape> parts = new ArrayList<>();
             double gap = Math.min(slotWidth * 0.5, 4) / 2;
@@ -217,12 +240,16 @@ final class CoilCardLayout {
                     Role.LABEL,
                     Role.COIL_TOP));
             canvas.coil(
-                    coil, "strip-", parts, false, options.highlight().coils().contains(coil.number()));
+                    coil,
+                    "strip-",
+                    parts,
+                    Role.COIL,
+                    options.highlight().coils().contains(coil.number()));
             var wanted = new TreeSet<>(Set.of(coil.top().slot(), coil.bottom().slot()));
             var taken = new Occupied();
             slots.sort(Comparator.comparing((Integer s) -> !wanted.contains(s)).thenComparing(s -> s));
             for (int slot : slots) {
-                double d = Ring.shortWay(slotFrom, a.slotCentre(slot));
+                double d = slot(slot);
                 boolean own = wanted.contains(slot);
                 Shape.Text t = Canvas.centred(
                         x(d), (CORE_TOP + CORE_BOTTOM) / 2, Integer.toString(slot), font, own, Role.LABEL);
@@ -253,6 +280,7 @@ final class CoilCardLayout {
             Set<Integer> wanted = new TreeSet<>();
             coil.topBar().ifPresent(wanted::add);
             coil.bottomBar().ifPresent(wanted::add);
+            List<Shape> late = new ArrayList<>();
             List<Integer> shown = new ArrayList<>();
             for (int bar = 1; bar <= a.bars(); bar++) {
                 double d = bar(bar);
@@ -262,21 +290,39 @@ final class CoilCardLayout {
                 }
             }
             shown.sort(Comparator.comparing((Integer b) -> !wanted.contains(b)).thenComparing(b -> b));
+            double widest = TextWidths.em("0".repeat(Integer.toString(a.bars()).length()), true) * font;
+            int step = Ring.every(widest + 0.5, w);
+            boolean crowded = wanted.size() == 2
+                    && Math.abs(reach(winding, coil, true) - reach(winding, coil, false)) * scale < widest + 0.5;
             var taken = new Occupied();
             for (int bar : shown) {
                 double x = x(bar(bar));
                 boolean own = wanted.contains(bar);
-                Shape.Text t =
-                        Canvas.centred(x, (BAR_TOP + BAR_BOTTOM) / 2, Integer.toString(bar), font, own, Role.LABEL);
+                double y = (BAR_TOP + BAR_BOTTOM) / 2;
+                if (own && crowded) {
+                    y += bar == coil.topBar().getAsInt() ? -1.7 : 1.7;
+                }
+                Shape.Text t = Canvas.centred(x, y, Integer.toString(bar), font, own, Role.LABEL);
                 List<Shape> parts = new ArrayList<>();
                 parts.add(new Shape.Rect(x - 0.45 * w, BAR_TOP, 0.9 * w, BAR_BOTTOM - BAR_TOP, 0, List.of()));
-                boolean fits = t.width() < 0.9 * w || own;
-                if (fits && taken.take(t.bounds().grown(0.2))) {
-                    parts.add(t);
+                boolean label = own || (bar % step == 0 && taken.take(t.bounds().grown(0.5)));
+                if (own) {
+                    taken.insist(new Box(t.bounds().left(), BAR_TOP, t.bounds().right(), BAR_BOTTOM).grown(0.5));
                 }
                 boolean marked = options.highlight().bars().contains(bar);
+                boolean inside = t.width() < 0.9 * w;
+                if (label && inside) {
+                    parts.add(t);
+                }
                 canvas.group("strip-", Element.bar(bar), "Bar " + bar, Canvas.roles(Role.BAR, marked), parts);
+                if (label && !inside) {
+                    Box b = t.bounds();
+                    late.add(new Shape.Rect(
+                            b.left() - 0.3, y - 0.55 * font, b.width() + 0.6, 1.1 * font, 0.4, List.of(Role.PLATE)));
+                    late.add(t);
+                }
             }
+            late.forEach(canvas::add);
         }
 
         private void half(List<Shape> parts, boolean isTop, double x, double apex, OptionalInt bar) {
@@ -284,7 +330,7 @@ final class CoilCardLayout {
             List<Point> chain =
                     new ArrayList<>(List.of(new Point(apex, APEX), new Point(x, BEND), new Point(x, LEAD_START)));
             if (bar.isPresent()) {
-                double foot = x(bar(bar.getAsInt())) + (isTop ? -0.2 : 0.2) * a.barAngle() * scale;
+                double foot = x(reach(winding, coil, isTop)) + (isTop ? -0.2 : 0.2) * a.barAngle() * scale;
                 chain.add(new Point(foot, LEAD_END));
                 chain.add(new Point(foot, BAR_TOP));
                 parts.add(new Shape.Polyline(chain, false, roles));
@@ -299,13 +345,13 @@ final class CoilCardLayout {
         /** Each lead's distance from the centre line, drawn beneath the bars. */
         private void ruler(Canvas canvas) {
             double y = RULER;
-            for (OptionalInt bar : List.of(coil.topBar(), coil.bottomBar())) {
-                if (bar.isEmpty()) {
+            for (boolean isTop : new boolean[] {true, false}) {
+                if ((isTop ? coil.topBar() : coil.bottomBar()).isEmpty()) {
                     continue;
                 }
-                double d = leadThrow(winding, coil, bar.getAsInt());
-                double end = x(bar(bar.getAsInt()));
-                String words = (y == RULER ? "top " : "bottom ")
+                double d = leadThrow(winding, coil, isTop);
+                double end = x(reach(winding, coil, isTop));
+                String words = (isTop ? "top lead " : "bottom lead ")
                         + (Math.abs(d) < 0.005 ? "0" : Caption.number(Math.abs(d)) + (d > 0 ? " right" : " left"));
                 if (Math.abs(end - x(0)) > 0.2) {
                     canvas.line(x(0), y, end, y, Role.WIRE);
@@ -325,8 +371,8 @@ final class CoilCardLayout {
                     at = LEFT - 10 + w;
                 }
                 boolean moved = at != end + (right ? 1.4 : -1.4);
-                canvas.text(at, moved ? y - 0.8 : y + 0.9, words, 2.6, right ? Anchor.START : Anchor.END, Role.LABEL);
-                y += 5;
+                canvas.text(at, moved ? y - 1.5 : y + 0.9, words, 2.6, right ? Anchor.START : Anchor.END, Role.LABEL);
+                y += 6;
             }
         }
     }

@@ -408,14 +408,14 @@ final class DevelopedLayout {
             });
             lead(parts, c, true, slotX(c.top().slot()), top, c.topBar());
             lead(parts, c, false, slotX(c.bottom().slot()), sideX(c.bottom()), c.bottomBar());
-            canvas.coil(c, "", parts, dense, marked);
+            canvas.coil(c, "", parts, dense ? Role.DENSE : Role.COIL, marked);
         }
 
         private void apexLabel(List<Shape> parts, Coil c, double x, double y, boolean marked) {
             String words = c.isDead() ? "(" + c.number() + ")" : Integer.toString(c.number());
-            for (double dy : new double[] {-1.2, -1.2 - 1.02 * fontSize, 1.1 + 0.76 * fontSize}) {
+            for (double up : new double[] {1.2, 1.2 + 1.02 * fontSize, 1.2 + 1.5 * fontSize, 1.2 + 2.1 * fontSize}) {
                 Shape.Text t =
-                        Canvas.text(x, y + dy, words, fontSize, marked, Anchor.MIDDLE, Role.LABEL, Role.COIL_TOP);
+                        Canvas.text(x, y - up, words, fontSize, marked, Anchor.MIDDLE, Role.LABEL, Role.COIL_TOP);
                 if (occupied.take(t.bounds())) {
                     parts.add(t);
                     return;

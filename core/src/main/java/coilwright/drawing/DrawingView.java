@@ -14,7 +14,9 @@ public enum DrawingView {
     /** One coil alone with its coil throw and lead throw. */
     COIL,
     /** Each parallel path in order from brush to brush. */
-    PATHS;
+    PATHS,
+    /** The armature in the growler, with the probes where they read most. */
+    GROWLER;
 
     /** The word for it on the command line. */
     public String word() {
@@ -45,6 +47,7 @@ public enum DrawingView {
             case ROUND -> RoundLayout.pages(winding, options);
             case COIL -> CoilCardLayout.pages(winding, options);
             case PATHS -> PathsLayout.pages(winding, options);
+            case GROWLER -> GrowlerLayout.pages(winding, options);
         };
     }
 }

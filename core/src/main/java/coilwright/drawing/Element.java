@@ -26,6 +26,13 @@ public record Element(Kind kind, int number) {
 
         private final String word = name().toLowerCase(Locale.ROOT);
 
+        private final String attribute = "data-" + word;
+
+        /** The attribute in SVG, as in {@code data-coil}. */
+        String attribute() {
+            return attribute;
+        }
+
         /** The word in messages and in {@code data-coil} and its like. */
         public String word() {
             return word;

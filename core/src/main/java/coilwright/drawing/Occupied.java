@@ -13,12 +13,21 @@ final class Occupied {
 
     /** Takes the box unless another is in the way. */
     boolean take(Box box) {
+        return put(box, false);
+    }
+
+    /** Takes the box even where another is in the way. */
+    void insist(Box box) {
+        put(box, true);
+    }
+
+    private boolean put(Box box, boolean insist) {
         List<List<Box>> mine = new ArrayList<>();
         for (long i = (long) Math.floor(box.left() / CELL); i <= (long) Math.floor(box.right() / CELL); i++) {
             for (long j = (long) Math.floor(box.top() / CELL); j <= (long) Math.floor(box.bottom() / CELL); j++) {
                 List<Box> cell = cells.computeIfAbsent(i * 1_000_003 + j, x -> new ArrayList<>(4));
                 for (Box other : cell) {
-                    if (box.overlaps(other)) {
+                    if (!insist && box.overlaps(other)) {
                         return false;
                     }
                 }

@@ -60,7 +60,9 @@ final class PathsLayout {
         double bottom = 16;
         int perPage = options.format() == PageFormat.SINGLE ? rows.size() : (int) ((Canvas.SHORT - TOP - bottom) / ROW);
         int pages = Math.max(1, (rows.size() + perPage - 1) / Math.max(1, perPage));
-        double height = Math.max(Canvas.SHORT, TOP + Math.min(perPage, rows.size()) * ROW + bottom);
+        double height = Math.max(
+                options.format() == PageFormat.A4 ? Canvas.SHORT : 100,
+                TOP + Math.min(perPage, rows.size()) * ROW + bottom);
         List<Drawing> out = new ArrayList<>();
         for (int i = 0; i < pages; i++) {
             var canvas = new Canvas();
@@ -164,7 +166,7 @@ final class PathsLayout {
             Step step = steps.get(i);
             double x = LEFT + (i - from) * STEP;
             bar(canvas, x, middle, step.fromBar(), barsDone);
-            box(canvas, x + BAR / 2 + 1.4, middle, step.coil(), step.forward() ? "→" : "←", List.of(Role.BOX), role);
+            box(canvas, x + (STEP - BOX) / 2, middle, step.coil(), step.forward() ? "→" : "←", List.of(Role.BOX), role);
         }
         if (last) {
             double x = LEFT + (to - from) * STEP;

@@ -47,6 +47,8 @@ final class Ring {
     private final double layerAngle;
     private final double longest;
     private final boolean dense;
+    private final boolean fine;
+    private final boolean alone;
     private final Occupied occupied = new Occupied();
 
     /**
@@ -54,16 +56,18 @@ final class Ring {
      *
      * @param core radius of the middle within the brushes
      * @param radius of the whole
+     * @param alone whether the armature is shown without brushes and poles
      */
-    Ring(Winding winding, ViewOptions options, Point middle, double core, double radius, double font) {
+    Ring(Winding winding, ViewOptions options, Point middle, double core, double radius, double font, boolean alone) {
         this.winding = winding;
         this.a = winding.armature();
         this.options = options;
         this.leads = new Leads(winding);
         this.middle = middle;
         this.font = font;
-        this.scale = (radius - core) / BANDS;
-        this.barIn = core + BRUSH * scale;
+        this.scale = (radius - core) / (alone ? BANDS - POLE - BRUSH : BANDS);
+        this.alone = alone;
+        this.barIn = core + (alone ? 0 : BRUSH * scale);
         this.barOut = barIn + BAR * scale;
         this.coreIn = barOut + LEAD * scale;
         this.coreOut = coreIn + CORE * scale;
@@ -82,6 +86,7 @@ final class Ring {
                         .max()
                         .orElse(1));
         this.dense = gap < 2;
+        this.fine = gap < 0.9;
     }
 
     private static double inner(Winding w) {
@@ -158,7 +163,9 @@ final class Ring {
         for (int slot = 1; slot <= a.slots(); slot++) {
             canvas.add(slotSector(slot, width, List.of(Role.OPENING)));
         }
-        poles(canvas, prefix);
+        if (!alone) {
+            poles(canvas, prefix);
+        }
         bars(canvas, prefix, only);
         List<Coil> last = new ArrayList<>();
         for (Coil c : winding.coils()) {
@@ -173,7 +180,9 @@ final class Ring {
         }
         last.forEach(c -> coil(canvas, prefix, c, true));
         slots(canvas, prefix, width, only);
-        brushes(canvas, prefix);
+        if (!alone) {
+            brushes(canvas, prefix);
+        }
     }
 
     private Shape.Sector slotSector(int slot, double width, List<Role> roles) {
@@ -182,7 +191,7 @@ final class Ring {
     }
 
     /** Every which number is shown, so that texts of a width find room at a pitch. */
-    private static int every(double width, double pitch) {
+    static int every(double width, double pitch) {
         for (int step : new int[] {1, 2, 5, 10, 20, 50, 100, 200}) {
             if (step * pitch >= width) {
                 return step;
@@ -250,6 +259,7 @@ final class Ring {
         double pitch = 2 * Math.PI * radius / a.bars();
         int step = every(digits(a.bars(), font) + 0.8, pitch);
         Set<Integer> wanted = touchedBars(only);
+        List<Shape> late = new ArrayList<>();
         for (int bar = 1; bar <= a.bars(); bar++) {
             boolean marked = options.highlight().bars().contains(bar);
             double angle = options.rotorAngle() + a.barCentre(bar);
@@ -267,7 +277,7 @@ final class Ring {
             if (t != null && step == 1) {
                 parts.add(t);
             }
-            canvas.group(prefix, Element.bar(bar), "Bar " + bar, Canvas.roles(Role.BAR, marked), parts);
+            canvas.group(prefix, Element.bar(bar), "Bar " + bar, barRoles(marked, pitch), parts);
             if (t != null && step > 1) {
                 late.add(new Shape.Rect(
                         t.bounds().left() - 0.3,
@@ -280,10 +290,15 @@ final class Ring {
             }
         }
         late.forEach(canvas::add);
-        late.clear();
     }
 
-    private final List<Shape> late = new ArrayList<>();
+    private static List<Role> barRoles(boolean marked, double pitch) {
+        List<Role> roles = new ArrayList<>(Canvas.roles(Role.BAR, marked));
+        if (pitch < 1.6) {
+            roles.add(Role.FINE);
+        }
+        return roles;
+    }
 
     private void poles(Canvas canvas, String prefix) {
         double pitch = 360.0 / a.poles();
@@ -377,7 +392,14 @@ final class Ring {
         parts.add(new Shape.Circle(at(sideRadius(c.bottom()), bottom), dot, List.of(Role.COIL_BOTTOM)));
         parts.addAll(caps);
         label(parts, c, apexRadius, apex, marked);
-        canvas.coil(c, prefix, parts, dense, marked);
+        canvas.coil(c, prefix, parts, weight(), marked);
+    }
+
+    private Role weight() {
+        if (alone || !dense) {
+            return Role.COIL;
+        }
+        return fine ? Role.FINE : Role.DENSE;
     }
 
     private void label(List<Shape> parts, Coil c, double radius, double degrees, boolean marked) {

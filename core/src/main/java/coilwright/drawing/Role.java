@@ -60,10 +60,40 @@ public enum Role {
     PLATE,
     /** A shape within a crowded drawing: thin lines. */
     DENSE,
+    /** A shape within a very crowded drawing: hair lines. */
+    FINE,
     /** A coil box of the paths drawing. */
     BOX,
     /** A coil shorted by a brush. */
     SHORTED,
+    /** The iron of a growler. */
+    GROWLER,
+    /** A face of a growler. */
+    FACE,
+    /** A line of flux at one instant. */
+    FLUX,
+    /** A probe and its lead. */
+    PROBE,
+    /** The round sign of a meter, a battery or a lamp. */
+    INSTRUMENT,
+    /** The frame or zero line of a chart. */
+    AXIS,
+    /** A line across a chart that helps to read a value. */
+    GRID,
+    /** A value that a sound winding should read: an empty bar. */
+    EXPECTED,
+    /** A value that was read: a dot. */
+    READ,
+    /** A value that a supposed fault explains: a cross. */
+    EXPLAINED,
+    /** A line of a table or a sheet. */
+    RULE,
+    /** The head of a table. */
+    HEAD,
+    /** The box around what can hurt someone or mislead. */
+    CAUTION,
+    /** A small square to tick. */
+    TICK,
     /** Parallel path 1, and every eighth after it. */
     PATH_1,
     /** Parallel path 2, and every eighth after it. */

@@ -8,7 +8,7 @@ import java.util.Optional;
 
 /** The winding seen from the commutator end, with a panel of words beside it. */
 final class RoundLayout {
-    private static final double PANEL = 84;
+    private static final double PANEL = 77;
 
     private RoundLayout() {}
 
@@ -16,7 +16,7 @@ final class RoundLayout {
         double font = 2.9;
         double core = Math.max(14, Ring.roomyCore(winding, font));
         double radius = Ring.fullRadius(core);
-        double most = Canvas.SHORT / 2 - 8;
+        double most = Canvas.SHORT / 2 - 9;
         if (radius > most && options.format() == PageFormat.A4) {
             font = Canvas.SMALL + 0.1;
             double bars = winding.armature().bars();
@@ -25,10 +25,10 @@ final class RoundLayout {
         } else if (radius <= most) {
             radius = most;
         }
-        double height = Math.max(Canvas.SHORT, 2 * radius + 16);
-        double width = Math.max(Canvas.LONG, 2 * radius + 22 + PANEL + Canvas.BORDER);
+        double height = Math.max(Canvas.SHORT, 2 * radius + 18);
+        double width = Math.max(Canvas.LONG, 2 * radius + PANEL + 2 * Canvas.BORDER + 8);
         var canvas = new Canvas();
-        new Ring(winding, options, new Point(Canvas.BORDER + radius, height / 2), core, radius, font)
+        new Ring(winding, options, new Point(Canvas.BORDER + radius, height / 2), core, radius, font, false)
                 .paint(canvas, "", Optional.empty());
         String title = options.title().isEmpty() ? "Round winding diagram" : options.title();
         panel(canvas, winding, options, title, width - Canvas.BORDER - PANEL, height);

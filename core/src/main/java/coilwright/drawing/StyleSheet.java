@@ -6,7 +6,7 @@ package coilwright.drawing;
  */
 final class StyleSheet {
     private static final String RULES = """
-            text{font-family:"DejaVu Sans",sans-serif;fill:%ink}
+            text{font-family:"DejaVu Sans",sans-serif;fill:%ink;stroke:none}
             line,polyline,path,polygon,rect,circle{fill:none;stroke:%ink;stroke-width:.25;stroke-linecap:round;stroke-linejoin:round}
             .paper{fill:#ffffff;stroke:none}
             .core{fill:%core;stroke:none}
@@ -14,6 +14,10 @@ final class StyleSheet {
             .shaft{fill:%core;stroke:%grey;stroke-width:.3}
             .coil-top{stroke:%top;stroke-width:.42}
             .coil-bottom{stroke:%bottom;stroke-width:.42;stroke-dasharray:1.5 1}
+            .fine .coil-top{stroke-width:.14}
+            .fine .coil-bottom{stroke-width:.14;stroke-dasharray:.9 .6}
+            .fine circle.coil-top{fill:%top;stroke:none}
+            .fine circle.coil-bottom{fill:#ffffff;stroke-dasharray:none}
             .dense .coil-top{stroke-width:.3}
             .dense .coil-bottom{stroke-width:.3;stroke-dasharray:1.2 .8}
             .second-set .coil-top{stroke:%second;stroke-dasharray:6 .8}
@@ -33,6 +37,7 @@ final class StyleSheet {
             .dead circle.coil-top{fill:%grey}
             .dead circle.coil-bottom{stroke:%grey}
             .bar>rect,.bar>path{fill:%bar;stroke:%edge;stroke-width:.25}
+            .bar.fine>path{stroke-width:.1}
             .bar>circle{fill:#ffffff;stroke:%edge;stroke-width:.25}
             .slot>rect,.slot>path{stroke:%grey;stroke-width:.2}
             .slot>.plate{fill:#ffffff;stroke:%grey;stroke-width:.2}
@@ -56,12 +61,32 @@ final class StyleSheet {
             .path-8{stroke:%p8}
             .shorted>rect{stroke:%fault;stroke-width:.5;stroke-dasharray:.8 .8}
             .dead>rect{stroke:%grey;stroke-width:.4;stroke-dasharray:3 1 .4 1}
+            .bar.dense>path{stroke-width:.1}
+            .growler{fill:%core;stroke:%grey;stroke-width:.3}
+            .face{stroke:%ink;stroke-width:1.1}
+            .flux{stroke:%p3;stroke-width:.35;stroke-dasharray:2.4 .9}
+            polygon.flux{fill:%p3;stroke-dasharray:none}
+            .probe{stroke:%mark;stroke-width:.6}
+            circle.probe{fill:%mark;stroke:none}
+            text.probe{fill:%mark;stroke:none}
+            .instrument{fill:#ffffff;stroke:%ink;stroke-width:.5}
+            .axis{stroke:%ink;stroke-width:.35}
+            .grid{stroke:%grey;stroke-width:.12}
+            .expected{fill:%south;stroke:%top;stroke-width:.25}
+            .read{fill:%ink;stroke:none}
+            .explained{stroke:%mark;stroke-width:.4}
+            .rule{stroke:%grey;stroke-width:.2}
+            .head{fill:%core;stroke:none}
+            .caution{stroke:%fault;stroke-width:.7}
+            text.caution{fill:%fault;stroke:none}
+            .tick{stroke:%ink;stroke-width:.3}
             .note,.legend{fill:%soft}
             .halo{stroke:#ffffff;stroke-width:2.2}
             .highlight .coil-top{stroke:%mark;stroke-width:1.1}
             .highlight .coil-bottom{stroke:%mark;stroke-width:1.1;stroke-dasharray:2.6 2}
             .highlight text.coil-top,.highlight text.coil-bottom{fill:%mark;stroke:none}
             .highlight>rect,.highlight>path,.highlight>circle{stroke:%mark;stroke-width:.9}
+            .highlight>.halo{stroke:#ffffff;stroke-width:2.2}
             .highlight>.plate{stroke:%mark;stroke-width:.6}
             .highlight>text{fill:%mark}
             .highlight circle.coil-top{fill:%mark;stroke:%mark}

@@ -186,7 +186,7 @@ public final class SvgWriter {
         roles(g.roles());
         if (g.element().isPresent()) {
             Element e = g.element().get();
-            out.writeAttribute("data-" + e.kind().word(), Integer.toString(e.number()));
+            out.writeAttribute(e.kind().attribute(), Integer.toString(e.number()));
         }
         line();
         if (!g.title().isEmpty()) {

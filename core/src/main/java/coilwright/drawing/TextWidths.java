@@ -10,7 +10,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /** Widths of text in DejaVu Sans by a fixed table, so that layouts need no font of the platform. */
-final class TextWidths {
+public final class TextWidths {
     private static final float[] REGULAR = new float[0x2600];
     private static final float[] BOLD = new float[0x2600];
 
@@ -39,7 +39,8 @@ final class TextWidths {
 
     private TextWidths() {}
 
-    static double em(String text, boolean bold) {
+    /** Width of a line of text in em. */
+    public static double em(String text, boolean bold) {
         float[] table = bold ? BOLD : REGULAR;
         double sum = 0;
         for (int i = 0; i < text.length(); ) {
@@ -51,7 +52,7 @@ final class TextWidths {
     }
 
     /** The text, cut with an ellipsis where it is wider than the room. */
-    static String fit(String text, double size, boolean bold, double room) {
+    public static String fit(String text, double size, boolean bold, double room) {
         if (em(text, bold) * size <= room) {
             return text;
         }
@@ -67,7 +68,7 @@ final class TextWidths {
     }
 
     /** The text in lines no wider than the room, as many as asked for; what is left over is cut with an ellipsis. */
-    static List<String> wrap(String text, double size, boolean bold, double room, int most) {
+    public static List<String> wrap(String text, double size, boolean bold, double room, int most) {
         List<String> lines = new ArrayList<>();
         String line = "";
         String[] words = text.strip().split("\\s+");

@@ -40,8 +40,6 @@ final class Diagnoser {
     private final List<Evidence> evidence = new ArrayList<>();
     private final int readings;
     private final boolean grounds;
-    private final boolean polarity;
-    private final boolean slow;
     private double nothingLikelihood;
 
     Diagnoser(BenchArmature armature, List<TestRun> runs, boolean doubles) {
@@ -61,8 +59,6 @@ final class Diagnoser {
         }
         grounds = runs.stream()
                 .anyMatch(r -> r.test() instanceof BenchTest.Ground || r.test() instanceof BenchTest.GroundWalk);
-        polarity = runs.stream().anyMatch(r -> r.test() instanceof BenchTest.Polarity);
-        slow = grounds || polarity;
     }
 
     private void check() {
@@ -156,7 +152,7 @@ final class Diagnoser {
                 out.add(Candidate.fixed(new Fault.Ground(Point.bar(bar)), Priors.GROUND / 2 / bars));
             }
         }
-        if (bars <= SLOT_SHORT_BARS && !slow) {
+        if (bars <= SLOT_SHORT_BARS) {
             out.addAll(slotShorts(live));
         }
         return out;
@@ -217,6 +213,13 @@ final class Diagnoser {
                         alterations.orElseThrow().alone());
                 if (quick.isPresent()) {
                     out[r] = quick.get();
+                    continue;
+                }
+            }
+            if (faults.size() == 1 && faults.get(0) instanceof Fault.Ground ground) {
+                Optional<double[]> grounded = model.grounded(ground.place());
+                if (grounded.isPresent()) {
+                    out[r] = grounded.get();
                     continue;
                 }
             }
@@ -454,22 +457,39 @@ final class Diagnoser {
 
     // ---- report -----------------------------------------------------------------------------------------------------
 
+    /** Whether two explanations read the same in every run, but for a run's scale, which is not known. */
     private boolean same(Weighed a, Weighed b) {
         for (int r = 0; r < a.predicted.length; r++) {
-            double scale = 0;
-            for (double v : b.predicted[r]) {
-                scale = Math.max(scale, Double.isInfinite(v) ? 0 : Math.abs(v));
+            if (!proportional(a.predicted[r], b.predicted[r])) {
+                return false;
             }
-            for (int i = 0; i < a.predicted[r].length; i++) {
-                double x = a.predicted[r][i];
-                double y = b.predicted[r][i];
-                if (Double.isInfinite(x) || Double.isInfinite(y)) {
-                    if (x != y) {
-                        return false;
-                    }
-                } else if (Math.abs(x - y) > SAME * Math.max(scale, 1e-300)) {
+        }
+        return true;
+    }
+
+    static boolean proportional(double[] x, double[] y) {
+        double xx = 0;
+        double xy = 0;
+        double most = 0;
+        for (int i = 0; i < x.length; i++) {
+            if (Double.isInfinite(x[i]) || Double.isInfinite(y[i])) {
+                if (x[i] != y[i]) {
                     return false;
                 }
+            } else {
+                xx += x[i] * x[i];
+                xy += x[i] * y[i];
+                most = Math.max(most, Math.abs(y[i]));
+            }
+        }
+        double scale = xx == 0 ? 0 : xy / xx;
+        if (scale <= 0 && most > 0) {
+            return false;
+        }
+        double slack = SAME * Math.max(most, 1e-300);
+        for (int i = 0; i < x.length; i++) {
+            if (!Double.isInfinite(x[i]) && Math.abs(scale * x[i] - y[i]) > slack) {
+                return false;
             }
         }
         return true;

@@ -6,10 +6,10 @@ import coilwright.bench.CoilState;
 import coilwright.bench.Growler;
 import coilwright.bench.GrowlerMeter;
 import coilwright.bench.PairReading;
+import coilwright.bench.Point;
 import coilwright.bench.TestRun;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -129,9 +129,59 @@ final class RunModel {
                 .toArray();
     }
 
-    /** Whether the coils have voltages of their own in this test. */
-    boolean driven() {
-        return coilVolts.length > 0;
+    /**
+     * Readings of a test to the shaft with the shaft joined to one place, from the sound network alone. One ampere
+     * drawn at a share f along a coil is drawn as 1 − f at its top bar and f at its bottom bar, with a further drop of
+     * f(1 − f) times the coil's resistance at the place itself. Empty where this is no such test, or the place lies in
+     * a coil that carries no current.
+     */
+    Optional<double[]> grounded(Point place) {
+        BenchTest test = run.test();
+        if (!(test instanceof BenchTest.Ground) && !(test instanceof BenchTest.GroundWalk)) {
+            return Optional.empty();
+        }
+        int top;
+        int bottom;
+        double along = 0;
+        double ohms = 0;
+        if (place instanceof Point.Bar bar) {
+            top = bar.number();
+            bottom = top;
+        } else if (place instanceof Point.Inside inside
+                && sound.armature().coil(inside.coil()).connected()
+                && !sound.armature().coil(inside.coil()).open()) {
+            CoilState c = sound.armature().coil(inside.coil());
+            top = c.topBar().getAsInt();
+            bottom = c.bottomBar().getAsInt();
+            along = inside.fraction();
+            ohms = c.ohms() * along * (1 - along);
+        } else {
+            return Optional.empty();
+        }
+        double[] walk = test instanceof BenchTest.GroundWalk w ? fed(w.in(), w.out(), w.amperes()) : new double[0];
+        double[] out = new double[n];
+        for (int i = 0; i < n; i++) {
+            int bar = Math.max(from[i], to[i]);
+            boolean reachable = sound.joined(bar, top);
+            if (walk.length > 0) {
+                double v = reachable ? walk[bar] - (1 - along) * walk[top] - along * walk[bottom] : 0;
+                out[i] = to[i] == BenchTest.SHAFT ? v : -v;
+            } else {
+                out[i] = !reachable
+                        ? Double.POSITIVE_INFINITY
+                        : drawn(bar, top, bottom, along, bar)
+                                - (1 - along) * drawn(bar, top, bottom, along, top)
+                                - along * drawn(bar, top, bottom, along, bottom)
+                                + ohms;
+            }
+        }
+        return Optional.of(out);
+    }
+
+    private double drawn(int in, int top, int bottom, double along, int read) {
+        return sound.transfer(in, read)
+                - (1 - along) * sound.transfer(top, read)
+                - along * sound.transfer(bottom, read);
     }
 
     /** Whether alterations between bars tell all that this test sees. */
@@ -268,11 +318,6 @@ final class RunModel {
             }
         }
         return out;
-    }
-
-    @Override
-    public String toString() {
-        return run.test().word() + Arrays.toString(expected);
     }
 
     static double conductance(CoilState c) {

@@ -49,6 +49,20 @@ public final class ConnectionList {
      * @throws BadInputException when anything in it is wrong, carrying every problem
      */
     public static List<ListedCoil> parse(String name, String text) throws BadInputException {
+        return parse(name, text, false);
+    }
+
+    /**
+     * Reads a connection list as it was taken down, in which a coil may stand twice.
+     *
+     * @return the lines in the order of the file
+     * @throws BadInputException when the file cannot be read or anything else in it is wrong, carrying every problem
+     */
+    public static List<ListedCoil> readAsFound(Path file) throws BadInputException {
+        return parse(file.toString(), InputText.read(file, "a connection list", MAX_BYTES), true);
+    }
+
+    private static List<ListedCoil> parse(String name, String text, boolean mayRepeat) throws BadInputException {
         var problems = new Problems(name);
         List<Row> rows = rows(text, problems);
         if (rows.isEmpty()) {
@@ -84,7 +98,7 @@ public final class ConnectionList {
                 continue;
             }
             Integer before = lineOfCoil.putIfAbsent(coil.getAsInt(), row.line());
-            if (before != null) {
+            if (before != null && !mayRepeat) {
                 problems.add(row.line(), "coil", "lists coil " + coil.getAsInt() + " again, first in line " + before);
             }
             coils.add(new ListedCoil(coil.getAsInt(), topSlot.getAsInt(), bottomSlot.getAsInt(), topBar, bottomBar));

@@ -1,5 +1,6 @@
 package coilwright.job;
 
+import coilwright.rewind.Quantities;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,13 +33,11 @@ public record Quantity(BigDecimal value, String unit) {
         /** Power. */
         POWER("a power", "W", "kW", "hp"),
         /** Speed of turning. */
-        SPEED("a speed of turning", "rpm", "rev/min"),
+        SPEED("a speed of turning", "rpm", "r/min", "rev/min"),
         /** Temperature. */
         TEMPERATURE("a temperature", "°C", "degC", "°F", "degF", "K"),
         /** Mass. */
-        MASS("a mass", "kg", "g", "lb", "oz"),
-        /** Time. */
-        TIME("a time", "s", "min", "h");
+        MASS("a mass", "kg", "g", "lb", "oz");
 
         private static final Map<String, Kind> BY_UNIT = new LinkedHashMap<>();
 
@@ -133,7 +132,11 @@ public record Quantity(BigDecimal value, String unit) {
         if (Kind.BY_UNIT.get(other) != kind()) {
             throw new IllegalArgumentException(this + " cannot be given in \"" + other + "\"");
         }
-        return unit.equals(other) ? value.doubleValue() : Units.convert(value, unit, other);
+        double number = value.doubleValue();
+        // Not a field: the unit library is to load only where something is converted.
+        return unit.equals(other)
+                ? number
+                : Quantities.convert(Quantities.Kind.valueOf(kind().name()), number, unit, other);
     }
 
     /** As it is written in a file: number, space, unit. */

@@ -196,23 +196,22 @@ public final class WindingSearch {
         List<Integer> others = new ArrayList<>();
         double pitch = armature.polePitchSlots();
         for (int t = Math.max(1, (int) Math.ceil(pitch * 2 / 3)); t < pitch + 1 && t < armature.slots(); t++) {
-            if (t != usual
-                    && Rules.blocking(
-                                    armature,
-                                    spec(
-                                            type,
-                                            plex,
-                                            direction,
-                                            CoilSpan.ofThrow(t),
-                                            winding.deadCoils().stream()
-                                                    .map(Coil::number)
-                                                    .toList()))
-                            .isEmpty()) {
+            var other = spec(
+                    type,
+                    plex,
+                    direction,
+                    CoilSpan.ofThrow(t),
+                    winding.deadCoils().stream().map(Coil::number).toList());
+            if (t != usual && Rules.blocking(armature, other).isEmpty() && quiet(Winding.build(armature, other))) {
                 others.add(t);
             }
         }
         possible.add(new Candidate(winding, plex, direction, usual, others, Rules.check(winding)));
         return Optional.empty();
+    }
+
+    private static boolean quiet(Winding winding) {
+        return new ThrowAgainstPolePitch().check(winding).stream().noneMatch(f -> f.severity() == Severity.WARNING);
     }
 
     private static WindingSpec spec(

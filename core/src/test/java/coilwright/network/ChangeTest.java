@@ -213,6 +213,45 @@ class ChangeTest {
     }
 
     @Test
+    void linksThatCloseARingOfLinksNeedNoNewFactorisation() {
+        Network ring = Networks.ring(9, 1);
+        Modified modified = ring.factorised().with(Change.linked(0, 3), Change.linked(3, 6), Change.linked(6, 0));
+        assertThat(modified.resistance(0, 1)).hasValueCloseTo(2.0 / 3, within(1e-14));
+        assertThat(modified.resistance(0, 6)).hasValue(0);
+        assertThat(modified.refactorised()).isFalse();
+    }
+
+    @Test
+    void twoLinksOfARingOfLinksOpened() {
+        Network.Builder builder = Network.builder().nodes(3);
+        builder.branch(0, 1, 1);
+        builder.branch(1, 2, 2);
+        int one = builder.link(0, 1);
+        int other = builder.link(1, 2);
+        builder.link(2, 0);
+        Factorisation factorised = builder.build().factorised();
+        assertThat(factorised.with(Change.removed(one)).resistance(0, 1)).hasValue(0);
+        // Two resistances side by side once node 1 hangs by them alone.
+        assertThat(factorised.with(Change.removed(one), Change.removed(other)).resistance(0, 1))
+                .hasValueCloseTo(2.0 / 3, within(1e-15));
+    }
+
+    @Test
+    void strongTieOverAFedWeakOneKeepsItsDigits() {
+        Network.Builder builder = Network.builder().nodes(2);
+        builder.branch(0, 1, 3e6);
+        Trial trial = builder.build()
+                .factorised()
+                .prepare(List.of(new Reading(List.of(Feed.current(0, 1, 2.7)), 0, 1)))
+                .trial();
+        double[] out = new double[1];
+        trial.add(0, 1, 1.3e-3).read(out);
+        double expected = 2.7 / (1 / 1.3e-3 + 1 / 3e6);
+        assertThat(out[0]).isCloseTo(expected, within(1e-14 * expected));
+        assertThat(trial.refactorised()).isTrue();
+    }
+
+    @Test
     void changesAreChecked() {
         Factorisation factorised = Networks.ring(4, 1).factorised();
         assertThatThrownBy(() -> factorised.with(Change.removed(4)))

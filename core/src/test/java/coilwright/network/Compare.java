@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
 /** Compares solutions node by node. */
 final class Compare {
     private static final double RELATIVE = 1e-9;
-    private static final double ROUNDING = 1e-14;
+    private static final double ROUNDING = 1e-13;
 
     private Compare() {}
 
@@ -45,9 +45,9 @@ final class Compare {
             }
         }
         for (int f = 0; f < solution.feeds().size(); f++) {
-            // A current is a difference of voltages over a resistance, here no less than a thousandth of an ohm.
+            // A current is a difference of voltages over a resistance, here no less than a hundredth of an ohm.
             double i = dense.feedCurrent(f);
-            close(solution.feedCurrent(f), i, RELATIVE * Math.abs(i) + 1e3 * 10 * ROUNDING * drive);
+            close(solution.feedCurrent(f), i, RELATIVE * Math.abs(i) + 1e3 * ROUNDING * drive);
         }
     }
 

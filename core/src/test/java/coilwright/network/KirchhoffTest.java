@@ -46,7 +46,7 @@ class KirchhoffTest {
             sum[s.feeds().get(f).out()] += solution.feedCurrent(f);
             size = Math.max(size, Math.abs(solution.feedCurrent(f)));
         }
-        // No resistance here is below a thousandth of an ohm.
+        // No resistance here is below a hundredth of an ohm.
         double rounding = 1e3 * 1e-14 * Compare.drive(s.network(), s.feeds());
         for (double left : sum) {
             Compare.close(left, 0, 1e-10 * size + rounding);

@@ -203,7 +203,7 @@ class EveryWindingTest {
     @Test
     void aWindingIsBuiltExactlyWhereItCanBe() {
         for (int slots = 2; slots <= 14; slots++) {
-            for (int bars = 2; bars <= 44; bars++) {
+            for (int bars = 2; bars <= 36; bars++) {
                 for (int poles = 2; poles <= MOST_POLES; poles += 2) {
                     for (int plex = 1; plex <= MOST_PLEX; plex++) {
                         for (int dead = 0; dead <= 2; dead++) {

@@ -29,6 +29,7 @@ final class Commands {
         ALL.put("rules", RulesCommand::new);
         ALL.put("draw", DrawCommand::new);
         ALL.put("probe", ProbeCommand::new);
+        ALL.put("diagnose", DiagnoseCommand::new);
         ALL.put("completion", CompletionCommand::new);
     }
 

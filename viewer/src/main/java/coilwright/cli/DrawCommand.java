@@ -52,7 +52,7 @@ final class DrawCommand implements Callable<Integer> {
             required = true,
             description =
                     "developed (rolled out flat), round (from the commutator end), coil (one coil as a lead-throw "
-                            + "card) or paths (from brush to brush).")
+                            + "card), paths (from brush to brush) or growler (with probes where they read most).")
     private String view;
 
     @Option(names = "--out", paramLabel = "FILE", description = "File to write, ending in .svg, .png or .pdf.")
@@ -75,7 +75,8 @@ final class DrawCommand implements Callable<Integer> {
             names = "--angle",
             paramLabel = "DEG",
             defaultValue = "0",
-            description = "Where slot 1 stands, degrees clockwise from the centre of pole 1; 0 unless given.")
+            description = "Where slot 1 stands, degrees clockwise from the centre of pole 1, which is straight up; "
+                    + "0 unless given.")
     private double angle;
 
     @Option(names = "--brush-width", paramLabel = "BARS", description = "Width of a brush in bars.")
@@ -139,7 +140,8 @@ final class DrawCommand implements Callable<Integer> {
                 number(brushWidth),
                 new Highlight(set(coils), set(bars), set(slots)),
                 mono ? Palette.MONOCHROME : Palette.COLOUR,
-                pdf || onPages ? PageFormat.A4 : PageFormat.SINGLE);
+                pdf || onPages ? PageFormat.A4 : PageFormat.SINGLE,
+                Drawings.bench(job));
     }
 
     private static void exists(String what, int number, int most) {

@@ -1,9 +1,12 @@
 package coilwright.cli;
 
+import coilwright.bench.Growler;
 import coilwright.drawing.DrawingFiles;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.DrawingView;
+import coilwright.drawing.GrowlerBench;
 import coilwright.drawing.ViewOptions;
+import coilwright.job.Job;
 import coilwright.job.SafeFiles;
 import coilwright.winding.Winding;
 import java.io.IOException;
@@ -19,20 +22,27 @@ final class Drawings {
     private Drawings() {}
 
     /** Every view of a winding as SVG and PNG. */
-    static List<Path> all(Winding winding, String title, Path folder) {
+    static List<Path> all(Job job, Winding winding, Path folder) {
         try {
             Files.createDirectories(folder);
         } catch (IOException e) {
             throw new UsageException(folder + ": no folder can be made there: " + SafeFiles.reason(e));
         }
+        ViewOptions options = ViewOptions.of(job.title()).withBench(bench(job));
         List<Path> written = new ArrayList<>();
         for (DrawingView view : DrawingView.values()) {
-            DrawingPages pages = view.draw(winding, ViewOptions.of(title));
+            DrawingPages pages = view.draw(winding, options);
             for (String ending : List.of(".svg", ".png")) {
                 written.addAll(write(pages, folder.resolve(view.word() + ending), OptionalDouble.empty()));
             }
         }
         return written;
+    }
+
+    /** The growler of a job, as the growler view takes it. */
+    static GrowlerBench bench(Job job) {
+        return GrowlerBench.of(
+                new Growler(job.growler().halfGap(), job.growler().face()));
     }
 
     /** The pages of one view in the format that the name of the file tells. */

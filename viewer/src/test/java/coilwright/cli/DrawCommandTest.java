@@ -158,7 +158,9 @@ class DrawCommandTest {
                             "coil.svg",
                             "coil.png",
                             "paths.svg",
-                            "paths.png");
+                            "paths.png",
+                            "growler.svg",
+                            "growler.png");
         }
         assertThat(Run.of("table", ORCHARD, "--drawings", ORCHARD).err()).contains("no folder can be made there");
     }

@@ -1,0 +1,144 @@
+package coilwright.fault;
+
+import coilwright.bench.BenchArmature;
+import coilwright.bench.BenchTest;
+import coilwright.bench.FeedBars;
+import coilwright.bench.Growler;
+import coilwright.bench.GrowlerMeter;
+import coilwright.bench.PairReading;
+import coilwright.bench.Point;
+import coilwright.bench.TestRun;
+import coilwright.winding.Armature;
+import coilwright.winding.Coil;
+import coilwright.winding.Direction;
+import coilwright.winding.ImpossibleWindingException;
+import coilwright.winding.Winding;
+import coilwright.winding.WindingSpec;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.TreeSet;
+
+/** Makes armatures, faults and noisy readings for tests of the diagnosis. */
+final class Workshop {
+    private final Random random;
+
+    Workshop(long seed) {
+        random = new Random(seed);
+    }
+
+    Random random() {
+        return random;
+    }
+
+    /** A lap or wave winding of some 5 to a number of bars. */
+    Winding winding(int mostBars, boolean simplexOnly) {
+        while (true) {
+            int slots = 5 + random.nextInt(20);
+            int poles = 2 * (1 + random.nextInt(3));
+            int sides = 1 + random.nextInt(2);
+            int plex = simplexOnly || random.nextInt(5) > 0 ? 1 : 2;
+            Direction direction = random.nextBoolean() ? Direction.PROGRESSIVE : Direction.RETROGRESSIVE;
+            boolean lap = random.nextBoolean();
+            if (slots * sides > mostBars || slots < 2 * poles) {
+                continue;
+            }
+            try {
+                return Winding.build(
+                        Armature.of(slots, slots * sides, poles),
+                        lap ? WindingSpec.lap(plex, direction) : WindingSpec.wave(plex, direction));
+            } catch (ImpossibleWindingException e) {
+                continue;
+            }
+        }
+    }
+
+    /** Kinds of single fault, in the order in which {@link #fault} numbers them. */
+    static final int KINDS = 12;
+
+    Optional<Fault> fault(Winding w, int kind) {
+        List<Coil> live = w.liveCoils();
+        Coil coil = live.get(random.nextInt(live.size()));
+        int c = coil.number();
+        int bar = 1 + random.nextInt(w.armature().bars());
+        int next = w.armature().wrapBar(bar + 1);
+        return switch (kind) {
+            case 0 -> Optional.of(new Fault.OpenCoil(c));
+            case 1 -> Optional.of(new Fault.ShortedCoil(c));
+            case 2 -> Optional.of(new Fault.ShortedTurns(c, 0.25 + 0.5 * random.nextDouble()));
+            case 3 -> Optional.of(new Fault.HighResistance(c, 0.4 + 3 * random.nextDouble()));
+            case 4 -> Optional.of(new Fault.BarShort(bar, next));
+            case 5 -> Optional.of(new Fault.CrossedLeads(bar, next, Fault.Leads.BOTH));
+            case 6 -> Optional.of(new Fault.CrossedLeads(bar, next, Fault.Leads.TOP));
+            case 7 -> Optional.of(new Fault.ReversedCoil(c));
+            case 8 ->
+                Optional.of(new Fault.WrongBar(
+                        c, true, w.armature().wrapBar(coil.topBar().getAsInt() + (random.nextBoolean() ? 1 : -1))));
+            case 9 ->
+                Optional.of(new Fault.WrongTurns(
+                        c, random.nextBoolean() ? 0.6 + 0.2 * random.nextDouble() : 1.2 + 0.25 * random.nextDouble()));
+            case 10 ->
+                w.coils().stream()
+                        .filter(o -> o.number() != c
+                                && o.bottom().slot() == coil.top().slot())
+                        .findFirst()
+                        .map(o -> new Fault.SlotShort(
+                                c, 0.15 + 0.7 * random.nextDouble(), o.number(), 0.15 + 0.7 * random.nextDouble()));
+            default -> Optional.of(new Fault.Ground(new Point.Inside(c, 0.2 + 0.6 * random.nextDouble())));
+        };
+    }
+
+    static BenchArmature with(BenchArmature sound, List<Fault> faults) {
+        BenchArmature out = sound;
+        for (Fault f : faults) {
+            out = f.in(out);
+        }
+        return out;
+    }
+
+    /** The tests of a thorough bench session: drop, resistance, growler and ground. */
+    static List<BenchTest> tests(BenchArmature sound) {
+        List<BenchTest> out = new ArrayList<>();
+        FeedBars.advised(sound.winding(), !sound.bonds().isEmpty())
+                .forEach(f -> out.add(new BenchTest.Drop(f.in(), f.out(), 1)));
+        if (FeedBars.advised(sound.winding(), false).size() > 1) {
+            out.add(new BenchTest.Resistance());
+        }
+        out.add(new BenchTest.GrowlerTurned(
+                Growler.USUAL, GrowlerMeter.of(sound, Growler.USUAL).bestClock()));
+        out.add(new BenchTest.Ground());
+        return out;
+    }
+
+    /** Readings of a faulty armature, each run with a scale of its own, each reading off by some noise. */
+    List<TestRun> runs(BenchArmature sound, List<Fault> faults, List<BenchTest> tests, double noise) {
+        BenchArmature faulty = with(sound, faults);
+        List<TestRun> out = new ArrayList<>();
+        for (BenchTest test : tests) {
+            double gain = test.ohms() ? 1 : Math.exp(random.nextGaussian());
+            List<PairReading> readings = new ArrayList<>();
+            for (PairReading r : test.readWalk(faulty)) {
+                readings.add(new PairReading(r.from(), r.to(), gain * r.value() * (1 + noise * random.nextGaussian())));
+            }
+            out.add(new TestRun(test, readings));
+        }
+        return out;
+    }
+
+    /** Whether an explanation names these faults: the same kinds in the same places, sizes apart. */
+    static boolean names(Diagnosis.Explanation explanation, List<Fault> faults) {
+        TreeSet<String> wanted = keys(faults);
+        return keys(explanation.faults()).equals(wanted)
+                || explanation.sameReadings().stream().anyMatch(f -> keys(f).equals(wanted));
+    }
+
+    private static TreeSet<String> keys(List<Fault> faults) {
+        TreeSet<String> out = new TreeSet<>();
+        for (Fault f : faults) {
+            String leads = f instanceof Fault.CrossedLeads c ? c.leads().word() : "";
+            out.add(f.kind() + new TreeSet<>(f.coils()) + f.bars() + leads);
+        }
+        return out;
+    }
+}

@@ -1,0 +1,174 @@
+package coilwright.cli;
+
+import coilwright.bench.BenchTest;
+import coilwright.bench.PairReading;
+import coilwright.bench.Point;
+import coilwright.fault.Diagnosis;
+import coilwright.fault.Fault;
+import coilwright.fault.NextProbe;
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** A diagnosis for scripts. */
+final class DiagnosisJson {
+    private static final int MOST_RANKED = 50;
+
+    private DiagnosisJson() {}
+
+    static String of(Diagnosis d, Optional<NextProbe> next) {
+        return Json.object(json -> {
+            json.writeStringField("verdict", d.verdict().name().toLowerCase(Locale.ROOT));
+            json.writeNumberField("soundProbability", share(d.soundProbability()));
+            json.writeArrayFieldStart("ranked");
+            for (Diagnosis.Explanation e : d.ranked().stream()
+                    .filter(x -> x.probability() >= 1e-4)
+                    .limit(MOST_RANKED)
+                    .toList()) {
+                json.writeStartObject();
+                faults(json, "faults", e.faults());
+                json.writeNumberField("probability", share(e.probability()));
+                json.writeArrayFieldStart("sameReadings");
+                for (List<Fault> same : e.sameReadings()) {
+                    json.writeStartObject();
+                    faults(json, "faults", same);
+                    json.writeEndObject();
+                }
+                json.writeEndArray();
+                json.writeArrayFieldStart("because");
+                for (Diagnosis.Because b : e.because()) {
+                    json.writeStartObject();
+                    json.writeStringField("test", b.test().word());
+                    pair(json, b.reading().from(), b.reading().to());
+                    value(json, "reading", b.reading().value());
+                    value(json, "sound", b.sound());
+                    value(json, "explained", b.explained());
+                    json.writeEndObject();
+                }
+                json.writeEndArray();
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+            json.writeArrayFieldStart("unseen");
+            for (String kind : d.unseen()) {
+                json.writeString(kind);
+            }
+            json.writeEndArray();
+            json.writeArrayFieldStart("suspects");
+            for (Diagnosis.Suspect s : d.suspects()) {
+                json.writeStartObject();
+                json.writeStringField("test", s.test().word());
+                pair(json, s.reading().from(), s.reading().to());
+                value(json, "reading", s.reading().value());
+                value(json, "expected", s.expected());
+                json.writeStringField("advice", s.advice());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+            json.writeNumberField("noise", share(d.noise()));
+            if (next.isEmpty()) {
+                json.writeNullField("next");
+            } else {
+                next(json, next.get());
+            }
+        });
+    }
+
+    private static void next(JsonGenerator json, NextProbe next) throws IOException {
+        json.writeObjectFieldStart("next");
+        json.writeStringField("test", next.test().word());
+        pair(json, next.pair().from(), next.pair().to());
+        json.writeStringField("instruction", next.instruction());
+        json.writeArrayFieldStart("outcomes");
+        for (NextProbe.Outcome o : next.outcomes()) {
+            json.writeStartObject();
+            faults(json, "faults", o.faults());
+            value(json, "reading", o.value());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    private static void pair(JsonGenerator json, int from, int to) throws IOException {
+        bar(json, "from", from);
+        bar(json, "to", to);
+    }
+
+    private static void bar(JsonGenerator json, String key, int bar) throws IOException {
+        if (bar == BenchTest.SHAFT) {
+            json.writeStringField(key, "shaft");
+        } else {
+            json.writeNumberField(key, bar);
+        }
+    }
+
+    private static void value(JsonGenerator json, String key, double value) throws IOException {
+        if (Double.isFinite(value)) {
+            json.writeNumberField(key, round(value));
+        } else {
+            json.writeNullField(key);
+        }
+    }
+
+    static void faults(JsonGenerator json, String key, List<Fault> faults) throws IOException {
+        json.writeArrayFieldStart(key);
+        for (Fault f : faults) {
+            json.writeStartObject();
+            json.writeStringField("kind", f.kind());
+            if (!f.coils().isEmpty()) {
+                json.writeNumberField("coil", f.coils().get(0));
+            }
+            if (f.coils().size() > 1) {
+                json.writeNumberField("otherCoil", f.coils().get(1));
+            }
+            if (!f.bars().isEmpty()) {
+                json.writeArrayFieldStart("bars");
+                for (int bar : f.bars()) {
+                    json.writeNumber(bar);
+                }
+                json.writeEndArray();
+            }
+            size(json, f);
+            json.writeStringField("words", f.words());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private static void size(JsonGenerator json, Fault f) throws IOException {
+        if (f instanceof Fault.ShortedTurns s) {
+            json.writeNumberField("fraction", round(s.fraction()));
+        } else if (f instanceof Fault.HighResistance h) {
+            json.writeNumberField("ohms", round(h.ohms()));
+        } else if (f instanceof Fault.WrongTurns w) {
+            json.writeNumberField("relative", round(w.relative()));
+        } else if (f instanceof Fault.Ground g && g.place() instanceof Point.Inside i) {
+            json.writeNumberField("fraction", round(i.fraction()));
+        } else if (f instanceof Fault.CrossedLeads c) {
+            json.writeStringField("leads", c.leads().word());
+        } else if (f instanceof Fault.WrongBar w) {
+            json.writeStringField("lead", w.top() ? "top" : "bottom");
+        }
+    }
+
+    /** Six digits, so that equal input gives equal bytes. */
+    private static double round(double x) {
+        return x == 0 || !Double.isFinite(x)
+                ? 0
+                : new java.math.BigDecimal(x).round(new java.math.MathContext(6)).doubleValue();
+    }
+
+    /** Six decimals. */
+    private static double share(double p) {
+        return new java.math.BigDecimal(p)
+                .setScale(6, java.math.RoundingMode.HALF_EVEN)
+                .doubleValue();
+    }
+
+    static String reading(PairReading r) {
+        return r.from() + "-" + (r.to() == BenchTest.SHAFT ? "shaft" : Integer.toString(r.to()));
+    }
+}

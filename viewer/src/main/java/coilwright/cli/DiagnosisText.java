@@ -1,0 +1,236 @@
+package coilwright.cli;
+
+import coilwright.bench.BenchTest;
+import coilwright.bench.PairReading;
+import coilwright.bench.TestRun;
+import coilwright.drawing.DrawingPages;
+import coilwright.drawing.Palette;
+import coilwright.drawing.ReadingsChart;
+import coilwright.fault.Diagnosis;
+import coilwright.fault.Fault;
+import coilwright.fault.NextProbe;
+import coilwright.job.Job;
+import coilwright.winding.Coil;
+import coilwright.winding.Winding;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** A diagnosis for a person at the bench: what, where, how sure, why, and what to do next. */
+final class DiagnosisText {
+    private static final int WIDTH = 96;
+    private static final int MOST_SHOWN = 5;
+    private static final double LEAST_SHOWN = 0.01;
+
+    private DiagnosisText() {}
+
+    static String of(Job job, Diagnosis d, Optional<NextProbe> next) {
+        StringBuilder out = new StringBuilder();
+        out.append(job.title()).append('\n');
+        line(out, "  ", verdict(d));
+        Winding winding = d.armature().winding();
+        List<Diagnosis.Explanation> shown = d.ranked().stream()
+                .filter(e -> e.probability() >= LEAST_SHOWN)
+                .limit(MOST_SHOWN)
+                .toList();
+        if (!shown.isEmpty() && d.verdict() != Diagnosis.Verdict.SOUND) {
+            out.append("\nWhat explains the readings, likeliest first\n");
+            int n = 0;
+            for (Diagnosis.Explanation e : shown) {
+                n++;
+                explanation(out, n, e, winding);
+            }
+        }
+        if (!d.suspects().isEmpty()) {
+            out.append("\nReadings to take again\n");
+            for (Diagnosis.Suspect s : d.suspects().stream().limit(MOST_SHOWN).toList()) {
+                line(
+                        out,
+                        "  ",
+                        s.test().word() + " " + DiagnosisJson.reading(s.reading()) + " reads "
+                                + number(s.reading().value()) + ", " + number(s.expected()) + " would fit: " + s.advice());
+            }
+        }
+        out.append("\nWhat to do next\n");
+        if (next.isPresent()) {
+            line(out, "  ", next.get().instruction() + ".");
+            if (next.get().outcomes().size() > 1) {
+                for (NextProbe.Outcome o :
+                        next.get().outcomes().stream().limit(MOST_SHOWN).toList()) {
+                    line(out, "    ", words(o.faults()) + " would read " + number(o.value()));
+                }
+            }
+        } else if (d.verdict() == Diagnosis.Verdict.SOUND) {
+            line(out, "  ", "Nothing more by these tests.");
+        } else {
+            line(out, "  ", "One explanation is left. " + remedy(d));
+        }
+        if (!d.unseen().isEmpty()) {
+            out.append('\n');
+            line(
+                    out,
+                    "  ",
+                    "These tests cannot show: " + String.join(", ", d.unseen()) + ". A ground test and a polarity test"
+                            + " make the picture whole.");
+        }
+        out.append('\n');
+        line(out, "  ", String.format(Locale.ROOT, "Readings scatter by about %.1f %%.", d.noise() * 100));
+        return out.toString();
+    }
+
+    private static String verdict(Diagnosis d) {
+        String sure = percent(d.soundProbability());
+        return switch (d.verdict()) {
+            case SOUND -> "SOUND, as far as these tests show (" + sure + " sure).";
+            case FAULTY -> "FAULTY (" + percent(1 - d.soundProbability()) + " sure).";
+            case UNCLEAR -> "UNCLEAR: the readings do not decide (sound with " + sure + ").";
+        };
+    }
+
+    private static void explanation(StringBuilder out, int n, Diagnosis.Explanation e, Winding winding) {
+        line(out, "  ", n + ". " + words(e.faults()) + ", " + percent(e.probability()));
+        for (Fault f : e.faults()) {
+            String where = where(f, winding);
+            if (!where.isEmpty()) {
+                line(out, "     ", "where: " + where);
+            }
+        }
+        if (!e.sameReadings().isEmpty()) {
+            List<String> same = e.sameReadings().stream()
+                    .limit(MOST_SHOWN)
+                    .map(DiagnosisText::words)
+                    .toList();
+            int more = e.sameReadings().size() - same.size();
+            line(
+                    out,
+                    "     ",
+                    "reads the same here: " + String.join("; ", same) + (more > 0 ? "; and " + more + " more" : ""));
+        }
+        for (Diagnosis.Because b : e.because()) {
+            line(
+                    out,
+                    "     ",
+                    "because: " + b.test().word() + " " + DiagnosisJson.reading(b.reading()) + " reads "
+                            + number(b.reading().value()) + "; sound would be " + number(b.sound()) + ", this explains "
+                            + number(b.explained()));
+        }
+    }
+
+    static String words(List<Fault> faults) {
+        return faults.isEmpty()
+                ? "a sound winding"
+                : String.join(" and ", faults.stream().map(Fault::words).toList());
+    }
+
+    private static String where(Fault f, Winding winding) {
+        List<String> out = new ArrayList<>();
+        for (int n : f.coils()) {
+            Coil c = winding.coil(n);
+            StringBuilder s = new StringBuilder("coil " + n + " lies in slots "
+                    + c.top().slot() + " (top) and " + c.bottom().slot() + " (bottom)");
+            if (c.isLive()) {
+                s.append(", leads on bars ")
+                        .append(c.topBar().getAsInt())
+                        .append(" and ")
+                        .append(c.bottomBar().getAsInt());
+            }
+            s.append(String.format(
+                    Locale.ROOT,
+                    "; with slot 1 up its sides stand at %.0f° and %.0f°",
+                    winding.armature().slotCentre(c.top().slot()),
+                    winding.armature().slotCentre(c.bottom().slot())));
+            out.add(s.toString());
+        }
+        for (int bar : f.bars()) {
+            out.add(String.format(
+                    Locale.ROOT,
+                    "bar %d stands at %.0f° with slot 1 up",
+                    bar,
+                    winding.armature().barCentre(bar)));
+        }
+        return String.join("; ", out);
+    }
+
+    private static String remedy(Diagnosis d) {
+        Fault first = d.ranked().get(0).faults().get(0);
+        return switch (first.kind()) {
+            case "open-coil", "high-resistance" ->
+                "Look at the joints of its leads first, clean and solder or weld them again, and repeat the test.";
+            case "bar-short", "shorted-coil" ->
+                "Clean the mica between the bars and look for solder and burrs first, and repeat the test.";
+            case "crossed-leads", "wrong-bar", "reversed-coil" ->
+                "Lift the leads named, put them on their own bars, and repeat the test.";
+            case "ground" -> "Look where the coil leaves the slot and at the insulation of the slot, and repeat the test.";
+            default -> "A short within a coil needs a new coil or a rewind.";
+        };
+    }
+
+    static String csv(Diagnosis d) {
+        StringBuilder out = new StringBuilder("rank,probability,faults\n");
+        int n = 0;
+        for (Diagnosis.Explanation e : d.ranked()) {
+            if (e.probability() < 1e-4) {
+                break;
+            }
+            n++;
+            out.append(String.format(
+                    Locale.ROOT, "%d,%.6f,\"%s\"\n", n, e.probability(), words(e.faults()).replace("\"", "\"\"")));
+        }
+        return out.toString();
+    }
+
+    /** Expected, read and explained values of each run, at the scale of the readings. */
+    static DrawingPages chart(Job job, Diagnosis d) {
+        List<coilwright.drawing.Drawing> pages = new ArrayList<>();
+        for (int i = 0; i < d.runs().size(); i++) {
+            TestRun run = d.runs().get(i);
+            double gain = d.gains().get(i);
+            var faulty = d.armature();
+            for (Fault f : d.likeliest()) {
+                faulty = f.in(faulty);
+            }
+            List<BenchTest.Pair> pairs = run.pairs();
+            List<PairReading> sound = scaled(run.test().read(d.armature(), pairs), gain);
+            List<PairReading> explained =
+                    d.likeliest().isEmpty() ? List.of() : scaled(run.test().read(faulty, pairs), gain);
+            pages.addAll(ReadingsChart.pages(
+                            new ReadingsChart.Data(
+                                    job.title() + ": " + words(d.likeliest()),
+                                    run.test().ohms() ? "ohm" : "as read",
+                                    run.test().signed(),
+                                    sound,
+                                    run.readings(),
+                                    explained),
+                            Palette.COLOUR)
+                    .pages());
+        }
+        return new DrawingPages(pages);
+    }
+
+    private static List<PairReading> scaled(List<PairReading> readings, double gain) {
+        return readings.stream()
+                .map(r -> new PairReading(r.from(), r.to(), r.value() * gain))
+                .toList();
+    }
+
+    private static String percent(double p) {
+        double shown = p > 0.999 && p < 1 ? 0.999 : p;
+        return String.format(Locale.ROOT, shown > 0.99 ? "%.1f %%" : "%.0f %%", shown * 100);
+    }
+
+    private static String number(double x) {
+        if (Double.isInfinite(x)) {
+            return "off the scale";
+        }
+        return x == 0 || Math.abs(x) < 1e-12 ? "0" : String.format(Locale.ROOT, "%.4g", x);
+    }
+
+    private static void line(StringBuilder out, String indent, String text) {
+        boolean first = true;
+        for (String s : TextTable.fold(text, WIDTH - indent.length() - 2)) {
+            out.append(indent).append(first ? "" : "  ").append(s).append('\n');
+            first = false;
+        }
+    }
+}
