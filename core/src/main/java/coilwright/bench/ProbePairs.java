@@ -89,4 +89,27 @@ public final class ProbePairs {
                 .filter(p -> most > 0 && p.reading().value() >= most * (1 - 1e-6))
                 .toList();
     }
+
+    /** The same readings, those that are mere rounding beside the largest taken for nothing. */
+    public static List<PairReading> withoutRounding(List<PairReading> readings) {
+        double most = readings.stream()
+                .mapToDouble(r -> Math.abs(r.value()))
+                .filter(Double::isFinite)
+                .max()
+                .orElse(0);
+        return readings.stream()
+                .map(r -> Math.abs(r.value()) <= 1e-12 * most ? new PairReading(r.from(), r.to(), 0) : r)
+                .toList();
+    }
+
+    /**
+     * Those within a relative tolerance of a value.
+     *
+     * @param tolerance 0 to 1
+     */
+    public static List<PairReading> near(List<PairReading> readings, double value, double tolerance) {
+        return readings.stream()
+                .filter(r -> Math.abs(r.value() - value) <= tolerance * Math.abs(value))
+                .toList();
+    }
 }

@@ -273,10 +273,10 @@ public record ReadingsFile(List<TakenReading> readings) {
 
         private Optional<TakenReading.Shown> shown(String cell, int at) {
             String withPoint = cell;
-            if (cell.matches("[+-]?[0-9]+,[0-9]+(\\D.*)?")) {
+            if (cell.matches("[+-]?[0-9]+,[0-9]+([^0-9.,].*)?")) {
                 withPoint = cell.replaceFirst(",", ".");
                 commaLine = commaLine == 0 ? at : commaLine;
-            } else if (cell.matches("[+-]?[0-9]+\\.[0-9]+(\\D.*)?")) {
+            } else if (cell.matches("[+-]?[0-9]+\\.[0-9]+([^0-9.,].*)?")) {
                 pointLine = pointLine == 0 ? at : pointLine;
             }
             if ((commaLine == at && pointLine > 0) || (pointLine == at && commaLine > 0)) {

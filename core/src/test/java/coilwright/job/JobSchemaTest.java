@@ -30,6 +30,12 @@ class JobSchemaTest {
             "blank-title.yaml",
             "growler-faces-overlap.yaml",
             "key-twice.yaml",
+            "readings-bar-beyond.yaml",
+            "readings-feed-at-one-bar.yaml",
+            "readings-same-bar.yaml",
+            "readings-to-shaft.yaml",
+            "readings-unit-of-other-kind.yaml",
+            "readings-without-unit.yaml",
             "section-twice.yaml",
             "slots-hexadecimal.yaml",
             "slots-octal.yaml",
@@ -92,6 +98,11 @@ class JobSchemaTest {
         assertThat(keys(sections.get("winding").get("properties").get("coils").get("items")))
                 .isEqualTo(JobReader.COIL_KEYS);
         assertThat(keys(sections.get("growler"))).isEqualTo(JobReader.GROWLER_KEYS);
+        assertThat(keys(sections.get("equalizers"))).isEqualTo(JobReader.EQUALIZER_KEYS);
+        JsonNode set = sections.get("readings").get("items");
+        assertThat(keys(set)).isEqualTo(ReadingsSection.SET_KEYS);
+        assertThat(keys(set.at("/properties/feed"))).isEqualTo(ReadingsSection.FEED_KEYS);
+        assertThat(keys(set.at("/properties/readings/items"))).isEqualTo(ReadingsSection.READING_KEYS);
     }
 
     @Test
@@ -101,6 +112,13 @@ class JobSchemaTest {
         assertThat(words(winding.get("direction"))).containsExactlyElementsOf(JobReader.DIRECTIONS.keySet());
         assertThat(words(schemaText().at("/properties/armature/properties/slotOneInLineWith")))
                 .containsExactlyElementsOf(JobReader.ALIGNMENTS.keySet());
+        JsonNode set = schemaText().at("/properties/readings/items/properties");
+        assertThat(words(set.get("test"))).containsExactlyElementsOf(ReadingsSection.TESTS.keySet());
+        List<String> units = new ArrayList<>();
+        for (Quantity.Kind kind : List.of(Quantity.Kind.VOLTAGE, Quantity.Kind.RESISTANCE, Quantity.Kind.CURRENT)) {
+            units.addAll(kind.units());
+        }
+        assertThat(words(set.get("unit"))).containsExactlyElementsOf(units);
     }
 
     @Test

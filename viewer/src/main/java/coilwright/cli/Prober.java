@@ -170,7 +170,7 @@ final class Prober {
             }
             case POLARITY -> new BenchTest.Polarity().read(armature, pairs);
         };
-        return tidy(raw);
+        return ProbePairs.withoutRounding(raw);
     }
 
     private DropTest drop(Optional<FeedBars> feed) {
@@ -180,18 +180,6 @@ final class Prober {
         FeedBars f = feed.orElseThrow(
                 () -> new UsageException("no coil has both leads on bars, so there is nothing to feed"));
         return DropTest.at(armature, f.in(), f.out(), supply);
-    }
-
-    /** Takes what is rounding beside the largest reading for nothing. */
-    private static List<PairReading> tidy(List<PairReading> readings) {
-        double most = readings.stream()
-                .mapToDouble(r -> Math.abs(r.value()))
-                .filter(Double::isFinite)
-                .max()
-                .orElse(0);
-        return readings.stream()
-                .map(r -> Math.abs(r.value()) <= 1e-12 * most ? new PairReading(r.from(), r.to(), 0) : r)
-                .toList();
     }
 
     private record Known(BenchTest.Pair pair, double value) {}
@@ -261,9 +249,7 @@ final class Prober {
             }
             case RESISTANCE -> ResistanceTest.of(armature).where(value, tolerance);
             case GROWLER_TURNED, GROUND, GROUND_WALK, POLARITY ->
-                scaled(read(pairs(), feeds.stream().findFirst())).stream()
-                        .filter(r -> Math.abs(r.value() - value) <= tolerance * Math.abs(value))
-                        .toList();
+                ProbePairs.near(scaled(read(pairs(), feeds.stream().findFirst())), value, tolerance);
         };
     }
 
