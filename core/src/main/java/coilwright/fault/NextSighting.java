@@ -34,8 +34,12 @@ final class NextSighting {
         List<Electrical> all =
                 fits.stream().map(f -> new Electrical(f.winding())).toList();
         Optional<Next> best = Optional.empty();
-        double least = entropyOfAll(fits.size()) - 1e-9;
+        double least = entropyOfAll(fits.size());
         for (Next n : candidates(fits, all, known)) {
+            // Whatever comes out must leave fewer.
+            if (n.outcomes().stream().anyMatch(o -> o.fits().size() == fits.size())) {
+                continue;
+            }
             double left = 0;
             int seen = 0;
             for (Outcome o : n.outcomes()) {
