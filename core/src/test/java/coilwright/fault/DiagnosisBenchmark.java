@@ -56,8 +56,7 @@ public class DiagnosisBenchmark {
     /** Makes the armature and its readings. */
     @Setup
     public void prepare() {
-        Winding w = Winding.build(
-                Armature.of(bars / 5, bars, 2), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        Winding w = Winding.build(Armature.of(bars / 5, bars, 2), WindingSpec.lap(1, Direction.PROGRESSIVE));
         sound = BenchArmature.sound(w, 1);
         List<Fault> faults = List.of(new Fault.ShortedTurns(bars / 7, 0.5), new Fault.HighResistance(bars / 3, 0.8));
         faulty = Workshop.with(sound, faults);

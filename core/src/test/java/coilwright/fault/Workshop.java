@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.TreeSet;
 
 /** Makes armatures, faults and noisy readings for tests of the diagnosis. */
@@ -49,7 +50,7 @@ final class Workshop {
                         Armature.of(slots, slots * sides, poles),
                         lap ? WindingSpec.lap(plex, direction) : WindingSpec.wave(plex, direction));
             } catch (ImpossibleWindingException e) {
-                continue;
+                // Drawn numbers that make no winding: draw again.
             }
         }
     }
@@ -128,13 +129,13 @@ final class Workshop {
 
     /** Whether an explanation names these faults: the same kinds in the same places, sizes apart. */
     static boolean names(Diagnosis.Explanation explanation, List<Fault> faults) {
-        TreeSet<String> wanted = keys(faults);
+        Set<String> wanted = keys(faults);
         return keys(explanation.faults()).equals(wanted)
                 || explanation.sameReadings().stream().anyMatch(f -> keys(f).equals(wanted));
     }
 
-    private static TreeSet<String> keys(List<Fault> faults) {
-        TreeSet<String> out = new TreeSet<>();
+    private static Set<String> keys(List<Fault> faults) {
+        Set<String> out = new TreeSet<>();
         for (Fault f : faults) {
             String leads = f instanceof Fault.CrossedLeads c ? c.leads().word() : "";
             out.add(f.kind() + new TreeSet<>(f.coils()) + f.bars() + leads);

@@ -58,8 +58,9 @@ final class DiagnoseCommand implements Callable<Integer> {
     @Option(
             names = "--feed",
             paramLabel = "A,B",
-            description = "Bars where current enters and leaves; once for all tests that are fed or once for each; where "
-                    + "the trade feeds this winding unless given.")
+            description =
+                    "Bars where current enters and leaves; once for all tests that are fed or once for each; where "
+                            + "the trade feeds this winding unless given.")
     private List<String> feeds = new ArrayList<>();
 
     @Option(
@@ -126,7 +127,9 @@ final class DiagnoseCommand implements Callable<Integer> {
         if (job.readings().isEmpty()) {
             throw new UsageException(jobFile + " has no readings: name a readings file, with its --test");
         }
-        return job.readings().stream().map((ReadingSet s) -> s.run(job.growler())).toList();
+        return job.readings().stream()
+                .map((ReadingSet s) -> s.run(job.growler()))
+                .toList();
     }
 
     private List<TestRun> read(Job job, BenchArmature sound) throws BadInputException {
@@ -142,8 +145,8 @@ final class DiagnoseCommand implements Callable<Integer> {
                     .orElseThrow(() -> new UsageException("--test is \"" + word
                             + "\", but must be one of drop, growler, growler-turned, resistance, ground, ground-walk,"
                             + " polarity"));
-            ReadingsFile file = ReadingsFile.read(
-                    files.get(i), sound.winding().armature().bars());
+            ReadingsFile file =
+                    ReadingsFile.read(files.get(i), sound.winding().armature().bars());
             BenchTest test = test(kind, job, sound, fed);
             if (kind.fed()) {
                 fed++;
@@ -171,7 +174,8 @@ final class DiagnoseCommand implements Callable<Integer> {
             case GROWLER_TURNED ->
                 new BenchTest.GrowlerTurned(
                         job.growler(),
-                        clock.orElseGet(() -> GrowlerMeter.of(sound, job.growler()).bestClock()));
+                        clock.orElseGet(
+                                () -> GrowlerMeter.of(sound, job.growler()).bestClock()));
             case RESISTANCE -> new BenchTest.Resistance();
             case GROUND -> new BenchTest.Ground();
             case POLARITY -> new BenchTest.Polarity();

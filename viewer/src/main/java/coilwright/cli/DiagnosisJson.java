@@ -158,7 +158,9 @@ final class DiagnosisJson {
     private static double round(double x) {
         return x == 0 || !Double.isFinite(x)
                 ? 0
-                : new java.math.BigDecimal(x).round(new java.math.MathContext(6)).doubleValue();
+                : new java.math.BigDecimal(x)
+                        .round(new java.math.MathContext(6))
+                        .doubleValue();
     }
 
     /** Six decimals. */

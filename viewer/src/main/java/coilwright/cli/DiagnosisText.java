@@ -49,7 +49,8 @@ final class DiagnosisText {
                         out,
                         "  ",
                         s.test().word() + " " + DiagnosisJson.reading(s.reading()) + " reads "
-                                + number(s.reading().value()) + ", " + number(s.expected()) + " would fit: " + s.advice());
+                                + number(s.reading().value()) + ", " + number(s.expected()) + " would fit: "
+                                + s.advice());
             }
         }
         out.append("\nWhat to do next\n");
@@ -161,7 +162,8 @@ final class DiagnosisText {
                 "Clean the mica between the bars and look for solder and burrs first, and repeat the test.";
             case "crossed-leads", "wrong-bar", "reversed-coil" ->
                 "Lift the leads named, put them on their own bars, and repeat the test.";
-            case "ground" -> "Look where the coil leaves the slot and at the insulation of the slot, and repeat the test.";
+            case "ground" ->
+                "Look where the coil leaves the slot and at the insulation of the slot, and repeat the test.";
             default -> "A short within a coil needs a new coil or a rewind.";
         };
     }
@@ -175,7 +177,11 @@ final class DiagnosisText {
             }
             n++;
             out.append(String.format(
-                    Locale.ROOT, "%d,%.6f,\"%s\"\n", n, e.probability(), words(e.faults()).replace("\"", "\"\"")));
+                    Locale.ROOT,
+                    "%d,%.6f,\"%s\"\n",
+                    n,
+                    e.probability(),
+                    words(e.faults()).replace("\"", "\"\"")));
         }
         return out.toString();
     }
