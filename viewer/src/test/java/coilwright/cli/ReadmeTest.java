@@ -37,12 +37,36 @@ class ReadmeTest {
     void prints(List<String> commandAndOutput) {
         String command = commandAndOutput
                 .get(0)
-                .replace("samples/jobs", TableCommandTest.SAMPLES.toString())
+                .replace("samples/", TableCommandTest.SAMPLES.getParent() + "/")
                 .replace("drawings/", temp + "/");
         Run run = Run.of(command.split(" "));
         assertThat(run.code()).isLessThan(2);
         assertThat(run.err()).isEmpty();
         assertThat(run.out()).isEqualTo(commandAndOutput.get(1));
+    }
+
+    static Stream<String> manual() throws IOException {
+        List<String> commands = new ArrayList<>();
+        try (Stream<Path> pages = Files.list(Path.of("../samples/docs"))) {
+            for (Path page : pages.sorted().toList()) {
+                Matcher m = Pattern.compile("\\$ coilwright (.*)\n").matcher(Files.readString(page));
+                while (m.find()) {
+                    commands.add(m.group(1));
+                }
+            }
+        }
+        return commands.stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("manual")
+    void theManualsCommandsRun(String command) {
+        Run run = Run.of(command.replace("samples/", TableCommandTest.SAMPLES.getParent() + "/")
+                .replace("drawings/", temp + "/")
+                .split(" "));
+        assertThat(run.code()).as(run.err()).isLessThan(2);
+        assertThat(run.err()).isEmpty();
+        assertThat(run.out()).isNotEmpty();
     }
 
     @Test
