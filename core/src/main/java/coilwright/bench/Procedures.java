@@ -203,7 +203,7 @@ public final class Procedures {
                 "Polarity",
                 List.of(
                         "A compass, or a meter that shows its sign, and a low direct current.",
-                        "Feed two neighbouring bars at a time from a battery through a resistor."),
+                        "Feed the two bars of one coil at a time from a battery through a resistor."),
                 List.of("Keep the compass away from the growler: its needle loses its magnetism."),
                 List.of(
                         "Hold the compass over the slot of the coil's top side while current flows in at the lower bar.",

@@ -20,13 +20,13 @@ import java.util.function.DoubleFunction;
  * @param fault the fault at a share of its range
  */
 record Candidate(String kind, double prior, boolean sized, DoubleFunction<Fault> fault) {
-    static final double LEAST_SHORTED = 0.10;
+    static final double LEAST_SHORTED = 0.15;
     static final double MOST_SHORTED = 0.95;
-    static final double LEAST_JOINT = 0.20;
+    static final double LEAST_JOINT = 0.25;
     static final double MOST_JOINT = 50;
     static final double FEWEST_TURNS = 0.50;
     static final double MOST_TURNS = 1.50;
-    static final double LEAST_TURN_ERROR = 0.10;
+    static final double LEAST_TURN_ERROR = 0.15;
 
     static Candidate fixed(Fault fault, double prior) {
         return new Candidate(fault.kind(), prior, false, share -> fault);

@@ -26,7 +26,7 @@ final class GroupsTest {
             Winding.build(Armature.of(6, 6, 2), WindingSpec.lap(1, Direction.PROGRESSIVE)),
             Winding.build(Armature.of(8, 8, 4), WindingSpec.lap(1, Direction.RETROGRESSIVE)),
             Winding.build(Armature.of(9, 9, 4), WindingSpec.wave(1, Direction.PROGRESSIVE)),
-            Winding.build(Armature.of(11, 11, 6), WindingSpec.wave(1, Direction.RETROGRESSIVE)),
+            Winding.build(Armature.of(11, 11, 6), WindingSpec.wave(1, Direction.PROGRESSIVE)),
             Winding.build(
                     Armature.of(6, 11, 4),
                     WindingSpec.wave(1, Direction.PROGRESSIVE).withDeadCoils(List.of(12))),

@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -110,7 +111,7 @@ final class DiagnoseCommand implements Callable<Integer> {
                         case CSV -> DiagnosisText.csv(diagnosis);
                     });
             if (chart.isPresent()) {
-                Drawings.write(DiagnosisText.chart(job, diagnosis), chart.get(), java.util.OptionalDouble.empty());
+                Drawings.write(DiagnosisText.chart(job, diagnosis), chart.get(), OptionalDouble.empty());
             }
             return diagnosis.verdict() == Diagnosis.Verdict.SOUND ? Exit.DONE : Exit.NO;
         } catch (ImpossibleWindingException e) {
