@@ -1,15 +1,18 @@
 package coilwright.cli;
 
 import coilwright.bench.PairReading;
+import coilwright.drawing.DrawingPages;
 import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
 import coilwright.job.ReadingsFile;
+import coilwright.sheet.TestSheet;
 import coilwright.winding.ImpossibleWindingException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -30,6 +33,7 @@ import picocli.CommandLine.Parameters;
             "  coilwright probe samples/jobs/orchard-pump-dynamo.yaml --test growler --angle 10 --explain",
             "  coilwright probe samples/jobs/orchard-pump-dynamo.yaml --test resistance --pair 1,9",
             "  coilwright probe samples/jobs/quarry-winch-motor.yaml --test growler-blade",
+            "  coilwright probe samples/jobs/orchard-pump-dynamo.yaml --test drop --sheet drop-test.pdf",
             "  coilwright probe samples/jobs/pantry-mixer-motor.yaml --test drop --fault open-coil:3"
         })
 final class ProbeCommand implements Callable<Integer> {
@@ -58,6 +62,12 @@ final class ProbeCommand implements Callable<Integer> {
     @Option(names = "--explain", description = "Show the steps of the test and what a deviation means.")
     private boolean explain;
 
+    @Option(
+            names = "--sheet",
+            paramLabel = "FILE",
+            description = "Instead write a sheet to print and fill in at the bench, ending in .pdf, .svg or .png.")
+    private Optional<Path> sheet;
+
     @Mixin
     private OutputOptions output;
 
@@ -73,6 +83,10 @@ final class ProbeCommand implements Callable<Integer> {
                 return blade(job);
             }
             Prober prober = new Prober(job, options);
+            if (sheet.isPresent()) {
+                refuseReadingOnASheet();
+                return sheet(prober.sheet());
+            }
             return reading.isPresent() ? inverse(prober, reading.get()) : forward(prober.probe());
         } catch (ImpossibleWindingException e) {
             return console.impossible(jobFile, e.findings());
@@ -110,6 +124,9 @@ final class ProbeCommand implements Callable<Integer> {
             throw new UsageException(
                     "--reading is not used with --test " + ProbeBlade.WORD + ": a blade gives no number");
         }
+        if (sheet.isPresent()) {
+            return sheet(TestSheet.blade(job, job.benchArmature(), job.growler(), TestSheet.Options.usual()));
+        }
         ProbeBlade blade = ProbeBlade.of(job, job.benchArmature(), options.shorts());
         output.answer(
                 console,
@@ -118,6 +135,17 @@ final class ProbeCommand implements Callable<Integer> {
                     case JSON -> ProbeJson.blade(blade);
                     case CSV -> bladeCsv(blade);
                 });
+        return Exit.DONE;
+    }
+
+    private void refuseReadingOnASheet() {
+        if (reading.isPresent()) {
+            throw new UsageException("--reading and --sheet were both given: a sheet lists every pair");
+        }
+    }
+
+    private int sheet(DrawingPages pages) {
+        Drawings.write(pages, sheet.orElseThrow(), OptionalDouble.empty());
         return Exit.DONE;
     }
 

@@ -14,10 +14,13 @@ import coilwright.bench.ResistanceTest;
 import coilwright.bench.Supply;
 import coilwright.circuit.Brush;
 import coilwright.circuit.BrushGear;
+import coilwright.drawing.DrawingPages;
+import coilwright.drawing.Palette;
 import coilwright.job.FaultText;
 import coilwright.job.Job;
 import coilwright.job.Quantity;
 import coilwright.job.TestKind;
+import coilwright.sheet.TestSheet;
 import coilwright.winding.Armature;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
@@ -106,6 +109,42 @@ final class Prober {
                         .toList());
     }
 
+    /**
+     * The test sheet of a sound armature.
+     *
+     * @throws UsageException where the set-up is one that no sheet is made for
+     */
+    DrawingPages sheet() {
+        if (gear.isPresent() || options.volts().isPresent()) {
+            throw new UsageException("a sheet is made for a feed at bars with steady current: give --feed and --amps");
+        }
+        if (options.pair().isPresent()
+                || options.step().isPresent()
+                || !options.faults().isEmpty()) {
+            throw new UsageException(
+                    "a sheet lists the usual walk of a sound armature: leave --pair, --step and --fault" + " out");
+        }
+        double amperes = ((Supply.Current) supply).amperes();
+        BenchTest bench = switch (test) {
+            case DROP -> new BenchTest.Drop(feed().in(), feed().out(), amperes);
+            case GROUND_WALK -> new BenchTest.GroundWalk(feed().in(), feed().out(), amperes);
+            case GROWLER -> new BenchTest.GrowlerWalked(job.growler(), options.angle());
+            case GROWLER_TURNED -> new BenchTest.GrowlerTurned(job.growler(), clock);
+            case RESISTANCE -> new BenchTest.Resistance();
+            case GROUND -> new BenchTest.Ground();
+            case POLARITY -> new BenchTest.Polarity();
+        };
+        Optional<PairReading> known =
+                known().map(k -> new PairReading(k.pair().from(), k.pair().to(), k.value()));
+        return TestSheet.of(job, sound, bench, new TestSheet.Options(known, Palette.COLOUR));
+    }
+
+    private FeedBars feed() {
+        return feeds.stream()
+                .findFirst()
+                .orElseThrow(() -> new UsageException("no coil has both leads on bars, so there is nothing to feed"));
+    }
+
     private List<BenchTest.Pair> pairs() {
         if (options.pair().isPresent()) {
             return List.of(onePair(options.pair().get()));
@@ -159,7 +198,7 @@ final class Prober {
             case RESISTANCE -> new BenchTest.Resistance().read(armature, pairs);
             case GROUND -> new BenchTest.Ground().read(armature, pairs);
             case GROUND_WALK -> {
-                FeedBars f = feed.orElseThrow();
+                FeedBars f = feed.orElseGet(this::feed);
                 List<Double> volts = GroundTest.walk(armature, f.in(), f.out(), supply);
                 yield pairs.stream()
                         .map(p -> new PairReading(
@@ -177,8 +216,7 @@ final class Prober {
         if (gear.isPresent()) {
             return DropTest.throughBrushes(armature, gear.get(), supply);
         }
-        FeedBars f = feed.orElseThrow(
-                () -> new UsageException("no coil has both leads on bars, so there is nothing to feed"));
+        FeedBars f = feed.orElseGet(this::feed);
         return DropTest.at(armature, f.in(), f.out(), supply);
     }
 
@@ -274,10 +312,9 @@ final class Prober {
         return switch (test) {
             case DROP ->
                 gear.map(g -> fed + " through the brushes: " + brushes(g))
-                        .orElseGet(() -> fed + " in at bar " + feeds.get(0).in() + " and out at bar "
-                                + feeds.get(0).out());
+                        .orElseGet(() -> fed + " in at bar " + feed().in() + " and out at bar " + feed().out());
             case GROUND_WALK ->
-                fed + " in at bar " + feeds.get(0).in() + " and out at bar "
+                fed + " in at bar " + feed().in() + " and out at bar "
                         + feeds.get(0).out() + ", meter from bar to shaft";
             case GROWLER -> new BenchTest.GrowlerWalked(job.growler(), options.angle()).setUp();
             case GROWLER_TURNED -> new BenchTest.GrowlerTurned(job.growler(), clock).setUp();
