@@ -28,6 +28,9 @@ final class Commands {
         ALL.put("table", TableCommand::new);
         ALL.put("rules", RulesCommand::new);
         ALL.put("draw", DrawCommand::new);
+        ALL.put("check", CheckCommand::new);
+        ALL.put("identify", IdentifyCommand::new);
+        ALL.put("repair", RepairCommand::new);
         ALL.put("completion", CompletionCommand::new);
     }
 

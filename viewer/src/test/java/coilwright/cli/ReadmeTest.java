@@ -35,7 +35,8 @@ class ReadmeTest {
     @ParameterizedTest
     @MethodSource("shown")
     void prints(List<String> commandAndOutput) {
-        String command = commandAndOutput.get(0)
+        String command = commandAndOutput
+                .get(0)
                 .replace("samples/jobs", TableCommandTest.SAMPLES.toString())
                 .replace("drawings/", temp + "/");
         Run run = Run.of(command.split(" "));
@@ -46,8 +47,8 @@ class ReadmeTest {
 
     @Test
     void theMainCommandWritesTheDrawings() throws IOException {
-        Matcher main = Pattern.compile("java -jar viewer/target/coilwright.jar (.*)\n")
-                .matcher(Files.readString(README));
+        Matcher main =
+                Pattern.compile("java -jar viewer/target/coilwright.jar (.*)\n").matcher(Files.readString(README));
         assertThat(main.find()).isTrue();
         String command = main.group(1)
                 .replace("samples/jobs", TableCommandTest.SAMPLES.toString())
