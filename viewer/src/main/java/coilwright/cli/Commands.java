@@ -30,6 +30,9 @@ final class Commands {
         ALL.put("draw", DrawCommand::new);
         ALL.put("probe", ProbeCommand::new);
         ALL.put("diagnose", DiagnoseCommand::new);
+        ALL.put("check", CheckCommand::new);
+        ALL.put("identify", IdentifyCommand::new);
+        ALL.put("repair", RepairCommand::new);
         ALL.put("completion", CompletionCommand::new);
     }
 

@@ -1,0 +1,108 @@
+package coilwright.cli;
+
+import coilwright.drawing.Drawing;
+import coilwright.drawing.DrawingPages;
+import coilwright.drawing.DrawingView;
+import coilwright.drawing.Highlight;
+import coilwright.drawing.ViewOptions;
+import coilwright.fault.EmergencyRepair;
+import coilwright.job.BadInputException;
+import coilwright.job.Job;
+import coilwright.job.JobReader;
+import coilwright.winding.ImpossibleWindingException;
+import coilwright.winding.Winding;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** How to cut out a coil. */
+@Command(
+        name = "repair",
+        header = "Say how to cut out a faulty coil in an emergency, and what it costs.",
+        description = {
+            "Gives the leads to lift, the bars to join, and what the armature is like then: paths, unbalance, volts "
+                    + "between bars. The field is taken as a sine wave, the brushes at the neutral, no load."
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  coilwright repair orchard-pump-dynamo.yaml --coil 3 --fault open",
+            "  coilwright repair hill-tram-motor.yaml --coil 7 --fault shorted --drawing repair.pdf"
+        })
+final class RepairCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Parameters(index = "0", paramLabel = "JOB", description = "Job file (YAML or JSON).")
+    private Path jobFile;
+
+    @Option(names = "--coil", paramLabel = "N", required = true, description = "Number of the faulty coil.")
+    private int coil;
+
+    @Option(names = "--fault", paramLabel = "FAULT", required = true, description = "open or shorted.")
+    private String fault;
+
+    @Option(
+            names = "--drawing",
+            paramLabel = "FILE",
+            description = "Also draw the coils cut out and the bars joined in heavy lines, developed and round, into "
+                    + "this .svg, .png or .pdf (FILE-1 and FILE-2 unless a PDF).")
+    private Optional<Path> drawing;
+
+    @Mixin
+    private OutputOptions output;
+
+    RepairCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() throws BadInputException {
+        EmergencyRepair.Trouble trouble = switch (fault) {
+            case "open" -> EmergencyRepair.Trouble.OPEN;
+            case "shorted" -> EmergencyRepair.Trouble.SHORTED;
+            default -> throw new UsageException("--fault is \"" + fault + "\", but must be open or shorted");
+        };
+        Job job = JobReader.read(jobFile);
+        Winding winding;
+        try {
+            winding = job.build();
+        } catch (ImpossibleWindingException e) {
+            return console.impossible(jobFile, e.findings());
+        }
+        EmergencyRepair.Plan plan;
+        try {
+            plan = EmergencyRepair.of(winding, coil, trouble);
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(e.getMessage());
+        }
+        drawing.ifPresent(file -> draw(job, plan, file));
+        output.answer(
+                console,
+                switch (output.format()) {
+                    case TEXT -> RepairText.of(job, plan);
+                    case JSON -> RepairJson.of(plan);
+                    case CSV -> RepairText.csv(plan);
+                });
+        return Exit.DONE;
+    }
+
+    private static void draw(Job job, EmergencyRepair.Plan plan, Path file) {
+        EmergencyRepair.Option best = plan.best();
+        ViewOptions options = ViewOptions.of(
+                        job.title() + ", emergency repair: coil " + plan.coil().number() + " cut out")
+                .withHighlight(
+                        new Highlight(new LinkedHashSet<>(best.lost()), new LinkedHashSet<>(best.bridge()), Set.of()));
+        List<Drawing> pages = new ArrayList<>(
+                DrawingView.DEVELOPED.draw(plan.winding(), options).pages());
+        pages.addAll(DrawingView.ROUND.draw(plan.winding(), options).pages());
+        Drawings.write(new DrawingPages(pages), file, OptionalDouble.empty());
+    }
+}
