@@ -74,8 +74,17 @@ final class CoilCardLayout {
         if (top) {
             return Ring.shortWay(centre, bar);
         }
-        double own = a.slotCentre(coil.bottom().slot());
-        return Ring.shortWay(centre, own) + Ring.shortWay(own, bar);
+        double side = Ring.shortWay(centre, a.slotCentre(coil.bottom().slot()));
+        double reach = side + Ring.shortWay(a.slotCentre(coil.bottom().slot()), bar);
+        double low = Math.min(Math.min(0, side), reach);
+        double high = Math.max(Math.max(0, side), reach);
+        if (coil.topBar().isPresent()) {
+            double other = reach(winding, coil, true);
+            low = Math.min(low, other);
+            high = Math.max(high, other);
+        }
+        // Two leads that would go past one another round the shaft: the bottom one goes the other way.
+        return high - low > 360 - 2 * a.barAngle() ? reach - Math.signum(reach) * 360 : reach;
     }
 
     static int slotsSpanned(Winding winding, Coil coil) {
