@@ -29,7 +29,10 @@ final class ProbeText {
         }
         Scale scale = Scale.of(probe, probe.readings());
         out.append("\nExpected readings: ").append(probe.setUp()).append('\n');
-        table(out, probe, probe.readings(), scale);
+        // Neighbours of different circuits read nothing, every one; only the walks within circuits tell something.
+        if (probe.circuits().isEmpty()) {
+            table(out, probe, probe.readings(), scale);
+        }
         for (Probe.CircuitWalk c : probe.circuits()) {
             out.append("\nWithin circuit ").append(c.number());
             c.feed()

@@ -95,7 +95,7 @@ final class Prober {
                 setUp(),
                 feeds,
                 procedure(),
-                notes(circuits.size()),
+                notes(readings, circuits.size()),
                 readings,
                 circuits,
                 test == TestKind.GROWLER ? OptionalDouble.of(options.angle()) : OptionalDouble.empty(),
@@ -353,8 +353,12 @@ final class Prober {
         };
     }
 
-    private List<String> notes(int circuits) {
+    private List<String> notes(List<PairReading> readings, int circuits) {
         List<String> out = new ArrayList<>();
+        if (test == TestKind.DROP && readings.stream().anyMatch(r -> Double.isInfinite(r.value()))) {
+            out.add("Nothing joins the places where current goes in and comes out, so none flows: feed two bars of one"
+                    + " circuit.");
+        }
         boolean growler = test == TestKind.GROWLER || test == TestKind.GROWLER_TURNED;
         boolean needsOhms = test == TestKind.RESISTANCE || (test.fed() && supply instanceof Supply.Current);
         if (needsOhms && job.coilResistance().isEmpty()) {

@@ -223,6 +223,11 @@ class ProbeCommandTest {
                     .allSatisfy(v -> assertThat(Math.abs(v)).isCloseTo(820e-6, within(1e-12)));
         }
         assertThat(json(ORCHARD, "--test", "drop").has("withinCircuit")).isFalse();
+        assertThat(probe(PLATING, "--test", "growler").out())
+                .contains("Within circuit 2\n", "The winding makes 2 circuits")
+                .doesNotContain("  1-2 ");
+        assertThat(probe(PLATING, "--test", "drop", "--feed", "1,2").out())
+                .contains("Nothing joins the places where current goes in");
     }
 
     @Test
