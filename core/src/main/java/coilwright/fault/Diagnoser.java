@@ -108,7 +108,7 @@ final class Diagnoser {
         }
         if (doubles) {
             double best = all.stream().mapToDouble(w -> w.logWeight).max().orElseThrow();
-            all.addAll(pairs(best));
+            all.addAll(pairs(best, List.copyOf(all)));
         }
         return report(all, nothing, seen);
     }
@@ -368,15 +368,14 @@ final class Diagnoser {
         return out;
     }
 
-    private List<Weighed> pairs(double bestSoFar) {
+    private List<Weighed> pairs(double bestSoFar, List<Weighed> singles) {
         List<Place> places = places();
         PairScreen screen = PairScreen.of(
                 models,
                 evidence,
                 places.stream().map(p -> new int[] {p.from(), p.to()}).toList());
-        List<Weighed> out = new ArrayList<>();
-        if (screen.empty()) {
-            return out;
+        if (screen.empty() && unexplained(singles).isEmpty()) {
+            return List.of();
         }
         double most = Math.log(Priors.SECOND * 0.1 * 0.1 / places.size() / places.size());
         double base = USUAL_WORTH * USUAL_NOISE * USUAL_NOISE;
@@ -385,50 +384,118 @@ final class Diagnoser {
         int count = readings;
         double half = (count + USUAL_WORTH) / 2;
         double limit = Math.exp((logGamma(half) - count / 2.0 * Math.log(Math.PI) - needed) / half) - base;
+        List<Rough> rough = new ArrayList<>();
         double best = bestSoFar;
         for (PairScreen.Hit hit : screen.best(limit, MOST_PAIRS)) {
-            double bound = most + t(count, base + hit.squares());
-            if (bound < best + Math.log(1e-3)) {
+            if (most + t(count, base + hit.squares()) < best + Math.log(1e-3)) {
                 break;
             }
             for (Candidate a : places.get(hit.first()).candidates()) {
                 for (Candidate b : places.get(hit.second()).candidates()) {
-                    Weighed w = bestPair(a, b, best);
-                    out.add(w);
-                    best = Math.max(best, w.logWeight);
+                    Rough r = rough(a, b, PAIR_SIZES, PAIR_SIZES);
+                    rough.add(r);
+                    best = Math.max(best, r.weighed().logWeight);
                 }
             }
+        }
+        for (Weighed single : unexplained(singles)) {
+            addBeside(single, places, rough);
+        }
+        rough.sort(Comparator.comparingDouble((Rough r) -> -r.weighed().logWeight));
+        List<Weighed> out = new ArrayList<>();
+        int finer = 0;
+        for (Rough r : rough) {
+            boolean look = r.sized() && finer < MOST_FINE;
+            finer += look ? 1 : 0;
+            out.add(look ? refine(r) : r.weighed());
+        }
+        out.sort(Comparator.comparingDouble((Weighed w) -> -w.logWeight));
+        for (Weighed w : List.copyOf(out.subList(0, Math.min(2, out.size())))) {
+            out.addAll(likes(w, places));
         }
         return out;
     }
 
-    private Weighed bestPair(Candidate a, Candidate b, double best) {
-        double logPrior = Math.log(Priors.SECOND * a.prior() * b.prior());
-        int sizes = (a.sized() ? 1 : 0) + (b.sized() ? 1 : 0);
-        double[] x = {0.5, 0.5};
-        Weighed top = weigh(List.of(a.fault().apply(x[0]), b.fault().apply(x[1])), logPrior, sizes);
-        if (sizes == 0) {
-            return top;
+    private static final double[] PAIR_SIZES = {0.03, 0.2, 0.4, 0.6, 0.85};
+    private static final int MOST_FINE = 12;
+    private static final int MOST_BESIDE = 4;
+    /** A single fault that leaves more than this relative error is not alone. */
+    private static final double TOO_MUCH = 0.025;
+
+    /** Two candidates at the best of a few sizes. */
+    private record Rough(Candidate a, Candidate b, double x, double y, Weighed weighed) {
+        boolean sized() {
+            return a.sized() || b.sized();
         }
-        double[] start = {0, 0.1, 0.25, 0.5, 0.75, 1};
-        for (double i : a.sized() ? start : new double[] {0}) {
-            for (double j : b.sized() ? start : new double[] {0}) {
-                Weighed w = weigh(List.of(a.fault().apply(i), b.fault().apply(j)), logPrior, sizes);
-                if (w.logWeight > top.logWeight) {
-                    top = w;
-                    x[0] = i;
-                    x[1] = j;
+    }
+
+    private Weighed weigh(Candidate a, double x, Candidate b, double y) {
+        return weigh(
+                List.of(a.fault().apply(x), b.fault().apply(y)),
+                Math.log(Priors.SECOND * a.prior() * b.prior()),
+                (a.sized() ? 1 : 0) + (b.sized() ? 1 : 0));
+    }
+
+    private Rough rough(Candidate a, Candidate b, double[] sizesOfA, double[] sizesOfB) {
+        double[] none = {0};
+        Rough best = null;
+        for (double x : a.sized() ? sizesOfA : none) {
+            for (double y : b.sized() ? sizesOfB : none) {
+                Weighed w = weigh(a, x, b, y);
+                if (best == null || w.logWeight > best.weighed().logWeight) {
+                    best = new Rough(a, b, x, y, w);
                 }
             }
         }
-        // Far behind even at the best of the coarse places: no finer look.
-        if (top.logWeight < best - 40) {
-            return top;
+        return best;
+    }
+
+    /** The likeliest single faults of the main kinds, where the likeliest leaves more error than a meter makes. */
+    private List<Weighed> unexplained(List<Weighed> singles) {
+        List<Weighed> sorted = singles.stream()
+                .filter(w -> w.faults.size() == 1)
+                .sorted(Comparator.comparingDouble((Weighed w) -> -w.logWeight))
+                .toList();
+        if (sorted.isEmpty() || noise(sorted.get(0)) < TOO_MUCH) {
+            return List.of();
         }
-        double reach = 0.3;
-        for (int round = 0; round < 4; round++) {
+        return sorted.stream()
+                .filter(w -> w.faults.get(0) instanceof Fault.OpenCoil
+                        || w.faults.get(0) instanceof Fault.ShortedCoil
+                        || w.faults.get(0) instanceof Fault.ShortedTurns
+                        || w.faults.get(0) instanceof Fault.HighResistance
+                        || w.faults.get(0) instanceof Fault.BarShort)
+                .limit(MOST_BESIDE)
+                .toList();
+    }
+
+    /** Every second fault beside a first, for runs that the screen does not see. */
+    private void addBeside(Weighed single, List<Place> places, List<Rough> rough) {
+        Fault first = single.faults.get(0);
+        for (Place own : places) {
+            for (Candidate a : own.candidates()) {
+                boolean it = a.kind().equals(first.kind())
+                        && a.fault().apply(0.5).coils().equals(first.coils())
+                        && a.fault().apply(0.5).bars().equals(first.bars());
+                if (!it) {
+                    continue;
+                }
+                for (Place place : places) {
+                    for (Candidate b : place == own ? List.<Candidate>of() : place.candidates()) {
+                        rough.add(rough(a, b, PAIR_SIZES, PAIR_SIZES));
+                    }
+                }
+            }
+        }
+    }
+
+    private Weighed refine(Rough r) {
+        double[] x = {r.x(), r.y()};
+        Weighed top = r.weighed();
+        double reach = 0.25;
+        for (int round = 0; round < 5; round++) {
             for (int side = 0; side < 2; side++) {
-                if (!(side == 0 ? a : b).sized()) {
+                if (!(side == 0 ? r.a() : r.b()).sized()) {
                     continue;
                 }
                 int s = side;
@@ -438,11 +505,7 @@ final class Diagnoser {
                         Math.max(0, x[s] - reach),
                         Math.min(1, x[s] + reach),
                         14,
-                        v -> {
-                            double va = s == 0 ? v : here[0];
-                            double vb = s == 1 ? v : here[1];
-                            return weigh(List.of(a.fault().apply(va), b.fault().apply(vb)), logPrior, sizes);
-                        },
+                        v -> weigh(r.a(), s == 0 ? v : here[0], r.b(), s == 1 ? v : here[1]),
                         q -> q.logWeight,
                         found);
                 if (w.logWeight > top.logWeight) {
@@ -453,6 +516,40 @@ final class Diagnoser {
             reach /= 2.5;
         }
         return top;
+    }
+
+    /** The same pair with one or both faults of fixed size told by their like between the same two bars. */
+    private List<Weighed> likes(Weighed pair, List<Place> places) {
+        List<Weighed> out = new ArrayList<>();
+        for (Candidate a : at(pair.faults.get(0), places)) {
+            for (Candidate b : at(pair.faults.get(1), places)) {
+                Fault first = a.sized() ? pair.faults.get(0) : a.fault().apply(0);
+                Fault second = b.sized() ? pair.faults.get(1) : b.fault().apply(0);
+                List<Fault> faults = List.of(first, second);
+                if (!faults.equals(pair.faults)) {
+                    int sizes = (a.sized() ? 1 : 0) + (b.sized() ? 1 : 0);
+                    out.add(weigh(faults, Math.log(Priors.SECOND * a.prior() * b.prior()), sizes));
+                }
+            }
+        }
+        return out;
+    }
+
+    private static List<Candidate> at(Fault fault, List<Place> places) {
+        for (Place p : places) {
+            boolean here = p.candidates().stream().anyMatch(c -> {
+                Fault f = c.fault().apply(0.5);
+                return f.kind().equals(fault.kind())
+                        && f.coils().equals(fault.coils())
+                        && f.bars().equals(fault.bars());
+            });
+            if (here) {
+                return p.candidates().stream()
+                        .filter(c -> !c.sized() || c.kind().equals(fault.kind()))
+                        .toList();
+            }
+        }
+        return List.of();
     }
 
     // ---- report -----------------------------------------------------------------------------------------------------

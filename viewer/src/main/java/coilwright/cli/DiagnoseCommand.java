@@ -187,7 +187,7 @@ final class DiagnoseCommand implements Callable<Integer> {
         if (!feeds.isEmpty()) {
             return Given.bars(
                     "--feed",
-                    feeds.get(Math.min(fed, feeds.size() - 1)),
+                    fed < feeds.size() ? feeds.get(fed) : feeds.get(feeds.size() - 1),
                     sound.winding().armature().bars());
         }
         List<FeedBars> advised =
@@ -195,7 +195,7 @@ final class DiagnoseCommand implements Callable<Integer> {
         if (advised.isEmpty()) {
             throw new UsageException("no coil has both leads on bars, so there is nothing to feed");
         }
-        FeedBars f = advised.get(Math.min(fed, advised.size() - 1));
+        FeedBars f = fed < advised.size() ? advised.get(fed) : advised.get(advised.size() - 1);
         return new BenchTest.Pair(f.in(), f.out());
     }
 }
