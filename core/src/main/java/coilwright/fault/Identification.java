@@ -316,7 +316,8 @@ public final class Identification {
                     ? "(" + a.bars() + (set.direction().orElseThrow() == Direction.PROGRESSIVE ? " + " : " - ") + m
                             + ")/" + a.polePairs() + " = "
                     : "";
-            why.add("a " + set.type().word() + " coil's leads land " + working + yc + " bars apart");
+            why.add("a " + set.type().word() + " coil's leads land " + working + yc
+                    + (Math.abs(yc) == 1 ? " bar apart" : " bars apart"));
         }
         if (w.type() == WindingType.WAVE && a.poles() == 2) {
             why.add("on 2 poles a wave is the lap of the same direction: the two need not be told apart");

@@ -319,7 +319,7 @@ class ConnectionCheckTest {
         assertThat(result.whole().orElseThrow().kind()).isEqualTo(Kind.WRONG_DIRECTION);
     }
 
-    @Property(tries = 1000)
+    @Property(tries = 300)
     void anyListAtAllIsComparedWithoutTrouble(@ForAll("windings") Winding w, @ForAll Random random) {
         List<ListedCoil> rows = new ArrayList<>();
         int lines = random.nextInt(2 * w.coils().size());

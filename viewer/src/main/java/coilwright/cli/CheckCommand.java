@@ -93,8 +93,12 @@ final class CheckCommand implements Callable<Integer> {
         return result.same() ? Exit.DONE : Exit.NO;
     }
 
-    /** The list where it can be drawn; the plan where coils stand in it twice or lie where nothing is. */
-    private static void draw(Job job, Winding plan, List<ListedCoil> found, ConnectionCheck.Result result, Path file) {
+    /** The list without the lines that are too many, where it can be drawn; else the plan. */
+    private static void draw(Job job, Winding plan, List<ListedCoil> list, ConnectionCheck.Result result, Path file) {
+        List<ListedCoil> found = new ArrayList<>(list);
+        result.differences().stream()
+                .filter(d -> d.kind() == ConnectionCheck.Kind.DOUBLED)
+                .forEach(d -> found.remove(d.found().orElseThrow()));
         boolean drawable = !found.isEmpty()
                 && Rules.blocking(plan.armature(), new WindingSpec.Listed(found))
                         .isEmpty();
