@@ -93,7 +93,7 @@ record Candidate(String kind, double prior, boolean sized, DoubleFunction<Fault>
         List<Alteration> out = new ArrayList<>();
         for (Fault fault : faults) {
             if (fault instanceof Fault.ShortedCoil f) {
-                CoilState c = sound.coil(f.coil());
+                CoilState c = faulty.coil(f.coil());
                 if (!c.connected()) {
                     return Optional.empty();
                 }

@@ -52,6 +52,11 @@ final class Diagnoser {
                     "there are " + readings + " readings, but a diagnosis needs at least 3: read more pairs");
         }
         check();
+        if (runs.stream().flatMap(r -> r.readings().stream()).allMatch(r -> r.value() == 0)) {
+            throw new IllegalArgumentException(
+                    "every reading is 0: see that the supply is on, the feed touches the bars and"
+                            + " the meter's range is right, and read again");
+        }
         sound = new SoundNetwork(armature);
         for (TestRun run : runs) {
             models.add(new RunModel(sound, run));
@@ -481,7 +486,7 @@ final class Diagnoser {
                     continue;
                 }
                 for (Place place : places) {
-                    for (Candidate b : place == own ? List.<Candidate>of() : place.candidates()) {
+                    for (Candidate b : place.equals(own) ? List.<Candidate>of() : place.candidates()) {
                         rough.add(rough(a, b, PAIR_SIZES, PAIR_SIZES));
                     }
                 }

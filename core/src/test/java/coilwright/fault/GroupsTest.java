@@ -65,7 +65,8 @@ final class GroupsTest {
                     all.stream().map(f -> values(tests.get(0), f.in(sound))).toList();
             double[] none = values(tests.get(0), sound);
             for (int i = 0; i < all.size(); i++) {
-                if (Double.isInfinite(max(readings.get(i)))) {
+                if (Double.isInfinite(max(readings.get(i))) || max(readings.get(i)) == 0) {
+                    // A feed broken, or shorted, reads nothing that could be explained.
                     continue;
                 }
                 Set<Fault> same = new LinkedHashSet<>();
@@ -138,7 +139,11 @@ final class GroupsTest {
             List<Fault> faults = new ArrayList<>();
             shop.fault(w, i % 11).ifPresent(faults::add);
             if (i % 3 == 0) {
-                shop.fault(w, shop.random().nextInt(5)).ifPresent(faults::add);
+                // A break that a short within the same coil bridges is another matter for each place of the two.
+                shop.fault(w, shop.random().nextInt(5))
+                        .filter(f -> faults.stream()
+                                .noneMatch(o -> f.coils().stream().anyMatch(o.coils()::contains)))
+                        .ifPresent(faults::add);
             }
             Optional<Candidate.Altered> altered = Candidate.alterations(sound, faults);
             if (faults.isEmpty() || altered.isEmpty()) {
