@@ -32,13 +32,19 @@ public sealed interface BenchTest {
     String word();
 
     /** Whether readings have a sign that means something. */
-    boolean signed();
+    default boolean signed() {
+        return false;
+    }
 
     /** Whether readings come in ohms; else in volts, or relative to volts. */
-    boolean ohms();
+    default boolean ohms() {
+        return false;
+    }
 
     /** The pairs of the usual walk, in order. */
-    List<Pair> walk(Winding winding);
+    default List<Pair> walk(Winding winding) {
+        return neighbours(winding);
+    }
 
     /** What a meter reads on each pair, in the order asked; infinite ohms where nothing joins the two. */
     List<PairReading> read(BenchArmature armature, List<Pair> pairs);
@@ -119,16 +125,6 @@ public sealed interface BenchTest {
         }
 
         @Override
-        public boolean ohms() {
-            return false;
-        }
-
-        @Override
-        public List<Pair> walk(Winding winding) {
-            return neighbours(winding);
-        }
-
-        @Override
         public List<PairReading> read(BenchArmature armature, List<Pair> pairs) {
             DropTest test = DropTest.at(armature, in, out, new Supply.Current(amperes));
             return pairs.stream().map(p -> test.between(p.from(), p.to())).toList();
@@ -150,21 +146,6 @@ public sealed interface BenchTest {
         @Override
         public String word() {
             return "growler";
-        }
-
-        @Override
-        public boolean signed() {
-            return false;
-        }
-
-        @Override
-        public boolean ohms() {
-            return false;
-        }
-
-        @Override
-        public List<Pair> walk(Winding winding) {
-            return neighbours(winding);
         }
 
         @Override
@@ -192,21 +173,6 @@ public sealed interface BenchTest {
         }
 
         @Override
-        public boolean signed() {
-            return false;
-        }
-
-        @Override
-        public boolean ohms() {
-            return false;
-        }
-
-        @Override
-        public List<Pair> walk(Winding winding) {
-            return neighbours(winding);
-        }
-
-        @Override
         public List<PairReading> read(BenchArmature armature, List<Pair> pairs) {
             return GrowlerMeter.of(armature, growler).turned(clockDegrees, pairs);
         }
@@ -225,11 +191,6 @@ public sealed interface BenchTest {
         @Override
         public String word() {
             return "resistance";
-        }
-
-        @Override
-        public boolean signed() {
-            return false;
         }
 
         @Override
@@ -262,11 +223,6 @@ public sealed interface BenchTest {
         @Override
         public String word() {
             return "ground";
-        }
-
-        @Override
-        public boolean signed() {
-            return false;
         }
 
         @Override
@@ -312,11 +268,6 @@ public sealed interface BenchTest {
         }
 
         @Override
-        public boolean ohms() {
-            return false;
-        }
-
-        @Override
         public List<Pair> walk(Winding winding) {
             return toShaft(winding);
         }
@@ -346,11 +297,6 @@ public sealed interface BenchTest {
         @Override
         public boolean signed() {
             return true;
-        }
-
-        @Override
-        public boolean ohms() {
-            return false;
         }
 
         @Override

@@ -17,10 +17,14 @@ public sealed interface Fault {
     BenchArmature in(BenchArmature armature);
 
     /** Numbers of the coils it sits in; empty where it sits on bars. */
-    List<Integer> coils();
+    default List<Integer> coils() {
+        return List.of();
+    }
 
     /** The bars it sits on; empty where it sits in coils. */
-    List<Integer> bars();
+    default List<Integer> bars() {
+        return List.of();
+    }
 
     /** In words. */
     String words();
@@ -58,11 +62,6 @@ public sealed interface Fault {
         }
 
         @Override
-        public List<Integer> bars() {
-            return List.of();
-        }
-
-        @Override
         public String words() {
             return "coil " + coil + " open";
         }
@@ -86,11 +85,6 @@ public sealed interface Fault {
         @Override
         public List<Integer> coils() {
             return List.of(coil);
-        }
-
-        @Override
-        public List<Integer> bars() {
-            return List.of();
         }
 
         @Override
@@ -130,11 +124,6 @@ public sealed interface Fault {
         }
 
         @Override
-        public List<Integer> bars() {
-            return List.of();
-        }
-
-        @Override
         public String words() {
             return String.format(Locale.ROOT, "coil %d with %.0f %% of its turns shorted", coil, fraction * 100);
         }
@@ -163,11 +152,6 @@ public sealed interface Fault {
         }
 
         @Override
-        public List<Integer> bars() {
-            return List.of();
-        }
-
-        @Override
         public String words() {
             return String.format(Locale.ROOT, "bad joint at coil %d, about %.3g ohm", coil, ohms);
         }
@@ -183,11 +167,6 @@ public sealed interface Fault {
         @Override
         public BenchArmature in(BenchArmature armature) {
             return armature.with(Bond.direct(Point.bar(bar), Point.bar(otherBar)));
-        }
-
-        @Override
-        public List<Integer> coils() {
-            return List.of();
         }
 
         @Override
@@ -222,11 +201,6 @@ public sealed interface Fault {
         @Override
         public List<Integer> coils() {
             return List.of(coil, otherCoil);
-        }
-
-        @Override
-        public List<Integer> bars() {
-            return List.of();
         }
 
         @Override
@@ -288,11 +262,6 @@ public sealed interface Fault {
         }
 
         @Override
-        public List<Integer> bars() {
-            return List.of();
-        }
-
-        @Override
         public String words() {
             return "coil " + coil + " reversed";
         }
@@ -323,11 +292,6 @@ public sealed interface Fault {
                 return at;
             }
             return OptionalInt.of(at.getAsInt() == bar ? otherBar : bar);
-        }
-
-        @Override
-        public List<Integer> coils() {
-            return List.of();
         }
 
         @Override
@@ -396,11 +360,6 @@ public sealed interface Fault {
         @Override
         public List<Integer> coils() {
             return List.of(coil);
-        }
-
-        @Override
-        public List<Integer> bars() {
-            return List.of();
         }
 
         @Override

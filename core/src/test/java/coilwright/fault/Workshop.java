@@ -98,7 +98,7 @@ final class Workshop {
         return out;
     }
 
-    /** The tests of a thorough bench session: drop, resistance, growler and ground. */
+    /** The tests of a thorough afternoon at the bench: drop, resistance, growler and ground. */
     static List<BenchTest> tests(BenchArmature sound) {
         List<BenchTest> out = new ArrayList<>();
         FeedBars.advised(sound.winding(), !sound.bonds().isEmpty())
