@@ -79,6 +79,7 @@ public class DevelopedSvgBenchmark {
 
     /** Runs both and prints the ratio. */
     public static void main(String[] args) throws RunnerException {
+        System.setProperty("java.class.path", NetworkBenchmark.classPath());
         Collection<RunResult> results = new Runner(new OptionsBuilder()
                         .include(DevelopedSvgBenchmark.class.getSimpleName())
                         .forks(1)

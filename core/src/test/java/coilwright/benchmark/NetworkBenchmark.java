@@ -241,7 +241,7 @@ public class NetworkBenchmark {
     }
 
     /** The class path of this class, also where a build tool has loaded it by a class loader of its own. */
-    static String classPath() {
+    public static String classPath() {
         if (NetworkBenchmark.class.getClassLoader() instanceof URLClassLoader loader) {
             return Arrays.stream(loader.getURLs())
                     .map(url -> Path.of(URI.create(url.toString())).toString())

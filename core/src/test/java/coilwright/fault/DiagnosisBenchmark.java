@@ -4,6 +4,7 @@ import coilwright.bench.BenchArmature;
 import coilwright.bench.BenchTest;
 import coilwright.bench.PairReading;
 import coilwright.bench.TestRun;
+import coilwright.benchmark.NetworkBenchmark;
 import coilwright.winding.Armature;
 import coilwright.winding.Direction;
 import coilwright.winding.Winding;
@@ -91,6 +92,7 @@ public class DiagnosisBenchmark {
 
     /** Runs all and prints ratios. */
     public static void main(String[] args) throws RunnerException {
+        System.setProperty("java.class.path", NetworkBenchmark.classPath());
         Collection<RunResult> results = new Runner(new OptionsBuilder()
                         .include(DiagnosisBenchmark.class.getName())
                         .build())
