@@ -584,8 +584,11 @@ final class Diagnoser {
                 most = Math.max(most, Math.abs(y[i]));
             }
         }
-        double scale = xx == 0 ? 0 : xy / xx;
-        if (scale <= 0 && most > 0) {
+        if (xx == 0 || most == 0) {
+            return xx == 0 && most == 0;
+        }
+        double scale = xy / xx;
+        if (scale <= 0) {
             return false;
         }
         double slack = SAME * Math.max(most, 1e-300);

@@ -48,8 +48,8 @@ public record NextProbe(
 
     /**
      * The best next reading, by expected information: a bound on it from how far apart the explanations' readings lie
-     * against the noise. A doubtful reading is first taken again. Empty where one explanation is left, or no test of
-     * the trade tells those left apart.
+     * against the noise. A doubtful reading is first taken again. Where nothing is found so far, the walk is first
+     * completed. Empty where one explanation is left, or no test of the trade tells those left apart.
      *
      * @param growler faces of the growler at hand
      */
@@ -66,7 +66,7 @@ public record NextProbe(
         }
         List<Hypothesis> left = left(diagnosis);
         if (left.size() < 2) {
-            return Optional.empty();
+            return diagnosis.likeliest().isEmpty() ? readOn(diagnosis) : Optional.empty();
         }
         BenchArmature sound = diagnosis.armature();
         NextProbe best = null;
@@ -103,6 +103,32 @@ public record NextProbe(
         return Optional.ofNullable(best);
     }
 
+    /** Nothing found so far, but the walk is not complete: its next pair. */
+    private static Optional<NextProbe> readOn(Diagnosis d) {
+        Winding winding = d.armature().winding();
+        for (TestRun run : d.runs()) {
+            Set<Set<Integer>> read = new LinkedHashSet<>();
+            run.pairs().forEach(p -> read.add(Set.of(p.from(), p.to())));
+            for (BenchTest.Pair p : run.test().walk(winding)) {
+                if (!read.contains(Set.of(p.from(), p.to()))) {
+                    return Optional.of(new NextProbe(
+                            run.test(),
+                            p,
+                            0,
+                            "read on, the walk is not complete: " + words(run.test(), p),
+                            List.of(new Outcome(
+                                    List.of(),
+                                    run.test()
+                                                    .read(d.armature(), List.of(p))
+                                                    .get(0)
+                                                    .value()
+                                            * gain(d, run.test())))));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
     private static List<Hypothesis> left(Diagnosis d) {
         List<Hypothesis> out = new ArrayList<>();
         if (d.soundProbability() > 0.01) {
@@ -125,7 +151,7 @@ public record NextProbe(
 
     private static double gain(Diagnosis d, BenchTest test) {
         for (int i = 0; i < d.runs().size(); i++) {
-            if (d.runs().get(i).test().equals(test)) {
+            if (d.runs().get(i).test().equals(test) && d.gains().get(i) != 0) {
                 return d.gains().get(i);
             }
         }
