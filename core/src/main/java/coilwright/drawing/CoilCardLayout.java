@@ -76,15 +76,24 @@ final class CoilCardLayout {
         }
         double side = Ring.shortWay(centre, a.slotCentre(coil.bottom().slot()));
         double reach = side + Ring.shortWay(a.slotCentre(coil.bottom().slot()), bar);
-        double low = Math.min(Math.min(0, side), reach);
-        double high = Math.max(Math.max(0, side), reach);
+        double low = Math.min(0, side);
+        double high = Math.max(0, side);
         if (coil.topBar().isPresent()) {
             double other = reach(winding, coil, true);
             low = Math.min(low, other);
             high = Math.max(high, other);
         }
-        // Two leads that would go past one another round the shaft: the bottom one goes the other way.
-        return high - low > 360 - 2 * a.barAngle() ? reach - Math.signum(reach) * 360 : reach;
+        // Two leads that would go past one another round the shaft: the bottom one goes the shorter other way.
+        double best = reach;
+        double most = 360 - 2 * a.barAngle();
+        for (double turn : new double[] {-360, 360}) {
+            double spread = Math.max(high, best) - Math.min(low, best);
+            double other = Math.max(high, reach + turn) - Math.min(low, reach + turn);
+            if (spread > most && other < spread) {
+                best = reach + turn;
+            }
+        }
+        return best;
     }
 
     static int slotsSpanned(Winding winding, Coil coil) {
@@ -376,8 +385,8 @@ final class CoilCardLayout {
                 if (at + w > RIGHT && right) {
                     at = RIGHT - w;
                 }
-                if (!right && at - w < LEFT - 10) {
-                    at = LEFT - 10 + w;
+                if (!right && at - w < LEFT) {
+                    at = LEFT + w;
                 }
                 boolean moved = at != end + (right ? 1.4 : -1.4);
                 canvas.text(at, moved ? y - 1.5 : y + 0.9, words, 2.6, right ? Anchor.START : Anchor.END, Role.LABEL);

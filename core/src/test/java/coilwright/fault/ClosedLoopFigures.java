@@ -48,7 +48,11 @@ final class ClosedLoopFigures {
                 if (fault.isEmpty()) {
                     continue;
                 }
-                List<Fault> faults = List.of(fault.get());
+                // Joints are bad against the coil's own resistance.
+                List<Fault> faults = List.of(
+                        fault.get() instanceof Fault.HighResistance h
+                                ? new Fault.HighResistance(h.coil(), h.ohms() * sound.soundOhms())
+                                : fault.get());
                 Diagnosis d = Diagnosis.of(sound, shop.runs(sound, faults, Workshop.tests(sound), NOISE));
                 tried[kind]++;
                 if (!d.likeliest().isEmpty() && Workshop.names(d.ranked().get(0), faults)) {
