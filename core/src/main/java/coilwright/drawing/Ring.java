@@ -316,7 +316,9 @@ final class Ring {
                     List.of(north ? Role.NORTH : Role.SOUTH)));
             double size = Math.max(Canvas.SMALL, 4 * scale);
             if (0.72 * Math.toRadians(pitch) * poleIn > size * 1.2) {
-                parts.add(Canvas.centred(p.x(), p.y(), north ? "N" : "S", size, true, Role.LABEL));
+                Shape.Text letter = Canvas.centred(p.x(), p.y(), north ? "N" : "S", size, true, Role.LABEL);
+                occupied.insist(letter.bounds());
+                parts.add(letter);
             }
             canvas.group(
                     prefix,
