@@ -89,13 +89,9 @@ public sealed interface BenchTest {
         }
         int step = winding.armature().bars();
         for (CoilSet set : winding.sets()) {
-            step = gcd(step, Math.abs(set.pitches().orElseThrow().commutator()));
+            step = FeedBars.gcd(step, Math.abs(set.pitches().orElseThrow().commutator()));
         }
         return step;
-    }
-
-    private static int gcd(int x, int y) {
-        return y == 0 ? x : gcd(y, x % y);
     }
 
     private static List<Pair> toShaft(Winding winding) {

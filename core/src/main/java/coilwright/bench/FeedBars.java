@@ -108,7 +108,7 @@ public record FeedBars(int in, int out, String why) {
         return out;
     }
 
-    private static int gcd(int x, int y) {
+    static int gcd(int x, int y) {
         return y == 0 ? x : gcd(y, x % y);
     }
 }

@@ -7,6 +7,7 @@ import coilwright.winding.CoilSet;
 import coilwright.winding.Pitches;
 import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
+import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
 import java.util.ArrayList;
 import java.util.List;
@@ -57,13 +58,7 @@ final class Caption {
     }
 
     static String plex(int m) {
-        return switch (m) {
-            case 1 -> "simplex";
-            case 2 -> "duplex";
-            case 3 -> "triplex";
-            case 4 -> "quadruplex";
-            default -> m + "-plex";
-        };
+        return WindingSpec.plexWord(m);
     }
 
     static String signed(int n) {

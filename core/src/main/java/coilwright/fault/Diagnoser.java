@@ -34,7 +34,6 @@ final class Diagnoser {
 
     private final BenchArmature armature;
     private final List<TestRun> runs;
-    private final boolean doubles;
     private final SoundNetwork sound;
     private final List<RunModel> models = new ArrayList<>();
     private final List<Evidence> evidence = new ArrayList<>();
@@ -42,10 +41,9 @@ final class Diagnoser {
     private final boolean grounds;
     private double nothingLikelihood;
 
-    Diagnoser(BenchArmature armature, List<TestRun> runs, boolean doubles) {
+    Diagnoser(BenchArmature armature, List<TestRun> runs) {
         this.armature = armature;
         this.runs = runs;
-        this.doubles = doubles;
         readings = runs.stream().mapToInt(r -> r.readings().size()).sum();
         if (readings < 3) {
             throw new IllegalArgumentException(
@@ -111,10 +109,8 @@ final class Diagnoser {
             all.add(w);
             seen.merge(c.kind(), same(w, nothing) ? 0 : 1, Integer::sum);
         }
-        if (doubles) {
-            double best = all.stream().mapToDouble(w -> w.logWeight).max().orElseThrow();
-            all.addAll(pairs(best, List.copyOf(all)));
-        }
+        double best = all.stream().mapToDouble(w -> w.logWeight).max().orElseThrow();
+        all.addAll(pairs(best, List.copyOf(all)));
         return report(all, nothing, seen);
     }
 

@@ -103,6 +103,6 @@ public record Diagnosis(
      * @throws IllegalArgumentException when there are too few readings, or one lies outside the armature
      */
     public static Diagnosis of(BenchArmature armature, List<TestRun> runs) {
-        return new Diagnoser(armature, runs, true).diagnose();
+        return new Diagnoser(armature, runs).diagnose();
     }
 }

@@ -40,10 +40,6 @@ final class Evidence {
         return n;
     }
 
-    double typical() {
-        return typical;
-    }
-
     double data(int i) {
         return data[i];
     }

@@ -24,6 +24,7 @@ import coilwright.winding.CoilSet;
 import coilwright.winding.Pitches;
 import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
+import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -229,13 +230,7 @@ public final class TestSheet {
     }
 
     private static String plex(int m) {
-        return switch (m) {
-            case 1 -> "simplex";
-            case 2 -> "duplex";
-            case 3 -> "triplex";
-            case 4 -> "quadruplex";
-            default -> m + "-plex";
-        };
+        return WindingSpec.plexWord(m);
     }
 
     private static String coilThrow(Pitches p) {

@@ -111,6 +111,17 @@ public sealed interface WindingSpec {
         }
     }
 
+    /** The trade's word for a plex: simplex, duplex, triplex, quadruplex, 5-plex, … */
+    static String plexWord(int m) {
+        return switch (m) {
+            case 1 -> "simplex";
+            case 2 -> "duplex";
+            case 3 -> "triplex";
+            case 4 -> "quadruplex";
+            default -> m + "-plex";
+        };
+    }
+
     private static void checkPlex(int plex) {
         if (plex < 1 || plex > MAX_PLEX) {
             throw new IllegalArgumentException("plex is " + plex + ", but must be from 1 (simplex) to " + MAX_PLEX);

@@ -7,13 +7,7 @@ final class Words {
     private Words() {}
 
     static String plex(int m) {
-        return switch (m) {
-            case 1 -> "simplex";
-            case 2 -> "duplex";
-            case 3 -> "triplex";
-            case 4 -> "quadruplex";
-            default -> m + "-plex";
-        };
+        return WindingSpec.plexWord(m);
     }
 
     static String count(int n, String noun) {
