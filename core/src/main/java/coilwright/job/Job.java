@@ -25,6 +25,7 @@ import java.util.OptionalInt;
  * @param growler the growler that the armature lies on
  * @param equalizers rings that join bars of one potential; empty for none
  * @param readings what was read, set by set, in the order noted
+ * @param particulars what else is known of the machine
  */
 public record Job(
         String title,
@@ -34,7 +35,8 @@ public record Job(
         Optional<Quantity> coilResistance,
         Growler growler,
         Optional<Equalizers> equalizers,
-        List<ReadingSet> readings) {
+        List<ReadingSet> readings,
+        Particulars particulars) {
     /** Most turns per coil taken. */
     public static final int MAX_TURNS = 10_000;
 
@@ -62,6 +64,7 @@ public record Job(
             set.feed().ifPresent(f -> checkBars(armature, f.in(), f.out()));
             set.readings().forEach(r -> checkBars(armature, r.from(), r.to()));
         }
+        particulars.commutator().ifPresent(c -> c.runOut().forEach(entry -> checkBars(armature, entry.bar())));
     }
 
     private static void checkBars(Armature armature, int... bars) {
@@ -88,27 +91,38 @@ public record Job(
                 Optional.empty(),
                 Growler.USUAL,
                 Optional.empty(),
-                List.of());
+                List.of(),
+                Particulars.NONE);
     }
 
     /** The same job with turns per coil given. */
     public Job withTurns(int number) {
-        return new Job(title, armature, winding, OptionalInt.of(number), coilResistance, growler, equalizers, readings);
+        return new Job(
+                title,
+                armature,
+                winding,
+                OptionalInt.of(number),
+                coilResistance,
+                growler,
+                equalizers,
+                readings,
+                particulars);
     }
 
     /** The same job with the resistance of a coil given. */
     public Job withCoilResistance(Quantity resistance) {
-        return new Job(title, armature, winding, turns, Optional.of(resistance), growler, equalizers, readings);
+        return new Job(
+                title, armature, winding, turns, Optional.of(resistance), growler, equalizers, readings, particulars);
     }
 
     /** The same job on another growler. */
     public Job withGrowler(Growler other) {
-        return new Job(title, armature, winding, turns, coilResistance, other, equalizers, readings);
+        return new Job(title, armature, winding, turns, coilResistance, other, equalizers, readings, particulars);
     }
 
     /** The same job with another winding. */
     public Job withWinding(WindingSpec other) {
-        return new Job(title, armature, other, turns, coilResistance, growler, equalizers, readings);
+        return new Job(title, armature, other, turns, coilResistance, growler, equalizers, readings, particulars);
     }
 
     /**
@@ -122,7 +136,8 @@ public record Job(
 
     /** The same job with equalizer rings. */
     public Job withEqualizers(Equalizers rings) {
-        return new Job(title, armature, winding, turns, coilResistance, growler, Optional.of(rings), readings);
+        return new Job(
+                title, armature, winding, turns, coilResistance, growler, Optional.of(rings), readings, particulars);
     }
 
     /**
@@ -131,7 +146,16 @@ public record Job(
      * @throws IllegalArgumentException when they name a bar that the armature has not
      */
     public Job withReadings(List<ReadingSet> sets) {
-        return new Job(title, armature, winding, turns, coilResistance, growler, equalizers, sets);
+        return new Job(title, armature, winding, turns, coilResistance, growler, equalizers, sets, particulars);
+    }
+
+    /**
+     * The same job with other particulars.
+     *
+     * @throws IllegalArgumentException when they name a bar that the armature has not
+     */
+    public Job withParticulars(Particulars other) {
+        return new Job(title, armature, winding, turns, coilResistance, growler, equalizers, readings, other);
     }
 
     /**
@@ -160,16 +184,20 @@ public record Job(
         checkLine(title, "is blank: give the machine a name");
     }
 
-    static void checkLine(String title, String whereBlank) {
-        if (title.isBlank()) {
+    static void checkLine(String text, String whereBlank) {
+        checkLine(text, whereBlank, MAX_TITLE);
+    }
+
+    static void checkLine(String text, String whereBlank, int most) {
+        if (text.isBlank()) {
             throw new IllegalArgumentException(whereBlank);
         }
-        if (title.length() > MAX_TITLE) {
+        if (text.length() > most) {
             throw new IllegalArgumentException(
-                    "is " + title.length() + " characters long, but may have at most " + MAX_TITLE);
+                    "is " + text.length() + " characters long, but may have at most " + most);
         }
-        for (int i = 0; i < title.length(); i += Character.charCount(title.codePointAt(i))) {
-            int c = title.codePointAt(i);
+        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+            int c = text.codePointAt(i);
             if (isUnseen(c)) {
                 throw new IllegalArgumentException(
                         String.format(Locale.ROOT, "holds the unseen character U+%04X: take it out", c));

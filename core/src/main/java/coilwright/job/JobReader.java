@@ -36,8 +36,22 @@ public final class JobReader {
     /** The version of the file format that this library reads and writes. */
     public static final int VERSION = 1;
 
-    static final List<String> TOP_KEYS =
-            List.of("coilwright", "title", "armature", "winding", "growler", "equalizers", "readings");
+    static final List<String> TOP_KEYS = List.of(
+            "coilwright",
+            "title",
+            "armature",
+            "winding",
+            "growler",
+            "equalizers",
+            "rating",
+            "wire",
+            "core",
+            "commutator",
+            "asFound",
+            "plan",
+            "asRewound",
+            "notes",
+            "readings");
     static final List<String> ARMATURE_KEYS = List.of("slots", "bars", "poles", "slotOneInLineWith");
     static final List<String> WINDING_KEYS = List.of(
             "type",
@@ -109,6 +123,7 @@ public final class JobReader {
         List<ReadingSet> readings = Optional.ofNullable(fields.get("readings"))
                 .map(f -> ReadingsSection.read(f, armature.map(Armature::bars).orElse(Armature.MAX_BARS)))
                 .orElse(List.of());
+        Particulars particulars = particulars(fields, armature);
         if (title.isEmpty() || armature.isEmpty() || winding.isEmpty() || growler.isEmpty() || root.anyWrong()) {
             return Optional.empty();
         }
@@ -121,7 +136,33 @@ public final class JobReader {
                 w.coilResistance(),
                 growler.get(),
                 equalizers,
-                readings));
+                readings,
+                particulars));
+    }
+
+    private static Particulars particulars(Map<String, Field> fields, Optional<Armature> armature) {
+        Optional<CommutatorSizes> commutator = part(fields, "commutator", CommutatorSizes.class);
+        int bars = armature.map(Armature::bars).orElse(Armature.MAX_BARS);
+        commutator.ifPresent(c -> c.runOut().stream()
+                .filter(entry -> entry.bar() > bars)
+                .findFirst()
+                .ifPresent(entry -> fields.get("commutator")
+                        .wrong("runOut names bar " + entry.bar() + ", but bars run from 1 to " + bars)));
+        return new Particulars(
+                part(fields, "rating", Rating.class),
+                part(fields, "wire", WireChoice.class),
+                part(fields, "core", CoreSizes.class),
+                commutator,
+                part(fields, "asFound", AsFound.class),
+                part(fields, "plan", Plan.class),
+                part(fields, "asRewound", AsRewound.class),
+                Optional.ofNullable(fields.get("notes"))
+                        .map(SectionReader::lines)
+                        .orElse(List.of()));
+    }
+
+    private static <R extends Record> Optional<R> part(Map<String, Field> fields, String key, Class<R> type) {
+        return Optional.ofNullable(fields.get(key)).flatMap(f -> SectionReader.read(f, type));
     }
 
     private static void checkVersion(int version) {

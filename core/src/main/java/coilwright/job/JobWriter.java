@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Iterator;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.yaml.snakeyaml.nodes.NodeId;
@@ -65,6 +66,7 @@ public final class JobWriter {
                 "growler: {halfGap: " + number(job.growler().halfGap()) + ", face: "
                         + number(job.growler().face()) + "}");
         job.equalizers().ifPresent(e -> line(out, "equalizers: {every: " + e.every() + "}"));
+        particulars(out, job.particulars());
         if (!job.readings().isEmpty()) {
             line(out, "readings:");
             job.readings().forEach(set -> readings(out, set));
@@ -72,8 +74,29 @@ public final class JobWriter {
         return out.toString();
     }
 
+    private static void particulars(StringBuilder out, Particulars p) {
+        section(out, "rating", p.rating());
+        section(out, "wire", p.wire());
+        section(out, "core", p.core());
+        section(out, "commutator", p.commutator());
+        section(out, "asFound", p.asFound());
+        section(out, "plan", p.plan());
+        section(out, "asRewound", p.asRewound());
+        if (!p.notes().isEmpty()) {
+            line(out, "notes:");
+            p.notes().forEach(n -> line(out, "  - " + text(n)));
+        }
+    }
+
+    private static void section(StringBuilder out, String name, Optional<? extends Record> section) {
+        section.ifPresent(s -> SectionWriter.write(l -> line(out, l), name, s, 0));
+    }
+
     private static void readings(StringBuilder out, ReadingSet set) {
         line(out, "  - test: " + set.test().word());
+        if (set.stage() != ReadingSet.Stage.AS_FOUND) {
+            line(out, "    stage: " + Words.of(set.stage()));
+        }
         set.date().ifPresent(d -> line(out, "    date: " + d));
         set.feed()
                 .ifPresent(f -> line(
@@ -125,7 +148,7 @@ public final class JobWriter {
     }
 
     /** Plain where YAML would read the same text back, else in quotation marks. */
-    private static String text(String value) {
+    static String text(String value) {
         boolean plain = value.matches("[A-Za-z]([A-Za-z0-9 .,()/-]*[A-Za-z0-9)])?")
                 && new Resolver().resolve(NodeId.scalar, value, true).equals(Tag.STR);
         if (plain) {

@@ -23,6 +23,7 @@ import java.util.OptionalDouble;
  * @param meter which meter, one line
  * @param temperature of the winding
  * @param readings in the order taken, with gaps and repeats
+ * @param stage whether the old winding or the new one was read
  */
 public record ReadingSet(
         Optional<LocalDate> date,
@@ -33,7 +34,16 @@ public record ReadingSet(
         Optional<String> unit,
         Optional<String> meter,
         Optional<Quantity> temperature,
-        List<TakenReading> readings) {
+        List<TakenReading> readings,
+        Stage stage) {
+    /** Which winding was read. */
+    public enum Stage {
+        /** The old one, before stripping. */
+        AS_FOUND,
+        /** The new one. */
+        AS_REWOUND
+    }
+
     /** Largest angle taken, degrees either way. */
     static final int MOST_DEGREES = 3600;
 
@@ -94,6 +104,20 @@ public record ReadingSet(
         for (TakenReading r : readings) {
             checkReading(r, test, unit);
         }
+    }
+
+    /** Readings of the winding as found. */
+    public ReadingSet(
+            Optional<LocalDate> date,
+            TestKind test,
+            Optional<GivenFeed> feed,
+            Optional<BigDecimal> angle,
+            Optional<BigDecimal> clock,
+            Optional<String> unit,
+            Optional<String> meter,
+            Optional<Quantity> temperature,
+            List<TakenReading> readings) {
+        this(date, test, feed, angle, clock, unit, meter, temperature, readings, Stage.AS_FOUND);
     }
 
     private static void needs(String key, boolean given, boolean needed, TestKind test) {

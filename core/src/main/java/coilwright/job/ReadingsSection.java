@@ -2,7 +2,6 @@ package coilwright.job;
 
 import coilwright.bench.BenchTest;
 import java.math.BigDecimal;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -15,16 +14,18 @@ import java.util.OptionalInt;
 /** Reads the section {@code readings} of a job file. */
 final class ReadingsSection {
     static final List<String> SET_KEYS =
-            List.of("test", "date", "feed", "angle", "clock", "unit", "meter", "temperature", "readings");
+            List.of("test", "stage", "date", "feed", "angle", "clock", "unit", "meter", "temperature", "readings");
     static final List<String> FEED_KEYS = List.of("in", "out", "amps");
     static final List<String> READING_KEYS = List.of("from", "to", "reading");
     static final Map<String, TestKind> TESTS = new LinkedHashMap<>();
+    static final Map<String, ReadingSet.Stage> STAGES = new LinkedHashMap<>();
 
     /** Most sets taken. */
     private static final int MOST_SETS = 1000;
 
     static {
         Arrays.stream(TestKind.values()).forEach(t -> TESTS.put(t.word(), t));
+        Arrays.stream(ReadingSet.Stage.values()).forEach(s -> STAGES.put(Words.of(s), s));
     }
 
     private final int bars;
@@ -53,7 +54,9 @@ final class ReadingsSection {
         Map<String, Field> f = section.get();
         Optional<TestKind> test = field.required(f, "test", ": it is one of " + String.join(", ", TESTS.keySet()))
                 .flatMap(t -> t.oneOf(TESTS));
-        Optional<LocalDate> date = Optional.ofNullable(f.get("date")).flatMap(ReadingsSection::date);
+        Optional<LocalDate> date = Optional.ofNullable(f.get("date")).flatMap(SectionReader::date);
+        Optional<ReadingSet.Stage> stage =
+                f.containsKey("stage") ? f.get("stage").oneOf(STAGES) : Optional.of(ReadingSet.Stage.AS_FOUND);
         Optional<ReadingSet.GivenFeed> feed = Optional.ofNullable(f.get("feed")).flatMap(this::feed);
         Optional<BigDecimal> angle = Optional.ofNullable(f.get("angle")).flatMap(ReadingsSection::degrees);
         Optional<BigDecimal> clock = Optional.ofNullable(f.get("clock")).flatMap(ReadingsSection::degrees);
@@ -77,7 +80,8 @@ final class ReadingsSection {
         if (field.anyWrong()) {
             return Optional.empty();
         }
-        return Optional.of(new ReadingSet(date, t, feed, angle, clock, unit, meter, temperature, readings));
+        return Optional.of(
+                new ReadingSet(date, t, feed, angle, clock, unit, meter, temperature, readings, stage.get()));
     }
 
     private static void given(
@@ -86,16 +90,6 @@ final class ReadingsSection {
             set.required(fields, key, ": a " + test.word() + " test needs it, " + what);
         } else if (fields.containsKey(key)) {
             fields.get(key).wrong("is not used by a " + test.word() + " test: leave it out");
-        }
-    }
-
-    private static Optional<LocalDate> date(Field field) {
-        String written = field.written().orElse("");
-        try {
-            return Optional.of(LocalDate.parse(written));
-        } catch (DateTimeException e) {
-            field.wrong("is \"" + Field.shown(written) + "\", but must be a date such as 2021-07-12");
-            return Optional.empty();
         }
     }
 

@@ -41,6 +41,15 @@ public record RoundWire(WireSize size, InsulationBuild build, double overallDiam
 
     /** The same wire as measured over its covering. */
     public RoundWire measuredOverall(double overallMm) {
+        return measured(size, build, overallMm);
+    }
+
+    /**
+     * A wire measured over its covering, whether or not its build is made for the size.
+     *
+     * @throws IllegalArgumentException when the overall diameter is under the bare one
+     */
+    public static RoundWire measured(WireSize size, InsulationBuild build, double overallMm) {
         return new RoundWire(size, build, overallMm, new Source("measured", "", Trust.READ));
     }
 }

@@ -1,0 +1,62 @@
+package coilwright.job;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a job file tells of a machine beside its winding; every part may be left out.
+ *
+ * @param rating nameplate
+ * @param wire what the coils were wound with
+ * @param core sizes of the core, its slots and a turn
+ * @param commutator sizes and run-out
+ * @param asFound before stripping
+ * @param plan what is to be wound, where it differs
+ * @param asRewound what was wound
+ * @param notes lines of text
+ */
+public record Particulars(
+        Optional<Rating> rating,
+        Optional<WireChoice> wire,
+        Optional<CoreSizes> core,
+        Optional<CommutatorSizes> commutator,
+        Optional<AsFound> asFound,
+        Optional<Plan> plan,
+        Optional<AsRewound> asRewound,
+        List<String> notes) {
+    /** Nothing known. */
+    public static final Particulars NONE = new Particulars(
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            List.of());
+
+    /** Copies the list. */
+    public Particulars {
+        notes = List.copyOf(notes);
+    }
+
+    /** The same with a commutator. */
+    public Particulars withCommutator(CommutatorSizes other) {
+        return new Particulars(rating, wire, core, Optional.of(other), asFound, plan, asRewound, notes);
+    }
+
+    /** The same with a plan. */
+    public Particulars withPlan(Plan other) {
+        return new Particulars(rating, wire, core, commutator, asFound, Optional.of(other), asRewound, notes);
+    }
+
+    /** The same with what was wound. */
+    public Particulars withAsRewound(AsRewound other) {
+        return new Particulars(rating, wire, core, commutator, asFound, plan, Optional.of(other), notes);
+    }
+
+    /** The same with other notes. */
+    public Particulars withNotes(List<String> other) {
+        return new Particulars(rating, wire, core, commutator, asFound, plan, asRewound, other);
+    }
+}
