@@ -283,8 +283,7 @@ public final class RecordHtml {
     }
 
     private void strip(Table table, List<List<String>> rows) throws XMLStreamException {
-        double total =
-                table.columns().stream().mapToDouble(Table.Column::share).sum();
+        double total = table.columns().stream().mapToDouble(Table.Column::share).sum();
         open("table", "");
         open("colgroup", "");
         for (Table.Column c : table.columns()) {

@@ -1,7 +1,6 @@
 package coilwright.sheet;
 
 import coilwright.bench.BenchArmature;
-import coilwright.bench.BenchTest;
 import coilwright.bench.PairReading;
 import coilwright.bench.TestRun;
 import coilwright.drawing.Palette;
@@ -59,7 +58,10 @@ record RecordReadings(
 
     void addTo(List<Block> out, Palette palette, String chartWords) {
         for (int i = 0; i < sets.size(); i++) {
-            set(out, sets.get(i), diagnosis.isPresent() ? diagnosis.get().gains().get(i) : 1);
+            set(
+                    out,
+                    sets.get(i),
+                    diagnosis.isPresent() ? diagnosis.get().gains().get(i) : 1);
         }
         if (!trouble.isEmpty()) {
             out.add(new Block.Paragraph("No diagnosis: " + trouble + "."));
@@ -109,7 +111,10 @@ record RecordReadings(
 
     private static String shown(TakenReading r, Optional<String> unit) {
         if (r.shown() instanceof TakenReading.Value v) {
-            String own = v.unit().filter(u -> !unit.equals(Optional.of(u))).map(u -> " " + u).orElse("");
+            String own = v.unit()
+                    .filter(u -> !unit.equals(Optional.of(u)))
+                    .map(u -> " " + u)
+                    .orElse("");
             return v.number().toPlainString().replace('-', '−') + own;
         }
         return "OL";
@@ -142,7 +147,10 @@ record RecordReadings(
                                                 + DiagnosisWords.faults(
                                                         e.sameReadings().get(0))
                                                 + (e.sameReadings().size() > 1
-                                                        ? " and " + (e.sameReadings().size() - 1) + " more"
+                                                        ? " and "
+                                                                + (e.sameReadings()
+                                                                                .size()
+                                                                        - 1) + " more"
                                                         : "")))
                         .toList();
         if (!likely.isEmpty()) {

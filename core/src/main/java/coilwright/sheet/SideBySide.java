@@ -33,7 +33,6 @@ final class SideBySide {
             }
             x += b.width() + gap;
         }
-        return new Drawing(
-                drawings.get(0).title(), drawings.get(0).description(), x - gap, high, palette, shapes);
+        return new Drawing(drawings.get(0).title(), drawings.get(0).description(), x - gap, high, palette, shapes);
     }
 }
