@@ -14,6 +14,7 @@ import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import net.jqwik.api.Arbitraries;
@@ -78,8 +79,11 @@ class JobRoundTripTest {
                         resistances,
                         growlers,
                         equalizers,
-                        Readings.sets(a.bars()).list().ofMaxSize(2))
-                .as(Job::new));
+                        Combinators.combine(
+                                        Readings.sets(a.bars()).list().ofMaxSize(2), Sections.particulars(a.bars()))
+                                .as(Map::entry))
+                .as((title, armature, winding, turns, ohms, growler, rings, known) -> new Job(
+                        title, armature, winding, turns, ohms, growler, rings, known.getKey(), known.getValue())));
     }
 
     private static Arbitrary<OptionalInt> turns() {
