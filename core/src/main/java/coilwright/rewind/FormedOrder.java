@@ -6,6 +6,7 @@ import coilwright.rewind.WorkStep.Side;
 import coilwright.winding.Coil;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -69,7 +70,7 @@ final class FormedOrder {
             }
         }
         stages.wedge();
-        lifted.sort(java.util.Comparator.comparingInt(WorkOrder.Lifted::liftedAt));
+        lifted.sort(Comparator.comparingInt(WorkOrder.Lifted::liftedAt));
         return lifted;
     }
 
@@ -77,24 +78,23 @@ final class FormedOrder {
         StepDraft step = out.add(Kind.PLACE).coils(g.numbers());
         List<Integer> separators = new ArrayList<>();
         put(g, End.BOTTOM, step, separators);
-        boolean fits = stack.readyFor(g.topSlot(), g.topLayer());
+        boolean fits = stack.readyFor(g.topSlot(), g.layer(End.TOP));
         if (fits) {
             put(g, End.TOP, step, separators);
         } else {
             g.sides(End.TOP).forEach(step::lift);
             waiting.add(new Waiting(g, step.number, passed(g)));
         }
-        step.text("Put in " + named(g) + ": bottom " + plural(g, "side") + " into slot " + g.bottomSlot()
-                + layer(g.bottomLayer())
+        step.text("Put in " + named(g) + ": bottom " + sides(g) + " into slot " + g.bottomSlot() + layers(g, End.BOTTOM)
                 + (fits
-                        ? ", top " + plural(g, "side") + " into slot " + g.topSlot() + layer(g.topLayer())
-                        : "; the top " + plural(g, "side") + ", for slot " + g.topSlot() + layer(g.topLayer())
-                                + ", " + (g.coils().size() == 1 ? "stays" : "stay") + " lifted"));
+                        ? ", top " + sides(g) + " into slot " + g.topSlot() + layers(g, End.TOP)
+                        : "; the top " + sides(g) + ", for slot " + g.topSlot() + layers(g, End.TOP) + ", "
+                                + (g.coils().size() == 1 ? "stays" : "stay") + " lifted"));
         separate(step, separators);
         if (g.coils().stream().anyMatch(Coil::isDead)) {
             step.remark(Stages.deadRemark(g.coils()));
         }
-        stages.laid(g.numbers(), 1);
+        stages.laid(g.numbers());
         free(step.number);
         full(step, g.topSlot());
         if (g.topSlot() != g.bottomSlot()) {
@@ -103,14 +103,13 @@ final class FormedOrder {
     }
 
     private void put(CoilGroup g, End end, StepDraft step, List<Integer> separators) {
+        int slot = g.slot(end);
         for (Side s : g.sides(end)) {
             step.side(s);
-            stack.put(s.slot(), s.layer());
-        }
-        int slot = end == End.TOP ? g.topSlot() : g.bottomSlot();
-        int layer = end == End.TOP ? g.topLayer() : g.bottomLayer();
-        if (stack.layerFull(slot, layer) && stack.anyAbove(slot, layer)) {
-            separators.add(slot);
+            stack.put(slot, s.layer());
+            if (stack.layerFull(slot, s.layer()) && stack.anyAbove(slot, s.layer())) {
+                separators.add(slot);
+            }
         }
     }
 
@@ -119,7 +118,8 @@ final class FormedOrder {
             step.separator(slot);
         }
         if (!slots.isEmpty()) {
-            step.remark("Separator in " + NumberRuns.of("slot", slots) + ".");
+            step.remark("Separator in "
+                    + NumberRuns.of("slot", slots.stream().distinct().toList()) + ".");
         }
     }
 
@@ -143,7 +143,7 @@ final class FormedOrder {
 
     private void free(int step) {
         for (Waiting w : waiting) {
-            if (w.freeAfter == 0 && stack.readyFor(w.group.topSlot(), w.group.topLayer())) {
+            if (w.freeAfter == 0 && stack.readyFor(w.group.topSlot(), w.group.layer(End.TOP))) {
                 w.freeAfter = step;
             }
         }
@@ -157,7 +157,7 @@ final class FormedOrder {
             for (Waiting w : waiting) {
                 if (w.freeAfter > 0 && w.passed <= place) {
                     bySlot.computeIfAbsent(
-                                    List.of(w.group.topSlot(), w.group.topLayer()), k -> new ArrayList<>())
+                                    List.of(w.group.topSlot(), w.group.layer(End.TOP)), k -> new ArrayList<>())
                             .add(w);
                 }
             }
@@ -175,12 +175,14 @@ final class FormedOrder {
             numbers.addAll(w.group.numbers());
             put(w.group, End.TOP, step, separators);
             for (Side s : w.group.sides(End.TOP)) {
-                lifted.add(new WorkOrder.Lifted(s, w.since, w.freeAfter, step.number));
+                // A lap side follows its wave side in this same step.
+                int free = s.layer() == w.group.layer(End.TOP) ? w.freeAfter : step.number;
+                lifted.add(new WorkOrder.Lifted(s, w.since, free, step.number));
             }
         }
         step.coils(numbers);
         step.text("Lower the top " + (numbers.size() == 1 ? "side" : "sides") + " of "
-                + NumberRuns.of("coil", numbers) + " into slot " + first.topSlot() + layer(first.topLayer()));
+                + NumberRuns.of("coil", numbers) + " into slot " + first.topSlot() + layers(first, End.TOP));
         separate(step, separators);
         waiting.removeAll(groups);
         free(step.number);
@@ -188,15 +190,33 @@ final class FormedOrder {
     }
 
     private String named(CoilGroup g) {
-        String kind = winding.sets().size() > 1 ? winding.sets().get(g.set()).type().word() + " " : "";
-        return NumberRuns.of(kind + "coil", g.numbers());
+        if (winding.sets().size() == 1) {
+            return NumberRuns.of("coil", g.numbers());
+        }
+        List<String> out = new ArrayList<>();
+        for (int set = 0; set < winding.sets().size(); set++) {
+            int mine = set;
+            List<Integer> numbers = g.coils().stream()
+                    .filter(c -> c.set() == mine)
+                    .map(Coil::number)
+                    .toList();
+            if (!numbers.isEmpty()) {
+                out.add(NumberRuns.of(winding.sets().get(set).type().word() + " coil", numbers));
+            }
+        }
+        return String.join(" and ", out);
     }
 
-    private String layer(int layer) {
-        return winding.layers() > 2 ? " (layer " + layer + ")" : "";
+    private String layers(CoilGroup g, End end) {
+        if (winding.layers() == 2) {
+            return "";
+        }
+        List<Integer> layers =
+                g.sides(end).stream().map(Side::layer).distinct().toList();
+        return layers.size() == 1 ? " (layer " + layers.get(0) + ")" : " (layers " + NumberRuns.of(layers) + ")";
     }
 
-    private static String plural(CoilGroup g, String noun) {
-        return g.coils().size() == 1 ? noun : noun + "s";
+    private static String sides(CoilGroup g) {
+        return g.coils().size() == 1 ? "side" : "sides";
     }
 }

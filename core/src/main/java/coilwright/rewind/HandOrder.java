@@ -75,7 +75,7 @@ final class HandOrder {
     private void wind(CoilGroup g) {
         StepDraft step = out.add(Kind.WIND).coils(g.numbers());
         boolean several = g.coils().size() > 1;
-        step.text((several ? "Wind " + NumberRuns.of("coil", g.numbers()) + " one upon the other" : "Wind coil "
+        step.text((several ? "Wind " + NumberRuns.of("coil", g.numbers()) + " one after the other" : "Wind coil "
                         + g.coils().get(0).number())
                 + " into slots " + g.topSlot() + " and " + g.bottomSlot() + ", starting at slot " + g.topSlot());
         List<Side> sides = new ArrayList<>();
@@ -91,7 +91,7 @@ final class HandOrder {
         if (g.coils().stream().anyMatch(Coil::isDead)) {
             step.remark(Stages.deadRemark(g.coils()));
         }
-        stages.laid(g.numbers(), 1);
+        stages.laid(g.numbers());
         for (int slot : new LinkedHashSet<>(List.of(g.topSlot(), g.bottomSlot()))) {
             if (in[slot] == stack.planned(slot)) {
                 stages.full(slot);

@@ -1,7 +1,9 @@
 package coilwright.rewind;
 
+import coilwright.rewind.WorkStep.End;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 
@@ -38,7 +40,7 @@ record RoundTheCore(int slots, int from, int sign) {
     List<CoilGroup> byBottomSlot(List<CoilGroup> groups) {
         List<CoilGroup> out = new ArrayList<>(groups);
         out.sort(Comparator.<CoilGroup>comparingInt(g -> distance(g.bottomSlot()))
-                .thenComparing(Comparator.comparingInt(CoilGroup::bottomLayer).reversed())
+                .thenComparing(Comparator.<CoilGroup>comparingInt(g -> g.layer(End.BOTTOM)).reversed())
                 .thenComparing(Comparator.<CoilGroup>comparingInt(
                                 g -> Math.floorMod(sign * (g.bottomSlot() - g.topSlot()), slots))
                         .reversed()));
@@ -48,7 +50,7 @@ record RoundTheCore(int slots, int from, int sign) {
     /** For each slot the place in the order of the last bottom side that comes into it; −1 where none does. */
     int[] lastBottom(List<CoilGroup> order) {
         int[] last = new int[slots + 1];
-        java.util.Arrays.fill(last, -1);
+        Arrays.fill(last, -1);
         for (int i = 0; i < order.size(); i++) {
             last[order.get(i).bottomSlot()] = i;
         }

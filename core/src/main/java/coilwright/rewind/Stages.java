@@ -5,6 +5,7 @@ import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /** Tests and wedges between the coils: after every pole pitch of slots, while a fault is still cheap to mend. */
@@ -25,9 +26,10 @@ final class Stages {
         this.every = perSlot * (even ? pitch + pitch % 2 : pitch);
     }
 
-    void laid(List<Integer> coils, int howManyGroups) {
+    /** A group of coils has come in. */
+    void laid(List<Integer> coils) {
         untested.addAll(coils);
-        groups += howManyGroups;
+        groups++;
     }
 
     void full(int slot) {
@@ -46,6 +48,7 @@ final class Stages {
         if (untested.isEmpty()) {
             return;
         }
+        Collections.sort(untested);
         out.add(Kind.TEST)
                 .coils(untested)
                 .tests(WorkTest.OPEN, WorkTest.GROUND, WorkTest.BETWEEN_COILS)
@@ -61,6 +64,7 @@ final class Stages {
         if (unwedged.isEmpty()) {
             return;
         }
+        Collections.sort(unwedged);
         out.add(Kind.WEDGE)
                 .slots(unwedged)
                 .text("Fold the slot insulation over and drive the wedges into " + NumberRuns.of("slot", unwedged)

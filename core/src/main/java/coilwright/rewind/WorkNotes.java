@@ -20,8 +20,7 @@ final class WorkNotes {
                 + " sides, beginning with " + NumberRuns.of("coil", first(steps, Kind.PLACE).coils()) + ".");
         if (winding.layers() > 2) {
             out.add("Four layers, from the floor up: lap bottom sides (layer 4), wave bottom sides (3), wave top sides"
-                    + " (2), lap top sides (1). Where a lap and a wave coil are made as one, put both in together; the"
-                    + " layers stay the same.");
+                    + " (2), lap top sides (1). A lap and a wave coil that share both slots go in together.");
         }
         if (lifted.isEmpty()) {
             out.add("No side has to stay lifted.");
@@ -79,6 +78,10 @@ final class WorkNotes {
         }
         out.add("The top lead of a coil is its start, the bottom lead its finish. Wind every coil the same way round,"
                 + " sleeve each lead, and mark it with coil, start or finish, and bar.");
+        if (winding.sidesPerSlot() > 1) {
+            out.add("Coils that share both slots are wound one after the other with a loop between them, or, where the"
+                    + " leads are cut, together with as many wires in hand, each wire marked.");
+        }
         if (!loops.isEmpty()) {
             out.add("A loop is drawn out to the bar where one coil ends and the next one starts ("
                     + (loops.size() == 1 ? "one loop" : loops.size() + " loops")

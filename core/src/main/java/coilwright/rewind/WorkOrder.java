@@ -30,7 +30,8 @@ public record WorkOrder(
      *
      * @param side which
      * @param liftedAt number of the step in which its coil is put in
-     * @param freeAfter number of the step after which every side that belongs beneath it in its slot is in
+     * @param freeAfter number of the step after which every side that belongs beneath it in its slot is in; that of
+     *     lowering itself where those sides are lowered just before it
      * @param loweredAt number of the step in which it is lowered
      */
     public record Lifted(Side side, int liftedAt, int freeAfter, int loweredAt) {}
