@@ -10,11 +10,11 @@ import java.util.stream.Collectors;
 /** How the coils come into the slots. Common practice. */
 public enum WindingWay {
     /** Coils formed beforehand are put in slot after slot, in true layers. */
-    FORMED_COILS("formed coils, put in slot after slot"),
+    FORMED_COILS("formed coils"),
     /** Wire is wound straight into the slots, one coil after another in order round the core. */
-    COIL_BY_COIL("wound by hand, coil by coil in order round the core"),
+    COIL_BY_COIL("by hand, coil by coil"),
     /** Wire is wound straight into the slots, each coil followed by the one opposite to it; two poles only. */
-    OPPOSITE_PAIRS("wound by hand, in opposite pairs");
+    OPPOSITE_PAIRS("by hand, in opposite pairs");
 
     private final String words;
 

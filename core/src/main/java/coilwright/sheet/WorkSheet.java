@@ -36,6 +36,9 @@ public final class WorkSheet {
     private static final Set<Kind> COILS = EnumSet.of(Kind.PLACE, Kind.WIND, Kind.LOWER);
     private static final Set<Kind> LEADS = EnumSet.of(Kind.CONNECT, Kind.EQUALIZE);
 
+    /** Room for a heading, a line beneath it and the first rows of a table, mm. */
+    private static final double TABLE_START = 48;
+
     private final Job job;
     private final WorkOrder order;
     private final Winding winding;
@@ -154,6 +157,7 @@ public final class WorkSheet {
     }
 
     private void coils(List<WorkStep> steps) {
+        sheet.keepTogether(TABLE_START);
         sheet.heading(order.way().byHand() ? "Coils, in the order of winding" : "Coils, in the order of putting in");
         if (!order.lifted().isEmpty()) {
             sheet.paragraph("A slot in brackets: the side belongs there, but stays lifted until a later step.");
@@ -269,6 +273,7 @@ public final class WorkSheet {
 
     private void leads(String heading, List<WorkStep> steps) {
         boolean loops = steps.stream().anyMatch(s -> !s.loops().isEmpty());
+        sheet.keepTogether(TABLE_START);
         sheet.heading(loops ? heading + " and loops" : heading);
         boolean rings = steps.get(0).kind() == Kind.EQUALIZE;
         boolean remarks = steps.stream().anyMatch(s -> !s.remarks().isEmpty());
