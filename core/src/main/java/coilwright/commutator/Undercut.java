@@ -46,9 +46,9 @@ public record Undercut(
         double high = depth.highMm().orElse(Double.POSITIVE_INFINITY);
         double low = depth.lowMm().orElse(0);
         String text = (needed
-                        ? "undercut: after the cut the mica lies " + Text.mm(after) + " under the bars, and "
+                        ? "undercut: after the cut the mica lies " + lies(after) + ", and "
                                 + Text.mm(least.lowMm().orElseThrow()) + " is the least (" + least.cite() + "). Cut "
-                        : "no undercut needed: after the cut the mica lies " + Text.mm(after) + " under the bars ("
+                        : "no undercut needed: after the cut the mica lies " + lies(after) + " ("
                                 + least.cite() + "). If it is cut, cut ")
                 + depthWords(low, high)
                 + " deep ("
@@ -57,6 +57,11 @@ public record Undercut(
                 + " saw of " + Text.mm(micaMm) + " to " + Text.mm(micaMm + SAW_OVER_MICA)
                 + " (common practice). Then bevel the bar edges lightly and brush out the slots.";
         return new Undercut(depthNowMm, after, needed, low, high, micaMm, micaMm + SAW_OVER_MICA, text);
+    }
+
+    /** Mica that the tool reaches is turned with the bars. */
+    private static String lies(double depth) {
+        return depth > 0 ? Text.mm(depth) + " under the bars" : "level with the bars where most is taken off";
     }
 
     private static String depthWords(double low, double high) {
