@@ -34,6 +34,7 @@ final class Commands {
         ALL.put("identify", IdentifyCommand::new);
         ALL.put("repair", RepairCommand::new);
         ALL.put("commutator", CommutatorCommand::new);
+        ALL.put("accept", AcceptCommand::new);
         ALL.put("completion", CompletionCommand::new);
     }
 

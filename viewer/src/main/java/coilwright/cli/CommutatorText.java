@@ -21,6 +21,10 @@ final class CommutatorText {
         if (!report.given().facts().isEmpty()) {
             rows(out, report.given().facts());
         }
+        out.append("\nVerdict\n");
+        List<String> verdict = report.verdictLines();
+        TextTable.fold(verdict.get(0), 92).forEach(l -> out.append("  ").append(l).append('\n'));
+        items(out, verdict.subList(1, verdict.size()));
         out.append("\nRun-out\n");
         rows(out, report.facts());
         out.append("\nCut that cleans up\n");
@@ -28,10 +32,6 @@ final class CommutatorText {
         out.append("\nUndercut\n");
         items(out, report.undercutLines());
         limits(out, report);
-        out.append("\nVerdict\n");
-        List<String> verdict = report.verdictLines();
-        TextTable.fold(verdict.get(0), 92).forEach(l -> out.append("  ").append(l).append('\n'));
-        items(out, verdict.subList(1, verdict.size()));
         out.append("\nMind\n");
         List<String> mind = new ArrayList<>(report.notes());
         mind.addAll(TruingCut.cautions());
