@@ -70,9 +70,11 @@ public record CommutatorReport(
          */
         public Given {
             chosen = List.copyOf(chosen);
-            diameterMm.ifPresent(d -> Text.most("commutator diameter", Text.positive("commutator diameter", d), MOST_DIAMETER));
+            diameterMm.ifPresent(
+                    d -> Text.most("commutator diameter", Text.positive("commutator diameter", d), MOST_DIAMETER));
             newDiameterMm.ifPresent(d -> Text.most("new diameter", Text.positive("new diameter", d), MOST_DIAMETER));
-            minimumMm.ifPresent(d -> Text.most("minimum diameter", Text.positive("minimum diameter", d), MOST_DIAMETER));
+            minimumMm.ifPresent(
+                    d -> Text.most("minimum diameter", Text.positive("minimum diameter", d), MOST_DIAMETER));
             micaMm.ifPresent(m -> Text.most("mica thickness", Text.positive("mica thickness", m), MOST_MICA));
             undercutMm.ifPresent(u -> Text.most("undercut depth", Text.notNegative("undercut depth", u), MOST_DEPTH));
             Text.most("allowance", Text.notNegative("allowance", allowanceMm), MOST_DEPTH);
@@ -213,21 +215,18 @@ public record CommutatorReport(
                 cuts.put(
                         c,
                         TruingCut.plan(
-                                runOut,
-                                c,
-                                given.diameterMm().getAsDouble(),
-                                given.allowanceMm(),
-                                given.minimumMm()));
+                                runOut, c, given.diameterMm().getAsDouble(), given.allowanceMm(), given.minimumMm()));
             }
         }
-        Optional<Undercut> undercut = given.undercutMm().isEmpty() || given.micaMm().isEmpty()
-                ? Optional.empty()
-                : Optional.of(Undercut.advise(
-                        given.undercutMm().getAsDouble(),
-                        depth(runOut, given, given.centring()),
-                        given.micaMm().getAsDouble(),
-                        given.depth(),
-                        given.least()));
+        Optional<Undercut> undercut =
+                given.undercutMm().isEmpty() || given.micaMm().isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(Undercut.advise(
+                                given.undercutMm().getAsDouble(),
+                                depth(runOut, given, given.centring()),
+                                given.micaMm().getAsDouble(),
+                                given.depth(),
+                                given.least()));
         return new CommutatorReport(given, runOut, cuts, undercut, judge(runOut, given));
     }
 
@@ -294,8 +293,8 @@ public record CommutatorReport(
                 switch (verdict()) {
                     case OUT_OF_LIMITS -> "OUT OF THE CHOSEN LIMITS.";
                     case UNDER_MINIMUM ->
-                        "UNDER THE MINIMUM: a cut that cleans up goes under the least diameter. Do not turn it; renew the"
-                                + " commutator.";
+                        "UNDER THE MINIMUM: the planned cut that cleans up goes under the least diameter. Do not turn it:"
+                                + " renew the commutator, or ask its maker.";
                     case INCOMPLETE -> "Incomplete: not all of the chosen limits can be judged yet.";
                     case WITHIN_LIMITS -> "Within the chosen limits.";
                     case NO_LIMIT_CHOSEN ->
@@ -319,7 +318,8 @@ public record CommutatorReport(
                         + (missing.isEmpty() ? "" : "; not read: " + some(missing)));
         out.put(
                 "Total indicator reading",
-                Text.both(runOut.tirMm()) + "; highest bar " + runOut.highest(false).bar() + ", lowest bar "
+                Text.both(runOut.tirMm()) + "; highest bar "
+                        + runOut.highest(false).bar() + ", lowest bar "
                         + runOut.lowest(false).bar());
         boolean round = Text.mm(runOut.eccentricityMm()).equals("0 mm");
         out.put(
@@ -350,8 +350,8 @@ public record CommutatorReport(
                         ? "no bar"
                         : runOut.standouts().stream()
                                         .limit(12)
-                                        .map(b -> "bar " + b.bar() + " by "
-                                                + (b.residualMm() < 0 ? "−" : "+") + Text.mm(Math.abs(b.residualMm())))
+                                        .map(b -> "bar " + b.bar() + " by " + (b.residualMm() < 0 ? "−" : "+")
+                                                + Text.mm(Math.abs(b.residualMm())))
                                         .collect(Collectors.joining(", "))
                                 + (runOut.standouts().size() > 12
                                         ? " and " + (runOut.standouts().size() - 12) + " more"
@@ -395,7 +395,7 @@ public record CommutatorReport(
         List<String> out = new ArrayList<>();
         CommutatorLimit depth = given.depth();
         out.add(undercut.map(u -> capital(u.text()))
-                .orElseGet(() -> "Cut the mica " + depth.printed() + " deep (" + depth.cite() + "), "
+                .orElseGet(() -> "Cut the mica " + Undercut.depthText(depth) + ", "
                         + (given.micaMm().isPresent()
                                 ? "a saw of " + Text.mm(given.micaMm().getAsDouble()) + " to "
                                         + Text.mm(given.micaMm().getAsDouble() + Undercut.SAW_OVER_MICA)
@@ -405,7 +405,9 @@ public record CommutatorReport(
                         + Text.mm(given.least().lowMm().orElseThrow()) + " under the bars ("
                         + given.least().cite()
                         + "); "
-                        + (given.undercutMm().isPresent() ? "now " + Text.mm(given.undercutMm().getAsDouble()) : "its depth now is not given")
+                        + (given.undercutMm().isPresent()
+                                ? "now " + Text.mm(given.undercutMm().getAsDouble())
+                                : "its depth now is not given")
                         + "."));
         given.chosenOn(Quantity.UNDERCUT_WIDTH)
                 .ifPresent(w -> out.add("Width of the cut: " + w.printed() + " (" + w.cite() + ")."));
@@ -454,11 +456,12 @@ public record CommutatorReport(
         if (!runOut.missing().isEmpty()) {
             out.add("A bar that was not read may be the lowest or the highest: the cut is for the bars read.");
         }
-        out.add(given.centring() == TruingCut.Centring.AS_READ
-                ? "Judged as read. If the armature was not read on its own bearings or centres, read it again there, or"
-                        + " judge it recentred."
-                : "Judged with the eccentricity taken out. That is right only where the readings were taken on other"
-                        + " centres than the machine's: on its own bearings the eccentricity counts.");
+        out.add(
+                given.centring() == TruingCut.Centring.AS_READ
+                        ? "Judged as read. If the armature was not read on its own bearings or centres, read it again there, or"
+                                + " judge it recentred."
+                        : "Judged with the eccentricity taken out. That is right only where the readings were taken on other"
+                                + " centres than the machine's: on its own bearings the eccentricity counts.");
         return List.copyOf(out);
     }
 }

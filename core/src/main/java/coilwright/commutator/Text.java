@@ -19,7 +19,8 @@ final class Text {
     /** Millimetres, and thousandths of an inch to one decimal. */
     static String both(double x) {
         BigDecimal thou = new BigDecimal(x / 0.0254).setScale(1, RoundingMode.HALF_EVEN);
-        return mm(x) + " (" + (thou.signum() == 0 ? "0" : thou.stripTrailingZeros().toPlainString()) + " thou)";
+        return mm(x) + " ("
+                + (thou.signum() == 0 ? "0" : thou.stripTrailingZeros().toPlainString()) + " thou)";
     }
 
     static double most(String what, double x, double most) {

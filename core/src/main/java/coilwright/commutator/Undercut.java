@@ -48,15 +48,19 @@ public record Undercut(
         String text = (needed
                         ? "undercut: after the cut the mica lies " + lies(after) + ", and "
                                 + Text.mm(least.lowMm().orElseThrow()) + " is the least (" + least.cite() + "). Cut "
-                        : "no undercut needed: after the cut the mica lies " + lies(after) + " ("
-                                + least.cite() + "). If it is cut, cut ")
-                + depthWords(low, high)
-                + " deep ("
-                + depth.printed() + ", " + depth.cite()
-                + "), the full width of the mica, leaving no fins at the walls; a"
+                        : "no undercut needed: after the cut the mica lies " + lies(after) + " (" + least.cite()
+                                + "). If it is cut, cut ")
+                + depthText(depth)
+                + ", the full width of the mica, leaving no fins at the walls; a"
                 + " saw of " + Text.mm(micaMm) + " to " + Text.mm(micaMm + SAW_OVER_MICA)
                 + " (common practice). Then bevel the bar edges lightly and brush out the slots.";
         return new Undercut(depthNowMm, after, needed, low, high, micaMm, micaMm + SAW_OVER_MICA, text);
+    }
+
+    /** How deep to cut by a limit, with its source. */
+    static String depthText(CommutatorLimit depth) {
+        return depthWords(depth.lowMm().orElse(0), depth.highMm().orElse(Double.POSITIVE_INFINITY)) + " deep ("
+                + depth.printed() + ", " + depth.cite() + ")";
     }
 
     /** Mica that the tool reaches is turned with the bars. */

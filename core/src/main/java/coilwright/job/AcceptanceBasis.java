@@ -94,7 +94,8 @@ public final class AcceptanceBasis {
                 options.power().or(() -> rating.flatMap(Rating::power)).map(q -> q.in("W"));
         String note = "";
         if (watts.isEmpty() && kind.filter(k -> k == MachineKind.DC_GENERATOR).isPresent() && volts.isPresent()) {
-            watts = rating.flatMap(Rating::current).map(i -> i.in("A") * volts.get().in("V"));
+            watts = rating.flatMap(Rating::current)
+                    .map(i -> i.in("A") * volts.get().in("V"));
             note = watts.isPresent() ? "the output is taken as rated voltage times rated current" : "";
         }
         List<ReadingSet> sets = sets(job);

@@ -50,8 +50,7 @@ public record RunOutFile(List<RunOutEntry> entries) {
      * @throws BadInputException when anything in it is wrong, carrying every problem
      * @throws IllegalArgumentException when the unit is none of length
      */
-    public static RunOutFile parse(String name, String text, int bars, Optional<String> unit)
-            throws BadInputException {
+    public static RunOutFile parse(String name, String text, int bars, Optional<String> unit) throws BadInputException {
         checkUnit(unit);
         return new Parser(new Problems(name), Math.min(bars, Armature.MAX_BARS), unit).parse(text);
     }
@@ -71,8 +70,7 @@ public record RunOutFile(List<RunOutEntry> entries) {
     /** The text of a run-out file, cells parted by commas; lines end in a line feed. */
     public String toText() {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append('\n');
-        entries.forEach(
-                e -> out.append(e.bar()).append(',').append(e.height()).append('\n'));
+        entries.forEach(e -> out.append(e.bar()).append(',').append(e.height()).append('\n'));
         return out.toString();
     }
 

@@ -120,8 +120,10 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
             missing = List.copyOf(missing);
             reversed = List.copyOf(reversed);
             chosen = List.copyOf(chosen);
-            volts.ifPresent(v -> Require.most("rated voltage", Require.positive("rated voltage", v, "V"), MOST_VOLTS, "V"));
-            watts.ifPresent(w -> Require.most("rated output", Require.positive("rated output", w, "W"), MOST_WATTS, "W"));
+            volts.ifPresent(
+                    v -> Require.most("rated voltage", Require.positive("rated voltage", v, "V"), MOST_VOLTS, "V"));
+            watts.ifPresent(
+                    w -> Require.most("rated output", Require.positive("rated output", w, "W"), MOST_WATTS, "W"));
             insulation.ifPresent(i -> {
                 Require.most("insulation resistance", i.oneMinuteMohm(), MOST_MOHM, "Mohm");
                 i.tenMinuteMohm().ifPresent(r -> Require.most("insulation resistance", r, MOST_MOHM, "Mohm"));
@@ -130,9 +132,10 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
             highPotential.ifPresent(a -> Require.most("test voltage", a.volts(), 10 * MOST_VOLTS, "V"));
             for (Limit l : chosen) {
                 if (!judgedQuantities().contains(l.quantity())) {
-                    throw new IllegalArgumentException("limit " + l.id() + " is on " + l.quantity().replace('-', ' ')
-                            + ", which an acceptance does not judge: choose one of "
-                            + judgeable().stream().map(Limit::id).collect(Collectors.joining(", ")));
+                    throw new IllegalArgumentException(
+                            "limit " + l.id() + " is on " + l.quantity().replace('-', ' ')
+                                    + ", which an acceptance does not judge: choose one of "
+                                    + judgeable().stream().map(Limit::id).collect(Collectors.joining(", ")));
                 }
             }
         }
@@ -306,20 +309,19 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
                 continue;
             }
             boolean chosen = deciding.contains(l);
-            List<AcceptanceVerdict> of = verdicts.stream()
-                    .filter(v -> v.limit().id().equals(l.id()))
-                    .toList();
+            List<AcceptanceVerdict> of =
+                    verdicts.stream().filter(v -> v.limit().id().equals(l.id())).toList();
             if (of.isEmpty()) {
                 out.add(new Line(byVolts(l, given), OptionalDouble.empty(), Optional.empty(), chosen));
             }
-            of.forEach(v ->
-                    out.add(new Line(v.limit(), OptionalDouble.of(v.value()), Optional.of(v.pass()), chosen)));
+            of.forEach(v -> out.add(new Line(v.limit(), OptionalDouble.of(v.value()), Optional.of(v.pass()), chosen)));
         }
         return out;
     }
 
     private static Limit byVolts(Limit l, Given given) {
-        return l.quantity().equals("insulation-resistance-plus-kv") && given.volts().isPresent()
+        return l.quantity().equals("insulation-resistance-plus-kv")
+                        && given.volts().isPresent()
                 ? l.raisedBy(given.volts().getAsDouble() / 1000)
                 : l;
     }
@@ -340,7 +342,8 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
     }
 
     private static String cited(Limit l) {
-        return l.words().strip().replace("percent", "%") + ", " + l.applies() + "; " + l.source().cite();
+        return l.words().strip().replace("percent", "%") + ", " + l.applies() + "; "
+                + l.source().cite();
     }
 
     private static Check insulation(Given given) {
@@ -355,7 +358,8 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
             found.add(Format.number(i.oneMinuteMohm()) + " Mohm after 1 minute at " + Format.number(i.celsius())
                     + " °C, which is " + Format.number(i.correctedMohm()) + " Mohm at 40 °C"
                     + (given.insulationVolts().isPresent()
-                            ? "; measured with " + Format.number(given.insulationVolts().getAsDouble()) + " V"
+                            ? "; measured with "
+                                    + Format.number(given.insulationVolts().getAsDouble()) + " V"
                             : ""));
             if (!given.temperatureNoted()) {
                 found.add("the temperature was not noted and is taken as " + Format.number(i.celsius())
@@ -424,7 +428,8 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
         List<String> wanted = new ArrayList<>();
         given.highPotential().ifPresent(a -> found.add(a.text()));
         for (Voltage v : voltages) {
-            wanted.add(v.text() + notes(v)
+            wanted.add(v.text()
+                    + notes(v)
                     + given.highPotential()
                             .flatMap(a -> a.against(v))
                             .map(o -> "; the test done was " + words(o, v))
@@ -442,7 +447,9 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
         return new Check(
                 "high-potential",
                 "High-potential test, winding to core, " + given.work().key().replace('-', ' '),
-                given.highPotential().map(a -> status(given, a, voltages, found)).orElse(Status.TO_DO),
+                given.highPotential()
+                        .map(a -> status(given, a, voltages, found))
+                        .orElse(Status.TO_DO),
                 found,
                 wanted,
                 List.of(),
@@ -499,7 +506,8 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
                 .filter(given::decides)
                 .anyMatch(v -> a.against(v).orElseThrow() != Outcome.UNDER);
         if (!enough) {
-            found.add("less than " + given.scheme().map(s -> "the chosen scheme asks").orElse("any scheme asks")
+            found.add("less than "
+                    + given.scheme().map(s -> "the chosen scheme asks").orElse("any scheme asks")
                     + ": the test does not count");
         }
         if (voltages.stream().filter(given::decides).allMatch(v -> a.against(v).orElseThrow() == Outcome.OVER)) {
@@ -592,7 +600,10 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
     private static Check rise(Given given) {
         List<Limit> deciding = deciding(given, RISE, Optional.empty());
         List<Line> lines = lines(
-                given, RISE, deciding, given.rise().map(TemperatureRise::verdicts).orElse(List.of()));
+                given,
+                RISE,
+                deciding,
+                given.rise().map(TemperatureRise::verdicts).orElse(List.of()));
         List<String> found = new ArrayList<>();
         given.rise()
                 .ifPresent(r -> found.add(Format.number(r.riseK()) + " K by resistance; the hot winding has "
@@ -671,8 +682,12 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
         out.put(
                 "Kind of machine",
                 given.kind().map(k -> k.key().replace('-', ' ')).orElse("not given"));
-        out.put("Rated voltage", given.volts().isPresent() ? Format.number(given.volts().getAsDouble()) + " V" : "not given");
-        out.put("Rated output", given.watts().isPresent() ? Format.number(given.watts().getAsDouble()) + " W" : "not given");
+        out.put(
+                "Rated voltage",
+                given.volts().isPresent() ? Format.number(given.volts().getAsDouble()) + " V" : "not given");
+        out.put(
+                "Rated output",
+                given.watts().isPresent() ? Format.number(given.watts().getAsDouble()) + " W" : "not given");
         out.put("State of the winding", given.work().key().replace('-', ' '));
         return out;
     }

@@ -85,12 +85,11 @@ public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm,
 
     /** What to mind; common practice of the trade. */
     public static List<Caution> cautions() {
-        return List.of(
-                new Caution(
-                        "stored-charge",
-                        "after an insulation test the winding holds a charge: join it to the core and leave it so at"
-                                + " least four times as long as the voltage was on, before touching it",
-                        Source.practice()));
+        return List.of(new Caution(
+                "stored-charge",
+                "after an insulation test the winding holds a charge: join it to the core and leave it so at"
+                        + " least four times as long as the voltage was on, before touching it",
+                Source.practice()));
     }
 
     /**

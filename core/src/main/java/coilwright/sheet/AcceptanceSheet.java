@@ -49,27 +49,36 @@ public final class AcceptanceSheet {
 
     private static void check(Sheet sheet, Acceptance acceptance, Acceptance.Check check) {
         sheet.keepTogether(42);
-        sheet.heading(check.title());
+        sheet.heading(check.title() + ": " + word(check.status()));
         List<String> items = new ArrayList<>();
-        check.found().forEach(f -> items.add("Found: " + f));
+        check.found().forEach(f -> items.add(sentence("found: " + f)));
         check.wanted().forEach(w -> items.add(sentence(w)));
         sheet.items(items);
         if (check.found().isEmpty()) {
             sheet.fields(check.fields());
         }
-        if (check.id().equals("insulation-resistance") && !acceptance.leastReadings().isEmpty()) {
+        if (check.id().equals("insulation-resistance")
+                && !acceptance.leastReadings().isEmpty()) {
             leastReadings(sheet, acceptance.leastReadings());
         }
         if (!check.lines().isEmpty()) {
             limits(sheet, check.lines());
         }
-        sheet.ticks(List.of(
+        sheet.ticks(
                 switch (check.status()) {
-                    case PASSED -> "Passed (by the values above).";
-                    case FAILED -> "FAILED by the values above. Passed after repair.";
-                    case TO_DO -> "To do. Passed.";
-                    case NOT_JUDGED -> "Not judged. Passed, where it is asked for.";
-                }));
+                    case PASSED -> List.of("Seen and agreed.");
+                    case FAILED -> List.of("Put right and measured again: passed.");
+                    case TO_DO, NOT_JUDGED -> List.of("Passed.", "Not passed.");
+                });
+    }
+
+    private static String word(Acceptance.Status status) {
+        return switch (status) {
+            case PASSED -> "passed";
+            case FAILED -> "FAILED";
+            case TO_DO -> "to do";
+            case NOT_JUDGED -> "not judged";
+        };
     }
 
     private static void leastReadings(Sheet sheet, Map<String, String> readings) {
@@ -89,7 +98,9 @@ public final class AcceptanceSheet {
                     (l.chosen() ? "● " : "") + l.limit().applies(),
                     l.limit().words().strip().replace("percent", "%"),
                     l.limit().source().cite()
-                            + (l.limit().note().isEmpty() ? "" : "; " + l.limit().note()),
+                            + (l.limit().note().isEmpty()
+                                    ? ""
+                                    : "; " + l.limit().note()),
                     l.found(),
                     l.word()));
         }
@@ -105,7 +116,6 @@ public final class AcceptanceSheet {
     }
 
     private static String sentence(String words) {
-        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1)
-                + (words.endsWith(".") ? "" : ".");
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + (words.endsWith(".") ? "" : ".");
     }
 }

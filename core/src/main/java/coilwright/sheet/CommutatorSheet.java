@@ -45,8 +45,7 @@ public final class CommutatorSheet {
      * @param title of the machine
      * @param trace picture of the readings; empty for none
      */
-    public static DrawingPages of(
-            String title, CommutatorReport report, Optional<Drawing> trace, Palette palette) {
+    public static DrawingPages of(String title, CommutatorReport report, Optional<Drawing> trace, Palette palette) {
         return new CommutatorSheet(title, report.runOut().bars(), palette).read(report, trace);
     }
 
@@ -58,12 +57,12 @@ public final class CommutatorSheet {
         sheet.heading("Cut");
         sheet.fields(List.of("Depth on the radius", "Diameter after", "Least diameter"));
         undercut(CommutatorReport.undercutLines(given));
-        limits(limitRows(given));
         List<List<String>> rows = new ArrayList<>();
         for (int bar = 1; bar <= bars; bar++) {
             rows.add(List.of(Integer.toString(bar), "", "", ""));
         }
         table("Read", "Again", rows);
+        limits(limitRows(given));
         return end();
     }
 
@@ -77,9 +76,6 @@ public final class CommutatorSheet {
         List<String> verdict = report.verdictLines();
         sheet.heading("Verdict").paragraph(verdict.get(0));
         sheet.items(verdict.subList(1, verdict.size()));
-        limits(report.judged().stream()
-                .map(j -> row(j.limit(), j.chosen(), j.value(), j.word()))
-                .toList());
         Map<Integer, RunOut.Bar> read = new LinkedHashMap<>();
         report.runOut().list().forEach(b -> read.put(b.bar(), b));
         List<List<String>> rows = new ArrayList<>();
@@ -92,6 +88,9 @@ public final class CommutatorSheet {
                     ""));
         }
         table("Read, mm", "Own shape, mm", rows);
+        limits(report.judged().stream()
+                .map(j -> row(j.limit(), j.chosen(), j.value(), j.word()))
+                .toList());
         return end();
     }
 
@@ -101,14 +100,16 @@ public final class CommutatorSheet {
         facts.putAll(given.facts());
         sheet.facts(facts);
         sheet.fields(List.of("Date", "Done by", "Gauge", "Read on"));
-        sheet.fields(Stream.of(
+        List<String> sizes = Stream.of(
                         given.diameterMm().isEmpty() ? "Diameter" : "",
                         given.minimumMm().isEmpty() ? "Least diameter" : "",
                         given.micaMm().isEmpty() ? "Mica" : "",
-                        given.undercutMm().isEmpty() ? "Undercut" : "",
-                        "Remarks")
+                        given.undercutMm().isEmpty() ? "Undercut" : "")
                 .filter(s -> !s.isEmpty())
-                .toList());
+                .toList();
+        if (!sizes.isEmpty()) {
+            sheet.fields(sizes);
+        }
         sheet.caution(TruingCut.cautions());
         sheet.heading("How to read it").steps(CommutatorReport.steps());
     }
@@ -127,7 +128,12 @@ public final class CommutatorSheet {
 
     private static List<String> row(CommutatorLimit l, boolean chosen, String value, String word) {
         return List.of(
-                (chosen ? "● " : "") + l.machine(), l.quantity().words(), l.printed() + (l.note().isEmpty() ? "" : "; " + l.note()), l.cite(), value, word);
+                (chosen ? "● " : "") + l.machine(),
+                l.quantity().words(),
+                l.printed() + (l.note().isEmpty() ? "" : "; " + l.note()),
+                l.cite(),
+                value,
+                word);
     }
 
     private void limits(List<List<String>> rows) {
@@ -162,13 +168,14 @@ public final class CommutatorSheet {
     }
 
     private DrawingPages end() {
-        sheet.keepTogether(44).heading("After the work");
+        sheet.keepTogether(54).heading("After the work");
         sheet.ticks(List.of(
                 "Bars clean all round; no copper bridges from bar to bar; edges bevelled lightly.",
                 "Read again: run-out within the limit chosen.",
                 "Tested bar to bar and to the shaft."));
         sheet.fields(List.of("Run-out after", "Diameter after", "Undercut after"));
         sheet.fields(List.of("Date", "Signed"));
+        sheet.fields(List.of("Remarks"));
         return sheet.pages();
     }
 }

@@ -44,10 +44,7 @@ final class AcceptCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "JOB", description = "Job file (YAML or JSON).")
     private Path jobFile;
 
-    @Option(
-            names = "--kind",
-            paramLabel = "KIND",
-            description = "dc-motor, dc-generator, universal or portable-tool.")
+    @Option(names = "--kind", paramLabel = "KIND", description = "dc-motor, dc-generator, universal or portable-tool.")
     private Optional<String> kind;
 
     @Option(names = "--volts", paramLabel = "VOLTAGE", description = "Rated voltage, such as \"12 V\".")

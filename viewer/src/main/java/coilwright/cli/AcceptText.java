@@ -22,7 +22,8 @@ final class AcceptText {
                 .forEach(l -> out.append("  ").append(l).append('\n'));
         for (Acceptance.Check check : acceptance.checks()) {
             out.append('\n').append(check.title()).append(": ");
-            out.append(check.status().word().replace('-', ' ').toUpperCase(Locale.ROOT)).append('\n');
+            out.append(check.status().word().replace('-', ' ').toUpperCase(Locale.ROOT))
+                    .append('\n');
             var lines = new TextTable("", "");
             check.found().forEach(f -> lines.row("found", f));
             check.wanted().forEach(w -> lines.row("asked", w));

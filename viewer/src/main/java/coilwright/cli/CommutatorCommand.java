@@ -116,8 +116,8 @@ final class CommutatorCommand implements Callable<Integer> {
                     });
             return Exit.DONE;
         }
-        Path file = jobFile.orElseThrow(
-                () -> new UsageException("commutator needs a JOB, or --limits to list the limits"));
+        Path file =
+                jobFile.orElseThrow(() -> new UsageException("commutator needs a JOB, or --limits to list the limits"));
         Job job = JobReader.read(file);
         try {
             return judge(file, job);
@@ -143,8 +143,7 @@ final class CommutatorCommand implements Callable<Integer> {
             throw new UsageException(file + ": there are no run-out readings: name a file RUNOUT.csv with the heading"
                     + " bar,height, or write them in commutator.runOut; --sheet FILE.pdf gives a sheet to fill in");
         }
-        CommutatorReport report =
-                CommutatorReport.of(job.armature().bars(), RunOutFile.readings(read), given);
+        CommutatorReport report = CommutatorReport.of(job.armature().bars(), RunOutFile.readings(read), given);
         if (sheet.isPresent()) {
             Drawings.write(
                     CommutatorSheet.of(job.title(), report, Optional.empty(), Palette.COLOUR),
@@ -166,8 +165,7 @@ final class CommutatorCommand implements Callable<Integer> {
         TruingCut.Centring how = switch (centring) {
             case "as-read" -> TruingCut.Centring.AS_READ;
             case "recentred" -> TruingCut.Centring.RECENTRED;
-            default ->
-                throw new UsageException("--centring is \"" + centring + "\", but must be as-read or recentred");
+            default -> throw new UsageException("--centring is \"" + centring + "\", but must be as-read or recentred");
         };
         return new CommutatorReport.Given(
                 length("--diameter", diameter, sizes, CommutatorSizes::diameter),
@@ -175,7 +173,8 @@ final class CommutatorCommand implements Callable<Integer> {
                 length("--minimum", minimum, sizes, CommutatorSizes::minimum),
                 length("--mica", mica, sizes, CommutatorSizes::mica),
                 length("--undercut", undercut, sizes, CommutatorSizes::undercut),
-                length("--allowance", allowance, Optional.empty(), s -> Optional.empty()).orElse(0),
+                length("--allowance", allowance, Optional.empty(), s -> Optional.empty())
+                        .orElse(0),
                 how,
                 limits.stream().map(CommutatorLimit::of).toList());
     }
@@ -187,6 +186,8 @@ final class CommutatorCommand implements Callable<Integer> {
             Function<CommutatorSizes, Optional<Quantity>> size) {
         Optional<Quantity> given = text.map(t -> Given.quantity(option, t, Quantity.Kind.LENGTH));
         Optional<Quantity> length = given.or(() -> sizes.flatMap(size));
-        return length.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(length.get().in("mm"));
+        return length.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(length.get().in("mm"));
     }
 }

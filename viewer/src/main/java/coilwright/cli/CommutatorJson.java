@@ -35,11 +35,15 @@ final class CommutatorJson {
             Json.numberOrNull(
                     json,
                     "highestBar",
-                    r.isRound() ? OptionalInt.empty() : OptionalInt.of(r.highest(true).bar()));
+                    r.isRound()
+                            ? OptionalInt.empty()
+                            : OptionalInt.of(r.highest(true).bar()));
             Json.numberOrNull(
                     json,
                     "lowestBar",
-                    r.isRound() ? OptionalInt.empty() : OptionalInt.of(r.lowest(true).bar()));
+                    r.isRound()
+                            ? OptionalInt.empty()
+                            : OptionalInt.of(r.lowest(true).bar()));
             json.writeEndObject();
             if (r.largestStep().isPresent()) {
                 RunOut.Step s = r.largestStep().get();

@@ -23,7 +23,8 @@ final class CommutatorText {
         }
         out.append("\nVerdict\n");
         List<String> verdict = report.verdictLines();
-        TextTable.fold(verdict.get(0), 92).forEach(l -> out.append("  ").append(l).append('\n'));
+        TextTable.fold(verdict.get(0), 92)
+                .forEach(l -> out.append("  ").append(l).append('\n'));
         items(out, verdict.subList(1, verdict.size()));
         out.append("\nRun-out\n");
         rows(out, report.facts());
@@ -60,8 +61,9 @@ final class CommutatorText {
                 continue;
             }
             String value = here.get(0).value();
-            out.append('\n').append(heading(q)).append(value.isEmpty() ? ", not known" : ": " + value);
-            out.append(" against every limit (* chosen)\n");
+            out.append('\n').append(heading(q));
+            out.append(
+                    value.isEmpty() ? ": not known (* chosen)\n" : ": " + value + " against every limit (* chosen)\n");
             var table = new TextTable("", "", "", "");
             for (CommutatorReport.Judged j : here) {
                 table.row(j.chosen() ? "*" : "", j.limit().id(), value.isEmpty() ? "-" : j.word(), words(j.limit()));
