@@ -58,6 +58,15 @@ final class Given {
         }
     }
 
+    /** A number with its unit. */
+    static Quantity quantity(String option, String text, Quantity.Kind kind) {
+        try {
+            return Quantity.parse(text, kind);
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(option + " " + e.getMessage());
+        }
+    }
+
     /** A share in percent, such as {@code 5%}. */
     static double share(String option, String text) {
         String digits = text.strip();
