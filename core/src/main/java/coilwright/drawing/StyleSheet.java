@@ -91,6 +91,43 @@ final class StyleSheet {
             .highlight>text{fill:%mark}
             .highlight circle.coil-top{fill:%mark;stroke:%mark}
             .highlight circle.coil-bottom{stroke:%mark;stroke-dasharray:none}
+            .quiet .coil-top{stroke:%grey;stroke-width:.18}
+            .quiet .coil-bottom{stroke:%grey;stroke-width:.18;stroke-dasharray:.5 .5}
+            .quiet circle.coil-top{fill:%grey;stroke:none}
+            .quiet circle.coil-bottom{fill:#ffffff;stroke:%grey;stroke-dasharray:none}
+            .quiet text.coil-top{fill:%grey;stroke:none}
+            line.quiet{stroke:%grey;stroke-width:.18}
+            .changed .coil-top,.changed .coil-bottom{stroke:%ink;stroke-width:.35;stroke-dasharray:none}
+            .changed circle.coil-top{fill:%ink;stroke:none}
+            .changed circle.coil-bottom{fill:#ffffff;stroke:%ink}
+            .changed text.coil-top{fill:%ink;stroke:none}
+            line.changed{stroke:%ink;stroke-width:.35}
+            .planned-lead{stroke:%top;stroke-width:.55;stroke-dasharray:2.2 1.3}
+            circle.planned-lead{fill:#ffffff;stroke:%top;stroke-width:.35;stroke-dasharray:none}
+            text.planned-lead{fill:%top;stroke:none}
+            .found-lead{stroke:%mark;stroke-width:1}
+            circle.found-lead{fill:%mark;stroke:none}
+            text.found-lead{fill:%mark;stroke:none}
+            .planned-side .coil-top,.planned-side .coil-bottom{stroke:%top;stroke-width:.55;stroke-dasharray:2.2 1.3}
+            .planned-side circle.coil-top,.planned-side circle.coil-bottom{fill:#ffffff;stroke:%top;stroke-width:.35;stroke-dasharray:none}
+            .planned-side text.coil-top{fill:%top;stroke:none}
+            .found-side .coil-top,.found-side .coil-bottom{stroke:%mark;stroke-width:1;stroke-dasharray:none}
+            .found-side circle.coil-top,.found-side circle.coil-bottom{fill:%mark;stroke:none}
+            .found-side text.coil-top{fill:%mark;stroke:none}
+            .lifted .coil-top,.lifted .coil-bottom{stroke:%fault;stroke-width:1;stroke-dasharray:none}
+            .lifted circle.coil-top,.lifted circle.coil-bottom{fill:%fault;stroke:none}
+            .lifted text.coil-top{fill:%fault;stroke:none}
+            .lifted .lifted,line.lifted{stroke:%fault;stroke-width:1}
+            text.lifted{fill:%fault;stroke:none}
+            .idle .coil-top,.idle .coil-bottom{stroke:%second;stroke-width:.6;stroke-dasharray:4 1 .6 1}
+            .idle circle.coil-top,.idle circle.coil-bottom{fill:#ffffff;stroke:%second;stroke-dasharray:none}
+            .idle text.coil-top{fill:%second;stroke:none}
+            line.idle{stroke:%second;stroke-width:.6;stroke-dasharray:4 1 .6 1}
+            .bridge{stroke:%mark;stroke-width:1.7}
+            circle.bridge{fill:%mark;stroke:none}
+            text.bridge{fill:%mark;stroke:none}
+            .dense .planned-lead{stroke-width:.4}
+            .dense .found-lead{stroke-width:.75}
             .fault{stroke:%fault;stroke-width:.9;stroke-dasharray:.6 1.2}
             text.fault{fill:%fault;stroke:none}
             """;
