@@ -63,11 +63,23 @@ final class ConnectionOverlay {
         for (Entry e : entries) {
             if (e.found().isPresent() && !e.sameSlots()) {
                 boolean extra = e.planned().isEmpty();
-                put(places, marks, taken, spare, e.found().get(), mark(e, extra ? "extra-" : "found-", e.found(), false));
+                put(
+                        places,
+                        marks,
+                        taken,
+                        spare,
+                        e.found().get(),
+                        mark(e, extra ? "extra-" : "found-", e.found(), false));
             }
             if (e.planned().isPresent()) {
                 boolean planned = !e.sameSlots();
-                put(places, marks, taken, spare, e.planned().get(), mark(e, planned && e.found().isPresent() ? "planned-" : "", e.planned(), planned));
+                put(
+                        places,
+                        marks,
+                        taken,
+                        spare,
+                        e.planned().get(),
+                        mark(e, planned && e.found().isPresent() ? "planned-" : "", e.planned(), planned));
             }
         }
         Winding drawn = own ? plan : Winding.build(armature, new WindingSpec.Listed(places));
@@ -76,7 +88,12 @@ final class ConnectionOverlay {
 
     /** A coil under its own number, or under one that is free where it is drawn twice. */
     private static void put(
-            List<ListedCoil> places, Map<Integer, Mark> marks, Set<Integer> taken, int[] spare, ListedCoil at, Mark mark) {
+            List<ListedCoil> places,
+            Map<Integer, Mark> marks,
+            Set<Integer> taken,
+            int[] spare,
+            ListedCoil at,
+            Mark mark) {
         boolean first = taken.add(mark.number());
         int n = first ? mark.number() : spare[0]++;
         places.add(new ListedCoil(n, at.topSlot(), at.bottomSlot(), at.topBar(), at.bottomBar()));
@@ -158,13 +175,13 @@ final class ConnectionOverlay {
                 }
             }
         }
-        expected.forEach((row, p) -> out.add(new Entry(
-                row.coil(), p, Optional.of(row), kinds(row))));
+        expected.forEach((row, p) -> out.add(new Entry(row.coil(), p, Optional.of(row), kinds(row))));
         // What is wrong with the winding as a whole is no difference of single coils.
         for (ListedCoil row : others) {
             ListedCoil like = match(unused, row, 1);
             Optional<ListedCoil> p = unused.remove(like) ? Optional.of(renamed(like, row.coil())) : Optional.empty();
-            out.add(new Entry(row.coil(), p, Optional.of(row), comparison.whole().orElse("")));
+            out.add(new Entry(
+                    row.coil(), p, Optional.of(row), comparison.whole().orElse("")));
         }
         out.addAll(missing);
         out.sort(java.util.Comparator.comparingInt(Entry::number));
@@ -213,11 +230,7 @@ final class ConnectionOverlay {
         List<ListedCoil> out = new ArrayList<>();
         for (Coil c : plan.coils()) {
             out.add(new ListedCoil(
-                    c.number(),
-                    slot(c.top().slot()),
-                    slot(c.bottom().slot()),
-                    bar(c.topBar()),
-                    bar(c.bottomBar())));
+                    c.number(), slot(c.top().slot()), slot(c.bottom().slot()), bar(c.topBar()), bar(c.bottomBar())));
         }
         return out;
     }
@@ -286,8 +299,8 @@ final class ConnectionOverlay {
                     return Optional.empty();
                 }
             }
-            return Optional.of(new ListedCoil(
-                    c.coil(), c.topSlot(), c.bottomSlot(), real(e, c.topBar()), real(e, c.bottomBar())));
+            return Optional.of(
+                    new ListedCoil(c.coil(), c.topSlot(), c.bottomSlot(), real(e, c.topBar()), real(e, c.bottomBar())));
         });
         return found.isEmpty() && e.planned().isEmpty()
                 ? Optional.empty()

@@ -254,8 +254,9 @@ final class DevelopedLayout {
             String sheet = count == 1 ? "" : ", sheet " + number + " of " + count;
             canvas.heading(
                     title,
-                    overlay.words().map(Overlay.Words::what).orElseGet(() -> Caption.counts(a) + " · "
-                            + Caption.kind(winding)),
+                    overlay.words()
+                            .map(Overlay.Words::what)
+                            .orElseGet(() -> Caption.counts(a) + " · " + Caption.kind(winding)),
                     "Developed winding" + sheet + ": slots " + firstSlot + " to " + lastSlot + ", seen from "
                             + (mirrored ? "inside" : "outside") + ", back end above, commutator end below",
                     width);
@@ -408,7 +409,7 @@ final class DevelopedLayout {
             }
         }
 
-        private void coil(Canvas to, Coil c, boolean marked) {
+        private void coil(Canvas onto, Coil c, boolean marked) {
             double top = sideX(c.top());
             double apex = top + span(c) / 2;
             double bottom = top + span(c);
@@ -448,7 +449,7 @@ final class DevelopedLayout {
             });
             leads(parts, c, true, slotX(c.top().slot()), top);
             leads(parts, c, false, slotX(c.bottom().slot()), sideX(c.bottom()));
-            to.coil(overlay, c, "", parts, dense ? Role.DENSE : Role.COIL, marked);
+            onto.coil(overlay, c, "", parts, dense ? Role.DENSE : Role.COIL, marked);
         }
 
         private void apexLabel(List<Shape> parts, Coil c, double x, double y, boolean marked) {
@@ -652,8 +653,8 @@ final class DevelopedLayout {
                 if (rightIn) {
                     parts.add(Canvas.end(chain.get(chain.size() - 1), 1.1, Role.BRIDGE));
                 }
-                double x = Math.max(
-                        Canvas.BORDER + half, Math.min(width - Canvas.BORDER - half, (x1 + x2) / 2 + shift));
+                double x =
+                        Math.max(Canvas.BORDER + half, Math.min(width - Canvas.BORDER - half, (x1 + x2) / 2 + shift));
                 names.add(new Point(x, JUMPER + 4));
             });
             canvas.group("bridge-", Element.bar(first), words, List.of(Role.BRIDGE), parts);
@@ -691,8 +692,7 @@ final class DevelopedLayout {
                 tag += " (" + tagsLeftOut + " left out)";
             }
             if (!cuts.isEmpty()) {
-                tag += (tag.isEmpty() ? "" : " · ") + "numbers at the sides: the coil goes on at the "
-                        + (count == 1 ? "other side" : "same number on the next sheet");
+                tag += (tag.isEmpty() ? "" : " · ") + "at the sides: where the coil goes on";
             }
             canvas.text(
                     x,

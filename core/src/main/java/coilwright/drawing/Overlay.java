@@ -56,8 +56,7 @@ record Overlay(Winding winding, Map<Integer, Mark> marks, List<Integer> bridge, 
      * @param notes the differences in words
      * @param caution what can mislead or hurt; empty where nothing does
      */
-    record Words(
-            String name, String what, boolean mirrored, List<Sample> legend, List<String> notes, String caution) {}
+    record Words(String name, String what, boolean mirrored, List<Sample> legend, List<String> notes, String caution) {}
 
     /** A winding alone. */
     static Overlay none(Winding winding) {
@@ -105,7 +104,8 @@ record Overlay(Winding winding, Map<Integer, Mark> marks, List<Integer> bridge, 
 
     /** Coils in the order of painting: those that stand out last, heavy ones after dashed ones. */
     List<Coil> inFront() {
-        List<Coil> out = new ArrayList<>(winding.coils().stream().filter(this::front).toList());
+        List<Coil> out =
+                new ArrayList<>(winding.coils().stream().filter(this::front).toList());
         out.sort(Comparator.comparing(c -> look(c) == Role.FOUND_SIDE || look(c) == Role.LIFTED));
         return out;
     }

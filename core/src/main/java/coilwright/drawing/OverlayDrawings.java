@@ -15,8 +15,7 @@ public final class OverlayDrawings {
      * @param plan the winding as it should be
      * @throws IllegalArgumentException when the view is another one
      */
-    public static DrawingPages connections(
-            DrawingView view, Winding plan, Comparison comparison, ViewOptions options) {
+    public static DrawingPages connections(DrawingView view, Winding plan, Comparison comparison, ViewOptions options) {
         return draw(view, new ConnectionOverlay(plan, comparison).lay(), options);
     }
 

@@ -611,8 +611,7 @@ final class Ring {
     }
 
     /** From the side inwards to the bar, or to a cap where the lead lands on none. */
-    private void lead(
-            Spiral line, List<Shape> caps, Coil c, boolean top, double side, Overlay.Lead lead, int index) {
+    private void lead(Spiral line, List<Shape> caps, Coil c, boolean top, double side, Overlay.Lead lead, int index) {
         OptionalInt bar = lead.bar();
         double start = coreIn - 0.8 * scale;
         if (bar.isEmpty()) {
@@ -633,7 +632,8 @@ final class Ring {
         if (lead.role() == Role.COIL) {
             return;
         }
-        caps.add(Canvas.end(at(barOut, end), Math.min(0.7, 0.2 * barOut * Math.toRadians(a.barAngle())), Overlay.line(lead, top)));
+        caps.add(Canvas.end(
+                at(barOut, end), Math.min(0.7, 0.2 * barOut * Math.toRadians(a.barAngle())), Overlay.line(lead, top)));
         if (lead.role() == Role.LIFTED) {
             double r = (start + barOut) / 2;
             double middleway = side + (end - side) * (start - r) / (start - barOut - 1.4 * scale);

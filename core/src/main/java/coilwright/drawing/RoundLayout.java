@@ -42,8 +42,8 @@ final class RoundLayout {
         String what = overlay.words().map(w -> w.what() + ". ").orElse("");
         return DrawingPages.of(canvas.page(
                 title,
-                what + "Round winding diagram, seen from the commutator end. " + Caption.counts(winding.armature()) + ". "
-                        + Caption.kind(winding) + ".",
+                what + "Round winding diagram, seen from the commutator end. " + Caption.counts(winding.armature())
+                        + ". " + Caption.kind(winding) + ".",
                 width,
                 height,
                 options.palette()));

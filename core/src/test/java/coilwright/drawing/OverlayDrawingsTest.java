@@ -35,9 +35,8 @@ class OverlayDrawingsTest {
 
     @Provide
     Arbitrary<String> names() {
-        return Arbitraries.of(ALL.keySet().stream()
-                .filter(n -> !n.equals("400 bars"))
-                .toList());
+        return Arbitraries.of(
+                ALL.keySet().stream().filter(n -> !n.equals("400 bars")).toList());
     }
 
     @Provide
@@ -72,7 +71,8 @@ class OverlayDrawingsTest {
             assertThat(page.texts()).allMatch(t -> t.size() > 2.1);
             Set<String> ids = new LinkedHashSet<>();
             for (Shape.Group g : groups(page)) {
-                g.id().ifPresent(id -> assertThat(ids.add(id)).as("id %s once", id).isTrue());
+                g.id().ifPresent(id ->
+                        assertThat(ids.add(id)).as("id %s once", id).isTrue());
             }
         }
     }
@@ -98,7 +98,8 @@ class OverlayDrawingsTest {
                 case 0 -> rows.remove(at);
                 case 1 -> rows.add(c);
                 case 2 -> rows.set(at, new ListedCoil(c.coil(), c.topSlot(), c.bottomSlot(), bar, c.bottomBar()));
-                case 3 -> rows.set(at, new ListedCoil(c.coil(), c.topSlot(), c.bottomSlot(), c.bottomBar(), c.topBar()));
+                case 3 ->
+                    rows.set(at, new ListedCoil(c.coil(), c.topSlot(), c.bottomSlot(), c.bottomBar(), c.topBar()));
                 case 4 ->
                     rows.set(
                             at,
@@ -110,8 +111,7 @@ class OverlayDrawingsTest {
                             at,
                             new ListedCoil(
                                     c.coil(), c.topSlot(), c.bottomSlot(), c.topBar(), OptionalInt.of(bars + 3)));
-                case 7 ->
-                    rows.set(at, new ListedCoil(c.coil(), slots + 2, c.bottomSlot(), c.topBar(), c.bottomBar()));
+                case 7 -> rows.set(at, new ListedCoil(c.coil(), slots + 2, c.bottomSlot(), c.topBar(), c.bottomBar()));
                 default ->
                     rows.add(new ListedCoil(
                             w.coils().get(w.coils().size() - 1).number() + 1 + i, 1, 2, bar, OptionalInt.empty()));
@@ -157,8 +157,7 @@ class OverlayDrawingsTest {
         Winding plan = ALL.get(name);
         List<ListedCoil> found = spoilt(plan, random);
         if (free) {
-            found = recounted(
-                    plan, found, 1 + random.nextInt(5), 1 + random.nextInt(5), random.nextBoolean());
+            found = recounted(plan, found, 1 + random.nextInt(5), 1 + random.nextInt(5), random.nextBoolean());
         }
         Comparison comparison = comparison(plan, found, free);
         ViewOptions options = ViewOptions.of("Any").withFormat(format).withPalette(palette);
@@ -190,7 +189,10 @@ class OverlayDrawingsTest {
         for (DrawingView view : List.of(DrawingView.DEVELOPED, DrawingView.ROUND)) {
             for (PageFormat format : PageFormat.values()) {
                 DrawingPages pages = OverlayDrawings.connections(
-                        view, plan, comparison(plan, found, false), ViewOptions.of("").withFormat(format));
+                        view,
+                        plan,
+                        comparison(plan, found, false),
+                        ViewOptions.of("").withFormat(format));
                 sound(pages);
                 assertThat(words(pages.first())).contains("differ as a whole").contains("wrong-direction");
             }
@@ -203,7 +205,8 @@ class OverlayDrawingsTest {
         for (Shape.Group g : groups(page)) {
             g.element()
                     .filter(e -> e.kind() == Element.Kind.BAR)
-                    .ifPresent(e -> bars.putIfAbsent(e.number(), g.shapes().get(0).bounds()));
+                    .ifPresent(
+                            e -> bars.putIfAbsent(e.number(), g.shapes().get(0).bounds()));
         }
         Map<Integer, List<Integer>> out = new TreeMap<>();
         for (Shape.Group g : groups(page)) {
@@ -275,7 +278,9 @@ class OverlayDrawingsTest {
         assertThat(looks.get(11)).containsExactlyInAnyOrder(Role.PLANNED_SIDE, Role.FOUND_SIDE);
         assertThat(ends(page, Role.PLANNED_LEAD)).isEqualTo(Map.of(5, List.of(5, 6), 11, List.of(11, 12)));
         assertThat(ends(page, Role.FOUND_LEAD)).isEqualTo(Map.of(2, List.of(2, 3), 11, List.of(11, 12)));
-        assertThat(words(page)).contains("coil 5, missing").contains("coil 11, wrong-slot: bottom side in slot 3, not slot 2");
+        assertThat(words(page))
+                .contains("coil 5, missing")
+                .contains("coil 11, wrong-slot: bottom side in slot 3, not slot 2");
     }
 
     @Example
@@ -310,7 +315,8 @@ class OverlayDrawingsTest {
             int bottom = c.bottomBar().getAsInt();
             assertThat(planned.get(c.number())).containsExactly(top, bottom);
             assertThat(found.get(c.number()))
-                    .containsExactly(LAP.armature().wrapBar(top + 2), LAP.armature().wrapBar(bottom + 2));
+                    .containsExactly(
+                            LAP.armature().wrapBar(top + 2), LAP.armature().wrapBar(bottom + 2));
         }
     }
 
@@ -334,8 +340,9 @@ class OverlayDrawingsTest {
         Coil c = live.get(random.nextInt(live.size()));
         int bars = w.armature().bars();
         int first = 1 + random.nextInt(bars);
-        List<Integer> bridge =
-                random.nextBoolean() ? List.of() : List.of(first, w.armature().wrapBar(first + 1 + random.nextInt(bars - 1)));
+        List<Integer> bridge = random.nextBoolean()
+                ? List.of()
+                : List.of(first, w.armature().wrapBar(first + 1 + random.nextInt(bars - 1)));
         var cutOut = new CutOut(c.number(), cut, List.of(live.get(0).number()), bridge);
         DrawingPages pages = OverlayDrawings.cutOut(
                 view, w, cutOut, ViewOptions.of("Any").withFormat(format).withRotorAngle(random.nextInt(360)));

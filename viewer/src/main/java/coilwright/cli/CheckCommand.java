@@ -62,8 +62,9 @@ final class CheckCommand implements Callable<Integer> {
     @Option(
             names = "--view",
             paramLabel = "VIEW",
-            description = "View of the drawing: developed (rolled out flat, unless given) or round (from the commutator "
-                    + "end).")
+            description =
+                    "View of the drawing: developed (rolled out flat, unless given) or round (from the commutator "
+                            + "end).")
     private Optional<String> view;
 
     @Mixin
@@ -96,7 +97,8 @@ final class CheckCommand implements Callable<Integer> {
         return result.same() ? Exit.DONE : Exit.NO;
     }
 
-    private static void draw(Job job, Winding plan, List<ListedCoil> list, ConnectionCheck.Result result, DrawingView view, Path file) {
+    private static void draw(
+            Job job, Winding plan, List<ListedCoil> list, ConnectionCheck.Result result, DrawingView view, Path file) {
         List<Comparison.Difference> differences = result.differences().stream()
                 .map(d -> new Comparison.Difference(
                         d.coil(),
@@ -109,14 +111,10 @@ final class CheckCommand implements Callable<Integer> {
                 list,
                 differences,
                 result.whole().map(w -> w.kind().word().replace('-', ' ')),
-                result.alignment()
-                        .map(a -> new Comparison.Numbering(a.slotOfOne(), a.barOfOne(), a.mirrored())));
+                result.alignment().map(a -> new Comparison.Numbering(a.slotOfOne(), a.barOfOne(), a.mirrored())));
         Drawings.write(
                 OverlayDrawings.connections(
-                        view,
-                        plan,
-                        comparison,
-                        ViewOptions.of(job.title()).withFormat(DrawingFiles.usualFormat(file))),
+                        view, plan, comparison, ViewOptions.of(job.title()).withFormat(DrawingFiles.usualFormat(file))),
                 file,
                 OptionalDouble.empty());
     }

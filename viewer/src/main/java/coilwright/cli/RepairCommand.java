@@ -55,8 +55,9 @@ final class RepairCommand implements Callable<Integer> {
     @Option(
             names = "--view",
             paramLabel = "VIEW",
-            description = "View of the drawing: developed (rolled out flat, unless given) or round (from the commutator "
-                    + "end).")
+            description =
+                    "View of the drawing: developed (rolled out flat, unless given) or round (from the commutator "
+                            + "end).")
     private Optional<String> view;
 
     @Mixin
