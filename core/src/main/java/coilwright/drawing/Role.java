@@ -112,6 +112,30 @@ public enum Role {
     IDLE,
     /** A jumper between two bars: the heaviest line. */
     BRIDGE,
+    /** The liner of a slot. */
+    LINER,
+    /** The separator between the layers of a slot. */
+    SEPARATOR,
+    /** The wedge that closes a slot. */
+    WEDGE,
+    /** The covering of a conductor in section. */
+    COVERING,
+    /** Copper of the top layer in section: light. */
+    COPPER_TOP,
+    /** Copper of the bottom layer in section: dark. */
+    COPPER_BOTTOM,
+    /** A dimension line. */
+    DIMENSION,
+    /** The run-out from bar to bar as read. */
+    TRACE,
+    /** The circle off centre that fits a trace best: dashed. */
+    FIT,
+    /** The path of the turning tool: heavy. */
+    TOOL,
+    /** A bar after the cut: a ring. */
+    AFTER,
+    /** A bar that needs a look: highest, lowest, or not with the others. */
+    STANDOUT,
     /** Parallel path 1, and every eighth after it. */
     PATH_1,
     /** Parallel path 2, and every eighth after it. */
