@@ -9,20 +9,25 @@ import coilwright.job.Plan;
 import coilwright.job.Quantity;
 import coilwright.job.Rating;
 import coilwright.job.RewindBasis;
+import coilwright.job.StripSizes;
 import coilwright.job.WireChoice;
 import coilwright.rewind.ArmatureCopper;
 import coilwright.rewind.CoilCopper;
 import coilwright.rewind.Conductor;
 import coilwright.rewind.Format;
+import coilwright.rewind.InsulationBuild;
 import coilwright.rewind.Machine;
 import coilwright.rewind.MeanTurn;
 import coilwright.rewind.OtherWinding;
 import coilwright.rewind.Redesign;
 import coilwright.rewind.SlotFill;
 import coilwright.rewind.Substitution;
+import coilwright.rewind.WireSystem;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -53,6 +58,12 @@ public record RewindReport(
         List<String> missing) {
     /** Lengths of core, turn and leads taken, mm: ten times the largest machine. */
     static final double MOST_MM = 100_000;
+
+    /** Widest wire or strip taken, mm. */
+    static final double MOST_WIRE_MM = 1000;
+
+    /** Coverings offered where that of the wire found is not known. */
+    private static final Map<WireSystem, InsulationBuild> USUAL_BUILDS = usualBuilds();
 
     /** Most volts, amperes and revolutions a minute taken. */
     static final double MOST_RATED = 1_000_000;
@@ -185,10 +196,11 @@ public record RewindReport(
         RewindBasis basis = RewindBasis.of(job);
         RewindReportState found = found(job, basis);
         List<OtherWinding> others = basis.copper()
+                .filter(c -> isOneCoilABar(basis.winding()))
                 .map(c -> OtherWinding.on(job.armature(), c.paths()))
                 .orElse(List.of());
         List<Substitute> substitutes = found.conductor()
-                .map(c -> few(substitutes(c, found.slot(), found.turns()), settings.substitutes()))
+                .map(c -> few(substitutes(c, found, slot(job, basis), found.turns()), settings.substitutes()))
                 .orElse(List.of());
         return new RewindReport(
                 job,
@@ -218,6 +230,7 @@ public record RewindReport(
                 job.armature().poles(),
                 job.armature().bars(),
                 job.turns(),
+                p.wire(),
                 p.wire().map(WireChoice::conductor),
                 basis.coil(),
                 basis.copper(),
@@ -255,9 +268,22 @@ public record RewindReport(
         return out;
     }
 
+    private static Map<WireSystem, InsulationBuild> usualBuilds() {
+        Map<WireSystem, InsulationBuild> builds = new LinkedHashMap<>();
+        for (WireSystem system : WireSystem.values()) {
+            builds.put(system, system == WireSystem.AWG ? InsulationBuild.NEMA_HEAVY : InsulationBuild.IEC_GRADE_2);
+        }
+        return builds;
+    }
+
     /** Everything within a tenth in area, without the conductor itself, nearest in area first. */
-    private static List<Substitute> substitutes(Conductor wanted, Optional<Machine.Slot> slot, OptionalInt turns) {
+    private static List<Substitute> substitutes(
+            Conductor wanted, RewindReportState found, Optional<Machine.Slot> slot, OptionalInt turns) {
         Substitution.Wanted asked = Substitution.Wanted.inPlaceOf(wanted);
+        if (found.wire().filter(w -> w.strip().isEmpty() && w.insulation().isEmpty()).isPresent()) {
+            asked = new Substitution.Wanted(
+                    asked.areaMm2(), asked.roomMm2(), USUAL_BUILDS, asked.mostInHand(), asked.within());
+        }
         List<Substitution.Option> byArea = others(Substitution.options(asked, Substitution.Rank.AREA), wanted);
         List<Substitution.Option> byFit = others(Substitution.options(asked, Substitution.Rank.FIT), wanted);
         List<Substitute> out = new ArrayList<>();
@@ -283,24 +309,21 @@ public record RewindReport(
     }
 
     private static Change change(Job job, RewindBasis basis, RewindReportState found, Plan plan, int most) {
+        if (plan.type().isPresent() && !isOneCoilABar(basis.winding())) {
+            return refused(
+                    plan,
+                    "the armature has " + basis.winding().liveCoils().size() + " live coils on "
+                            + job.armature().bars() + " bars, but a " + plan.type().get().word()
+                            + " winding has one coil a bar: write a job file of its own for it");
+        }
         Optional<OtherWinding> other;
         try {
             other = basis.other(plan);
         } catch (IllegalArgumentException e) {
-            return new Change(
-                    plan,
-                    Optional.of(e.getMessage()),
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty(),
-                    false,
-                    List.of(),
-                    Optional.empty(),
-                    OptionalDouble.empty(),
-                    List.of());
+            return refused(plan, e.getMessage());
         }
         Plan wired = plan;
-        Optional<Redesign> redesign = basis.redesign(plan);
+        Optional<Redesign> redesign = redesign(basis, plan);
         OptionalInt turns = redesign.isPresent()
                 ? OptionalInt.of(redesign.get().after().copper().coil().turns())
                 : plan.turns().isPresent() ? plan.turns() : job.turns();
@@ -314,21 +337,49 @@ public record RewindReport(
             Conductor was = own.get().conductor();
             ideal = Optional.of(was.scaledArea((double) job.turns().getAsInt() / turns.getAsInt()));
             if (was instanceof Conductor.Round) {
-                List<Substitute> all = substitutes(ideal.get(), found.slot(), turns);
+                List<Substitute> all = substitutes(ideal.get(), found, slot(job, basis), turns);
                 Optional<Substitute> best = all.stream()
                         .filter(s -> s.fill().map(SlotFill::fits).orElse(true))
                         .findFirst();
                 proposed = best.isPresent();
                 if (best.isPresent()) {
-                    wired = withWire(plan, choice(best.get().option().conductor(), own.get()));
+                    wired = withWire(plan, choice(best.get().option().conductor()));
                 }
                 proposals = shown(all, best, most);
             }
         }
         if (wired != plan) {
-            redesign = basis.redesign(wired);
+            redesign = redesign(basis, wired);
         }
         return after(job, basis, found, plan, wired, other, redesign, ideal, proposed, proposals, turns);
+    }
+
+    private static Optional<Redesign> redesign(RewindBasis basis, Plan plan) {
+        try {
+            return basis.redesign(plan);
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(
+                    "the plan is out of reach of this armature; check planned and rated voltage and speed: " + e.getMessage(), e);
+        }
+    }
+
+    private static Change refused(Plan plan, String why) {
+        return new Change(
+                plan,
+                Optional.of(why),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                false,
+                List.of(),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                List.of());
+    }
+
+    /** As lap and wave have it; a frog-leg winding has two, so that its coils tell nothing of a lap or wave of them. */
+    private static boolean isOneCoilABar(Winding winding) {
+        return winding.liveCoils().size() == winding.armature().bars();
     }
 
     private static List<Substitute> shown(List<Substitute> all, Optional<Substitute> best, int most) {
@@ -365,7 +416,7 @@ public record RewindReport(
                         was.woundCoils(),
                         was.liveCoils(),
                         other.map(OtherWinding::paths).orElse(was.paths()))));
-        boolean covered = wired.wire().map(WireChoice::isCoveringKnown).orElse(true);
+        boolean covered = wired.wire().or(() -> found.wire()).map(WireChoice::isCoveringKnown).orElse(true);
         OptionalDouble volts = plan.volts().isPresent() ? number(plan.volts(), "V") : found.volts();
         OptionalDouble rpm = plan.speed().isPresent() ? number(plan.speed(), "rpm") : found.rpm();
         OptionalDouble amps = redesign.map(r -> r.after().amps()).orElse(OptionalDouble.empty());
@@ -381,6 +432,7 @@ public record RewindReport(
                 job.armature().poles(),
                 job.armature().bars(),
                 turns,
+                wired.wire(),
                 conductor,
                 coil,
                 copper,
@@ -445,10 +497,10 @@ public record RewindReport(
                 plan.direction());
     }
 
-    private static WireChoice choice(Conductor.Round round, WireChoice own) {
+    private static WireChoice choice(Conductor.Round round) {
         return new WireChoice(
                 Optional.of(round.wire().size().label()),
-                own.isCoveringKnown() ? Optional.of(round.wire().build()) : Optional.empty(),
+                Optional.of(round.wire().build()),
                 Optional.empty(),
                 OptionalInt.of(round.strands()),
                 Optional.empty());
@@ -462,6 +514,7 @@ public record RewindReport(
             most("core.leads", c.leads(), "mm", MOST_MM);
             most("core.endTurn.straight", c.endTurn().map(e -> e.straight()), "mm", MOST_MM);
             most("core.endTurn.nose", c.endTurn().flatMap(e -> e.nose()), "mm", MOST_MM);
+            most("core.shaft", c.shaft(), "mm", MOST_MM);
             most("core.slot.depth", c.slot().map(s -> s.depth()), "mm", MOST_MM);
             most("core.slot.width", c.slot().flatMap(s -> s.width()), "mm", MOST_MM);
             most("core.slot.topWidth", c.slot().flatMap(s -> s.topWidth()), "mm", MOST_MM);
@@ -472,8 +525,17 @@ public record RewindReport(
             most("rating.current", r.current(), "A", MOST_RATED);
             most("rating.speed", r.speed(), "rpm", MOST_RATED);
         });
+        job.particulars().wire().ifPresent(w -> refuseAbsurd("wire", w));
+        plan.wire().ifPresent(w -> refuseAbsurd("planned wire", w));
         most("planned voltage", plan.volts(), "V", MOST_RATED);
         most("planned speed", plan.speed(), "rpm", MOST_RATED);
+    }
+
+    private static void refuseAbsurd(String key, WireChoice wire) {
+        most(key + ", overall", wire.overall(), "mm", MOST_WIRE_MM);
+        most(key + ", strip width", wire.strip().map(StripSizes::width), "mm", MOST_WIRE_MM);
+        most(key + ", strip thickness", wire.strip().map(StripSizes::thickness), "mm", MOST_WIRE_MM);
+        most(key + ", strip covering", wire.strip().flatMap(StripSizes::covering), "mm", MOST_WIRE_MM);
     }
 
     private static void most(String key, Optional<Quantity> size, String unit, double most) {

@@ -10,13 +10,14 @@ import java.util.Optional;
  * A part of a rewind report in words, for a page or a screen.
  *
  * @param part which part it is
+ * @param planned whether it is of the winding as planned, not as found
  * @param title heading
  * @param facts names and values, in order
  * @param table under the facts
  * @param items lines under the table
  */
 public record RewindReportSection(
-        Part part, String title, Map<String, String> facts, Optional<Table> table, List<String> items) {
+        Part part, boolean planned, String title, Map<String, String> facts, Optional<Table> table, List<String> items) {
     /** Parts of a report. */
     public enum Part {
         /** The wire found. */
@@ -49,15 +50,15 @@ public record RewindReportSection(
         items = List.copyOf(items);
     }
 
-    static RewindReportSection facts(Part part, String title, Map<String, String> facts) {
-        return new RewindReportSection(part, title, facts, Optional.empty(), List.of());
+    static RewindReportSection facts(Part part, boolean planned, String title, Map<String, String> facts) {
+        return new RewindReportSection(part, planned, title, facts, Optional.empty(), List.of());
     }
 
-    static RewindReportSection table(Part part, String title, Table table) {
-        return new RewindReportSection(part, title, Map.of(), Optional.of(table), List.of());
+    static RewindReportSection table(Part part, boolean planned, String title, Table table) {
+        return new RewindReportSection(part, planned, title, Map.of(), Optional.of(table), List.of());
     }
 
-    static RewindReportSection items(Part part, String title, List<String> items) {
-        return new RewindReportSection(part, title, Map.of(), Optional.empty(), items);
+    static RewindReportSection items(Part part, boolean planned, String title, List<String> items) {
+        return new RewindReportSection(part, planned, title, Map.of(), Optional.empty(), items);
     }
 }

@@ -1,5 +1,6 @@
 package coilwright.sheet;
 
+import coilwright.job.WireChoice;
 import coilwright.rewind.ArmatureCopper;
 import coilwright.rewind.CoilCopper;
 import coilwright.rewind.Conductor;
@@ -17,6 +18,7 @@ import java.util.OptionalInt;
  * One way of winding an armature, as found or as planned, as far as it is known.
  *
  * @param turns per coil
+ * @param wire as a job file gives it; empty where it is not known, or is no size that is made
  * @param conductor of one turn
  * @param coil copper of one coil
  * @param copper of the armature
@@ -30,6 +32,7 @@ import java.util.OptionalInt;
  */
 public record RewindReportState(
         OptionalInt turns,
+        Optional<WireChoice> wire,
         Optional<Conductor> conductor,
         Optional<CoilCopper> coil,
         Optional<ArmatureCopper> copper,
@@ -65,6 +68,7 @@ public record RewindReportState(
             int poles,
             int bars,
             OptionalInt turns,
+            Optional<WireChoice> wire,
             Optional<Conductor> conductor,
             Optional<CoilCopper> coil,
             Optional<ArmatureCopper> copper,
@@ -89,9 +93,10 @@ public record RewindReportState(
         OptionalDouble density = density(p.copper(), p.amps());
         density.ifPresent(j -> checks.add(check("density-continuous", "current density", j)));
         barVolts.ifPresent(v -> checks.add(check("bar-volts", "volts between bars", v)));
-        fill.ifPresent(f -> {
+        // Both are of round wire laid by hand; strip fills far more.
+        fill.filter(f -> p.conductor().filter(c -> c instanceof Conductor.Round).isPresent()).ifPresent(f -> {
             checks.add(check("copper-factor", "copper factor", f.copperFactor()));
-            checks.add(check("fill-usual", "slot fill", f.fill()));
+            checks.add(check("fill-usual", "square fill", f.fill()));
         });
         p.conductor()
                 .filter(c -> c instanceof Conductor.Round)
@@ -100,6 +105,7 @@ public record RewindReportState(
                         check("heavy-wire", "bare diameter", r.wire().size().bareDiameterMm())));
         return new RewindReportState(
                 p.turns(),
+                p.wire(),
                 p.conductor(),
                 p.coil(),
                 p.copper(),
@@ -129,6 +135,18 @@ public record RewindReportState(
     /** A/mm², where the current is known. */
     public OptionalDouble currentDensity() {
         return density(copper, amps);
+    }
+
+    /** The conductor as written on a work sheet. */
+    public Optional<String> label() {
+        return conductor.map(c -> {
+            if (!(c instanceof Conductor.Round r)
+                    || wire.map(w -> w.insulation().isPresent()).orElse(true)) {
+                return c.label();
+            }
+            return c.label().replace(", " + r.wire().build().word(), "")
+                    + (wire.get().isCoveringKnown() ? ", covering as measured" : ", covering not known");
+        });
     }
 
     /** Whether the wire goes into the slot; empty where that cannot be told. */

@@ -4,6 +4,7 @@ import coilwright.job.WireChoice;
 import coilwright.rewind.ArmatureCopper;
 import coilwright.rewind.CoilCopper;
 import coilwright.rewind.Conductor;
+import coilwright.rewind.Copper;
 import coilwright.rewind.Format;
 import coilwright.rewind.Limit;
 import coilwright.rewind.OtherWinding;
@@ -12,6 +13,7 @@ import coilwright.rewind.RoundWire;
 import coilwright.rewind.SlotFill;
 import coilwright.rewind.WireSize;
 import coilwright.sheet.RewindReportSection.Part;
+import coilwright.winding.Pitches;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
 import java.util.ArrayList;
@@ -41,48 +43,45 @@ public final class RewindReportText {
 
     private List<RewindReportSection> sections() {
         RewindReportState found = report.found();
-        boolean covered = report.job()
-                .particulars()
-                .wire()
-                .map(WireChoice::isCoveringKnown)
-                .orElse(true);
-        found.conductor().ifPresent(c -> add(Part.WIRE, "Wire", wire(c, covered)));
+        if (found.conductor().isPresent()) {
+            add(Part.WIRE, false, "Wire", wire(found));
+        }
         if (!report.substitutes().isEmpty()) {
             out.add(RewindReportSection.table(
-                    Part.SUBSTITUTES, "What could be wound in its place", substitutes(report.substitutes(), covered)));
+                    Part.SUBSTITUTES,
+                    false,
+                    "What could be wound in its place",
+                    substitutes(report.substitutes(), isCovered(found))));
         }
-        state(found, "", report.compared());
-        report.change().ifPresent(c -> change(c, covered));
+        state(found, false, report.compared());
+        report.change().ifPresent(this::change);
         if (!report.others().isEmpty()) {
             out.add(RewindReportSection.table(
-                    Part.OTHERS, "Other windings on this core, with the same coils", others(report.others())));
+                    Part.OTHERS, false, "Other windings on this core, with the same coils", others(report.others())));
         }
         if (!report.missing().isEmpty()) {
             out.add(RewindReportSection.items(
-                    Part.MISSING, "Not known, and the key of the job file that tells it", report.missing()));
+                    Part.MISSING, false, "Not known, and the key of the job file that tells it", report.missing()));
         }
         return List.copyOf(out);
     }
 
-    private void add(Part part, String title, Map<String, String> facts) {
+    private void add(Part part, boolean planned, String title, Map<String, String> facts) {
         if (!facts.isEmpty()) {
-            out.add(RewindReportSection.facts(part, title, facts));
+            out.add(RewindReportSection.facts(part, planned, planned ? title + " as planned" : title, facts));
         }
     }
 
-    /** A conductor as written on a work sheet. */
-    static String label(Conductor conductor, boolean covered) {
-        String label = conductor.label();
-        return covered || !(conductor instanceof Conductor.Round r)
-                ? label
-                : label.replace(", " + r.wire().build().word(), "") + ", covering not known";
+    private static boolean isCovered(RewindReportState state) {
+        return state.wire().map(WireChoice::isCoveringKnown).orElse(true);
     }
 
-    private static Map<String, String> wire(Conductor conductor, boolean covered) {
+    private static Map<String, String> wire(RewindReportState state) {
+        Conductor conductor = state.conductor().orElseThrow();
         Map<String, String> facts = new LinkedHashMap<>();
-        facts.put("wire", label(conductor, covered));
+        facts.put("wire", state.label().orElseThrow());
         if (conductor instanceof Conductor.Round r) {
-            round(facts, r, covered);
+            round(facts, r, isCovered(state));
         } else if (conductor instanceof Conductor.Strip s) {
             facts.put(
                     "over the covering",
@@ -90,9 +89,14 @@ public final class RewindReportText {
                             + " mm");
             facts.put("copper area", number(s.areaMm2()) + " mm²");
         }
-        facts.put("resistance", number(1000 * ohmsPerMetre(conductor)) + " Ω/km at 20 °C");
-        facts.put("mass", number(1000 * kilogramsPerMetre(conductor)) + " kg/km, bare copper");
+        facts.put(
+                "resistance", number(Copper.resistance(1000, conductor.areaMm2(), 20)) + " Ω/km at 20 °C" + all(conductor));
+        facts.put("mass", number(Copper.mass(1000, conductor.areaMm2())) + " kg/km, bare copper" + all(conductor));
         return facts;
+    }
+
+    private static String all(Conductor conductor) {
+        return conductor.strands() == 1 ? "" : ", all " + conductor.strands() + " together";
     }
 
     private static void round(Map<String, String> facts, Conductor.Round r, boolean covered) {
@@ -116,14 +120,6 @@ public final class RewindReportText {
                                 : " each, " + number(r.areaMm2()) + " mm² for " + r.strands() + " in hand"));
     }
 
-    private static double ohmsPerMetre(Conductor conductor) {
-        return coilwright.rewind.Copper.resistance(1, conductor.areaMm2(), 20);
-    }
-
-    private static double kilogramsPerMetre(Conductor conductor) {
-        return coilwright.rewind.Copper.mass(1, conductor.areaMm2());
-    }
-
     private static Table substitutes(List<RewindReport.Substitute> substitutes, boolean covered) {
         boolean slot = substitutes.stream().anyMatch(s -> s.fill().isPresent());
         List<Table.Column> columns = new ArrayList<>(List.of(
@@ -140,14 +136,14 @@ public final class RewindReportText {
         List<List<String>> rows = new ArrayList<>();
         for (RewindReport.Substitute s : substitutes) {
             List<String> row = new ArrayList<>(List.of(
-                    label(s.option().conductor(), covered),
+                    s.option().conductor().label(),
                     signed(s.option().areaDifference()),
                     covered ? signed(s.option().roomDifference()) : "",
                     signed(s.option().resistanceFactor() - 1),
                     Integer.toString(s.byArea()),
                     Integer.toString(s.byFit())));
             if (slot) {
-                row.add(s.fill().map(f -> Format.percent(f.fill())).orElse(""));
+                row.add(s.fill().map(f -> share(f.fill())).orElse(""));
                 row.add(s.fill().map(RewindReportText::goesIn).orElse(""));
             }
             rows.add(row);
@@ -167,11 +163,11 @@ public final class RewindReportText {
     }
 
     /** Coil, armature, slot and load of one way of winding. */
-    private void state(RewindReportState state, String suffix, List<RewindReport.Compared> compared) {
-        state.coil().ifPresent(c -> add(Part.COIL, "Coil" + suffix, coil(c, compared)));
-        state.copper().ifPresent(c -> add(Part.ARMATURE, "Armature" + suffix, armature(c, compared)));
-        state.fill().ifPresent(f -> add(Part.SLOT, "Slot" + suffix, slot(state, f)));
-        add(Part.LOAD, "Load" + suffix, load(state));
+    private void state(RewindReportState state, boolean planned, List<RewindReport.Compared> compared) {
+        state.coil().ifPresent(c -> add(Part.COIL, planned, "Coil", coil(c, compared)));
+        state.copper().ifPresent(c -> add(Part.ARMATURE, planned, "Armature", armature(c, compared)));
+        state.fill().ifPresent(f -> add(Part.SLOT, planned, "Slot", slot(state, f)));
+        add(Part.LOAD, planned, "Load", load(state));
     }
 
     private String temperatures(DoubleUnaryOperator ohms) {
@@ -206,13 +202,13 @@ public final class RewindReportText {
     }
 
     private static String measuredName(RewindReport.Compared c) {
-        return c.key().startsWith("asFound") ? "measured as found" : "measured";
+        return c.key().startsWith("asFound") ? "measured as found" : "given";
     }
 
     private static String measured(RewindReport.Compared c) {
         String how = Math.abs(c.difference()) < 0.0005
                 ? "as worked out"
-                : Format.percent(Math.abs(c.difference())) + (c.difference() > 0 ? " over" : " under")
+                : share(Math.abs(c.difference())) + (c.difference() > 0 ? " over" : " under")
                         + " the value worked out";
         return ohms(c.ohms()) + " at " + number(c.celsius()) + " °C, " + how
                 + (Math.abs(c.difference()) > APART
@@ -234,7 +230,7 @@ public final class RewindReportText {
         facts.put(
                 "to buy",
                 number(copper.wireToBuyM(allowance)) + " m, " + mass(copper.massToBuyKg(allowance))
-                        + " of bare copper, with " + Format.percent(allowance)
+                        + " of bare copper, with " + share(allowance)
                         + " for waste and joints; the covering adds a few percent");
         return facts;
     }
@@ -250,11 +246,15 @@ public final class RewindReportText {
         facts.put(
                 strip ? "conductors" : "wires",
                 fill.wires() + ": 2 layers of " + fill.wires() / 2 + (sides > 1 ? ", " + sides + " coil sides in each" : ""));
-        checks(facts, state, "copper-factor", "fill-usual");
-        facts.put(
-                "in circles",
-                strip ? "" : Format.percent(fill.circleFill()) + " of that section is filled by the wires' own circles");
-        facts.values().removeIf(String::isEmpty);
+        state.checks().stream().filter(c -> c.id().equals("copper-factor")).forEach(c -> facts.put(c.what(), about(c)));
+        checks(facts, state, "fill-usual");
+        if (strip) {
+            facts.put("copper factor", share(fill.copperFactor()) + " of the bare slot is copper");
+            facts.put("square fill", share(fill.fill()) + ", every conductor with its covering");
+        }
+        if (!strip) {
+            facts.put("circle fill", share(fill.circleFill()) + ", every wire as a circle");
+        }
         fill.packing().ifPresent(p -> {
             facts.put(
                     "by count",
@@ -307,8 +307,15 @@ public final class RewindReportText {
                 + (c.usual() || limit.note().isEmpty() ? "" : "; " + limit.note());
     }
 
+    /** Of a limit that says about how much is usual, not how much at most. */
+    private static String about(RewindReportState.Check c) {
+        return share(c.value()) + " of the bare slot is copper; usual is about "
+                + value(c.limit().high().orElseThrow(), c.limit()) + " (" + c.limit().applies() + "); "
+                + c.limit().source().cite();
+    }
+
     private static String value(double value, Limit limit) {
-        return limit.unit().isEmpty() ? Format.percent(value) : number(value) + " " + unit(limit);
+        return limit.unit().isEmpty() ? share(value) : number(value) + " " + unit(limit);
     }
 
     private static String unit(Limit limit) {
@@ -324,39 +331,35 @@ public final class RewindReportText {
                 : value(limit.low().orElseThrow(), limit) + " at least";
     }
 
-    private void change(RewindReport.Change c, boolean covered) {
+    private void change(RewindReport.Change c) {
         if (c.refused().isPresent()) {
             out.add(RewindReportSection.items(
-                    Part.PLAN, "Plan", List.of("It cannot be wound: " + c.refused().get() + ".")));
+                    Part.PLAN, true, "Plan", List.of("It cannot be wound: " + c.refused().get() + ".")));
             return;
         }
         RewindReportState after = c.after().orElseThrow();
-        add(Part.PLAN, "Plan", plan(c, after, covered));
+        out.add(RewindReportSection.facts(Part.PLAN, true, "Plan", plan(c, after)));
         if (!c.proposals().isEmpty()) {
             out.add(RewindReportSection.table(
-                    Part.PROPOSALS, "Wire that comes near the ideal", substitutes(c.proposals(), covered)));
+                    Part.PROPOSALS, true, "Wire that comes near the ideal", substitutes(c.proposals(), isCovered(report.found()))));
         }
-        after.conductor()
-                .filter(w -> !w.label().startsWith("ideal") && !Optional.of(w).equals(report.found().conductor()))
-                .ifPresent(w -> add(Part.WIRE, "Wire as planned", wire(w, coveredAfter(c, covered))));
-        state(after, " as planned", List.of());
+        if (after.wire().isPresent() && !after.wire().equals(report.found().wire())) {
+            add(Part.WIRE, true, "Wire", wire(after));
+        }
+        state(after, true, List.of());
         List<String> touched = new ArrayList<>();
         c.redesign()
                 .ifPresent(r -> r.cautions()
                         .forEach(x -> touched.add(x.text() + "; " + x.source().cite())));
         if (!touched.isEmpty()) {
-            out.add(RewindReportSection.items(Part.CAUTIONS, "What else the plan touches", touched));
+            out.add(RewindReportSection.items(Part.CAUTIONS, true, "What else the plan touches", touched));
         }
         if (!c.missing().isEmpty()) {
-            out.add(RewindReportSection.items(Part.MISSING, "Not known for the plan", c.missing()));
+            out.add(RewindReportSection.items(Part.MISSING, true, "Not known for the plan", c.missing()));
         }
     }
 
-    private static boolean coveredAfter(RewindReport.Change c, boolean covered) {
-        return c.plan().wire().map(WireChoice::isCoveringKnown).orElse(covered);
-    }
-
-    private Map<String, String> plan(RewindReport.Change c, RewindReportState after, boolean covered) {
+    private Map<String, String> plan(RewindReport.Change c, RewindReportState after) {
         Map<String, String> facts = new LinkedHashMap<>();
         RewindReportState found = report.found();
         after.volts()
@@ -380,16 +383,19 @@ public final class RewindReportText {
                                         .map(r -> "; " + number(r.idealTurns()) + " before rounding")
                                         .orElse("")));
         c.ideal().ifPresent(i -> facts.put("ideal wire", ideal(i)));
-        after.conductor()
-                .ifPresent(w -> facts.put(
-                        "wire",
-                        w.label().startsWith("ideal")
-                                ? "as ideal; nothing made comes within a tenth of it and goes in"
-                                : label(w, coveredAfter(c, covered)) + (c.proposed() ? "; nearest size made that goes in" : "")
-                                        + (c.ideal().isPresent() && w instanceof Conductor.Strip ? "; as ideal, rolled to order" : "")));
+        after.label().ifPresent(w -> facts.put("wire", planned(c, after, w)));
         c.redesign().ifPresent(r -> emf(facts, r));
         c.redesign().filter(r -> after.amps().isPresent()).ifPresent(r -> current(facts, c, after));
         return facts;
+    }
+
+    private static String planned(RewindReport.Change c, RewindReportState after, String label) {
+        if (after.wire().isPresent()) {
+            return label + (c.proposed() ? "; nearest size made that goes in" : "");
+        }
+        return after.conductor().filter(w -> w instanceof Conductor.Strip).isPresent()
+                ? label + ", as ideal: rolled to order, or the next that fits the slot's width"
+                : "as ideal; nothing made comes within a tenth of it and goes in";
     }
 
     private static String was(String now, String before) {
@@ -406,7 +412,7 @@ public final class RewindReportText {
 
     private static void emf(Map<String, String> facts, Redesign r) {
         facts.put("EMF", number(r.emfAtSpeed()) + " V at " + number(r.after().rpm()) + " r/min, field as before");
-        facts.put("speed for it", number(r.rpmForVolts()) + " r/min give " + number(r.after().volts()) + " V");
+        facts.put("speed for " + number(r.after().volts()) + " V", number(r.rpmForVolts()) + " r/min");
     }
 
     private static void current(Map<String, String> facts, RewindReport.Change c, RewindReportState after) {
@@ -429,12 +435,12 @@ public final class RewindReportText {
                 + w.candidate().direction().word();
     }
 
-    private static Table others(List<OtherWinding> others) {
+    private Table others(List<OtherWinding> others) {
         List<List<String>> rows = new ArrayList<>();
         for (OtherWinding w : others) {
             Winding winding = w.candidate().winding();
             rows.add(List.of(
-                    kind(w),
+                    kind(w) + (isPresent(winding) ? " (as it is)" : ""),
                     "1-" + (1 + w.candidate().throwSlots()),
                     winding.pitches()
                             .map(p -> (p.commutator() > 0 ? "+" : "") + p.commutator())
@@ -446,7 +452,7 @@ public final class RewindReportText {
         }
         return new Table(
                 List.of(
-                        new Table.Column("winding", 44, Table.Align.LEFT),
+                        new Table.Column("winding", 50, Table.Align.LEFT),
                         new Table.Column("throw", 15, Table.Align.LEFT),
                         new Table.Column("bar pitch", 15, Table.Align.RIGHT),
                         new Table.Column("paths", 13, Table.Align.RIGHT),
@@ -455,6 +461,13 @@ public final class RewindReportText {
                         new Table.Column("resistance", 20, Table.Align.RIGHT)),
                 rows,
                 1);
+    }
+
+    private boolean isPresent(Winding winding) {
+        return winding.type() == report.winding().type()
+                && winding.pitches()
+                        .map(Pitches::commutator)
+                        .equals(report.winding().pitches().map(Pitches::commutator));
     }
 
     private static String mass(double kg) {
@@ -468,8 +481,13 @@ public final class RewindReportText {
         return ohms >= 1e-3 ? number(ohms * 1e3) + " mΩ" : number(ohms * 1e6) + " µΩ";
     }
 
+    /** A share that is no use beyond ten times the whole. */
+    private static String share(double fraction) {
+        return fraction > 10 ? "over 1000 %" : Format.percent(fraction);
+    }
+
     private static String signed(double fraction) {
-        String percent = Format.percent(fraction);
+        String percent = share(fraction);
         return fraction > 0 && !percent.equals("0 %") ? "+" + percent : percent;
     }
 

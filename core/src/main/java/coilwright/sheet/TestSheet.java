@@ -357,7 +357,7 @@ public final class TestSheet {
         return Math.max(1, Math.min(3, (rows + 7) / 8));
     }
 
-    private static String capital(String words) {
+    static String capital(String words) {
         return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 }

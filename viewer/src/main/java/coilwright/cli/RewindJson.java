@@ -1,10 +1,12 @@
 package coilwright.cli;
 
 import coilwright.job.Plan;
+import coilwright.job.WireChoice;
 import coilwright.rewind.ArmatureCopper;
 import coilwright.rewind.Caution;
 import coilwright.rewind.CoilCopper;
 import coilwright.rewind.Conductor;
+import coilwright.rewind.InsulationBuild;
 import coilwright.rewind.OtherWinding;
 import coilwright.rewind.Redesign;
 import coilwright.rewind.RoundWire;
@@ -137,7 +139,7 @@ final class RewindJson {
         numberOrNull("volts", s.volts());
         numberOrNull("rpm", s.rpm());
         numberOrNull("amps", s.amps());
-        object("wire", s.conductor(), this::wire);
+        object("wire", s.conductor(), c -> wire(s, c));
         object("coil", s.coil(), this::coil);
         object("armature", s.copper(), this::armature);
         object("slot", s.fill(), this::slot);
@@ -185,8 +187,9 @@ final class RewindJson {
         }
     }
 
-    private void wire(Conductor c) throws IOException {
-        json.writeStringField("label", c.label());
+    private void wire(RewindReportState s, Conductor c) throws IOException {
+        json.writeStringField("label", s.label().orElseThrow());
+        json.writeBooleanField("coveringKnown", s.wire().map(WireChoice::isCoveringKnown).orElse(true));
         json.writeNumberField("inHand", c.strands());
         Json.number(json, "areaMm2", c.areaMm2());
         if (c instanceof Conductor.Round round) {
@@ -194,7 +197,13 @@ final class RewindJson {
             json.writeStringField("size", w.size().label());
             Json.number(json, "bareMm", w.size().bareDiameterMm());
             json.writeStringField("bareSource", w.size().source().cite());
-            json.writeStringField("insulation", Given.word(w.build()));
+            Optional<InsulationBuild> build =
+                    s.wire().isPresent() ? s.wire().get().insulation() : Optional.of(w.build());
+            if (build.isPresent()) {
+                json.writeStringField("insulation", Given.word(build.get()));
+            } else {
+                json.writeNullField("insulation");
+            }
             Json.number(json, "overallMm", w.overallDiameterMm());
             json.writeStringField("overallSource", w.overallSource().cite());
             Json.number(json, "ohmsPerKm20", w.size().ohmsPerKm(20));
