@@ -187,13 +187,7 @@ public final class Identification {
     }
 
     static String kindWords(WindingType type, int plex, Direction direction, int poles) {
-        String word = switch (plex) {
-            case 1 -> "simplex";
-            case 2 -> "duplex";
-            case 3 -> "triplex";
-            default -> plex + "-plex";
-        };
-        return word + " " + type.word() + ", " + direction.word() + ", " + poles + " poles";
+        return WindingSpec.plexWord(plex) + " " + type.word() + ", " + direction.word() + ", " + poles + " poles";
     }
 
     /** Finds the windings that fit. */

@@ -120,6 +120,11 @@ public record ReadingSet(
         this(date, test, feed, angle, clock, unit, meter, temperature, readings, Stage.AS_FOUND);
     }
 
+    /** The same readings, of the other winding. */
+    public ReadingSet at(Stage when) {
+        return new ReadingSet(date, test, feed, angle, clock, unit, meter, temperature, readings, when);
+    }
+
     private static void needs(String key, boolean given, boolean needed, TestKind test) {
         if (given != needed) {
             throw new IllegalArgumentException(

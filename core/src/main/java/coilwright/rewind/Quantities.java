@@ -2,20 +2,26 @@ package coilwright.rewind;
 
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.measure.IncommensurableException;
 import javax.measure.MetricPrefix;
 import javax.measure.Unit;
+import javax.measure.UnitConverter;
 import tech.units.indriya.unit.Units;
 
 /** Reads and writes values with their units; inside the library every kind has one unit. */
 public final class Quantities {
     private static final Pattern TEXT =
             Pattern.compile("\\s*([-+]?(?:\\d+\\s+)?\\d+/\\d+|[-+]?\\d*\\.?\\d+(?:[eE][-+]?\\d+)?)\\s*(\\S.*?)?\\s*");
+
+    /** Finding the way from unit to unit takes the library far longer than going it. */
+    private static final Map<List<Object>, UnitConverter> CONVERTERS = new ConcurrentHashMap<>();
 
     /** Kinds of value, each with its unit inside the library and the units understood. */
     public enum Kind {
@@ -157,8 +163,14 @@ public final class Quantities {
      * @throws IllegalArgumentException when a unit is not known for the kind
      */
     public static double convert(Kind kind, double value, String from, String to) {
+        return CONVERTERS
+                .computeIfAbsent(List.of(kind, from, to), k -> converter(kind, from, to))
+                .convert(value);
+    }
+
+    private static UnitConverter converter(Kind kind, String from, String to) {
         try {
-            return unit(kind, from).getConverterToAny(unit(kind, to)).convert(value);
+            return unit(kind, from).getConverterToAny(unit(kind, to));
         } catch (IncommensurableException e) {
             throw new IllegalStateException("units " + from + " and " + to + " of one kind do not agree", e);
         }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import com.networknt.schema.JsonSchema;
 import com.networknt.schema.JsonSchemaFactory;
@@ -12,8 +13,12 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -28,20 +33,54 @@ class JobSchemaTest {
     /** What a schema cannot see: how a value is written, or sums over several values. */
     private static final Set<String> BEYOND_A_SCHEMA = Set.of(
             "blank-title.yaml",
+            "commutator-minimum-over.yaml",
+            "core-length-zero.yaml",
+            "core-shaft-too-thick.yaml",
+            "end-turn-angle-for-hand.yaml",
+            "end-turn-too-steep.yaml",
+            "end-turn-without-angle.yaml",
             "growler-faces-overlap.yaml",
             "key-twice.yaml",
+            "measured-index-alone.yaml",
+            "measured-too-hot.yaml",
+            "notes-blank.yaml",
+            "plan-listed.yaml",
+            "plan-plex-alone.yaml",
             "readings-bar-beyond.yaml",
             "readings-feed-at-one-bar.yaml",
             "readings-same-bar.yaml",
             "readings-to-shaft.yaml",
             "readings-unit-of-other-kind.yaml",
             "readings-without-unit.yaml",
+            "run-out-bar-beyond.yaml",
             "section-twice.yaml",
+            "slot-depth-twice.yaml",
+            "slot-lacks-size.yaml",
+            "slot-other-shape.yaml",
             "slots-hexadecimal.yaml",
             "slots-octal.yaml",
             "slots-with-exponent.yaml",
+            "strip-too-round.yaml",
             "title-is-date.yaml",
-            "two-documents.yaml");
+            "two-documents.yaml",
+            "wire-both.yaml",
+            "wire-covering-not-made.yaml",
+            "wire-neither.yaml",
+            "wire-no-such-size.yaml",
+            "wire-overall-under-bare.yaml");
+
+    /** Sections whose keys are the components of a record. */
+    static final Map<String, Class<? extends Record>> SECTIONS = new LinkedHashMap<>();
+
+    static {
+        SECTIONS.put("rating", Rating.class);
+        SECTIONS.put("wire", WireChoice.class);
+        SECTIONS.put("core", CoreSizes.class);
+        SECTIONS.put("commutator", CommutatorSizes.class);
+        SECTIONS.put("asFound", AsFound.class);
+        SECTIONS.put("plan", Plan.class);
+        SECTIONS.put("asRewound", AsRewound.class);
+    }
 
     private static JsonNode schemaText() throws IOException {
         try (InputStream in = JobReader.class.getResourceAsStream("/coilwright/job.schema.json")) {
@@ -106,6 +145,35 @@ class JobSchemaTest {
     }
 
     @Test
+    void sectionsAreTheRecords() throws IOException {
+        JsonNode sections = schemaText().get("properties");
+        for (var section : SECTIONS.entrySet()) {
+            JsonNode written = sections.get(section.getKey()).deepCopy();
+            ((ObjectNode) written).remove("description");
+            assertThat(written).as(section.getKey()).isEqualTo(SectionSchema.of(section.getValue()));
+        }
+        assertThat(sections.at("/notes/items")).isEqualTo(SectionSchema.line());
+        assertThat(words(sections.at("/readings/items/properties/stage")))
+                .containsExactlyElementsOf(ReadingsSection.STAGES.keySet());
+    }
+
+    @Test
+    void sectionsHoldOnlyWhatCanBeReadAndWritten() {
+        Deque<Class<? extends Record>> open = new ArrayDeque<>(SECTIONS.values());
+        int seen = 0;
+        while (!open.isEmpty()) {
+            for (SectionKey key : SectionKey.of(open.pop())) {
+                assertThat(key.isKnownKind()).as(key.toString()).isTrue();
+                seen++;
+                if (key.isSection()) {
+                    open.push(key.type().asSubclass(Record.class));
+                }
+            }
+        }
+        assertThat(seen).isGreaterThan(60);
+    }
+
+    @Test
     void wordsAreTheReadersWords() throws IOException {
         JsonNode winding = schemaText().at("/properties/winding/properties");
         assertThat(words(winding.get("type"))).containsExactlyElementsOf(JobReader.TYPES.keySet());
@@ -124,7 +192,7 @@ class JobSchemaTest {
     @Test
     void everyResistanceUnitFits() throws IOException {
         JsonNode tree = new YAMLMapper().readTree(Files.readString(SAMPLES.resolve("orchard-pump-dynamo.yaml")));
-        var winding = (com.fasterxml.jackson.databind.node.ObjectNode) tree.get("winding");
+        var winding = (ObjectNode) tree.get("winding");
         for (String unit : Quantity.Kind.RESISTANCE.units()) {
             winding.put("coilResistance", "0.5 " + unit);
             assertThat(schema().validate(tree)).as(unit).isEmpty();

@@ -87,7 +87,8 @@ final class Readings {
                             u,
                             meter,
                             celsius.map(t -> Quantity.parse(t, Quantity.Kind.TEMPERATURE)),
-                            list));
+                            list))
+                    .flatMap(set -> Arbitraries.of(ReadingSet.Stage.values()).map(set::at));
         });
     }
 }

@@ -8,6 +8,7 @@ import coilwright.winding.Finding;
 import coilwright.winding.Pitches;
 import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
+import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
 import coilwright.winding.WorkedPitches;
 import java.nio.file.Path;
@@ -99,7 +100,7 @@ final class TableText {
     }
 
     private static String kind(CoilSet set) {
-        return plex(set.plex().orElseThrow()) + " " + set.type().word() + ", "
+        return WindingSpec.plexWord(set.plex().orElseThrow()) + " " + set.type().word() + ", "
                 + set.direction().orElseThrow().word();
     }
 
@@ -113,15 +114,6 @@ final class TableText {
         facts.row("parallel paths", paths.isPresent() ? paths.getAsInt() : "none: no coil has both leads on bars");
         OptionalInt equalizer = winding.equalizerPitch();
         facts.row("equalizer pitch", equalizer.isPresent() ? equalizer.getAsInt() + " bars" : "none");
-    }
-
-    private static String plex(int m) {
-        return switch (m) {
-            case 1 -> "simplex";
-            case 2 -> "duplex";
-            case 3 -> "triplex";
-            default -> m + "-plex";
-        };
     }
 
     private static void explain(StringBuilder out, Winding winding) {
