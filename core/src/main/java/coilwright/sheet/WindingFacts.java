@@ -75,7 +75,7 @@ final class WindingFacts {
         return "1–" + (1 + low) + (slots.isPresent() ? "" : " and 1–" + (2 + low));
     }
 
-    private static String capital(String words) {
+    static String capital(String words) {
         return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 }
