@@ -1,12 +1,13 @@
 package coilwright.sheet;
 
-import coilwright.commutator.CommutatorVerdict;
-import coilwright.commutator.Reading;
-import coilwright.commutator.RunOut;
+import coilwright.commutator.CommutatorReport;
+import coilwright.drawing.DrawingPages;
 import coilwright.drawing.DrawingView;
 import coilwright.drawing.PageFormat;
 import coilwright.drawing.Palette;
+import coilwright.drawing.SlotSection;
 import coilwright.drawing.ViewOptions;
+import coilwright.job.AcceptanceBasis;
 import coilwright.job.AsFound;
 import coilwright.job.AsRewound;
 import coilwright.job.CommutatorSizes;
@@ -21,20 +22,21 @@ import coilwright.job.Rating;
 import coilwright.job.ReadingSet;
 import coilwright.job.RewindBasis;
 import coilwright.job.SlotSizes;
-import coilwright.rewind.AcceptanceVerdict;
+import coilwright.rewind.Acceptance;
 import coilwright.rewind.Caution;
-import coilwright.rewind.Format;
-import coilwright.rewind.Redesign;
+import coilwright.rewind.Machine;
 import coilwright.winding.Coil;
 import coilwright.winding.Finding;
 import coilwright.winding.Rules;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
@@ -69,8 +71,10 @@ public final class JobRecord {
 
     private Document document() {
         Job wound = job;
+        Optional<RewindReport> report = Optional.empty();
         String refused = "";
         try {
+            report = Optional.of(RewindReport.of(job, RewindReport.Settings.USUAL));
             wound = RewindBasis.of(job).planned(job);
         } catch (IllegalArgumentException e) {
             refused = e.getMessage();
@@ -81,14 +85,15 @@ public final class JobRecord {
         asFound();
         out.add(new Block.Heading("Readings of the old winding, and diagnosis"));
         readings(before, "Chart of the readings of the old winding");
-        plan(wound, refused);
+        RecordComparison.Planned planned = RecordComparison.Planned.of(wound, report);
+        plan(wound, planned, report, refused);
         coils(wound);
         asRewound(after);
         out.add(new Block.Heading("Before and after"));
-        out.add(new Block.Grid(new RecordComparison(job, RecordComparison.Planned.of(wound), before, after).table()));
-        acceptance(after);
+        out.add(new Block.Grid(new RecordComparison(job, planned, before, after).table()));
+        acceptance(wound);
         commutator();
-        drawings(wound);
+        drawings(wound, report);
         end();
         return new Document(job.title(), "Job record", palette, out);
     }
@@ -180,13 +185,13 @@ public final class JobRecord {
         readings.addTo(out, palette, chart);
     }
 
-    private void plan(Job wound, String refused) {
+    private void plan(Job wound, RecordComparison.Planned plan, Optional<RewindReport> report, String refused) {
         out.add(new Block.Heading("What is to be wound"));
-        Optional<Plan> plan = known.plan();
+        Optional<Plan> wanted = known.plan();
         if (!refused.isEmpty()) {
             out.add(new Block.Paragraph("The plan cannot be wound: " + refused + "."));
         }
-        if (plan.isEmpty() || plan.get().equals(Plan.same()) || !refused.isEmpty()) {
+        if (wanted.isEmpty() || wanted.get().equals(Plan.same()) || !refused.isEmpty()) {
             out.add(new Block.Paragraph("As found; the job file plans no change."));
         }
         Winding planned = wound.build();
@@ -196,8 +201,8 @@ public final class JobRecord {
         planned.pitches().ifPresent(p -> {
             facts.put("Back and front pitch, conductors", p.back() + ", " + p.front());
         });
-        facts.putIfAbsent("Turns per coil", "");
-        facts.put("Wire", wound.particulars().wire().map(Written::wire).orElse(""));
+        facts.put("Turns per coil", Written.of(plan.turns()));
+        facts.put("Wire", plan.wire());
         out.add(new Block.Facts(facts));
         List<String> findings =
                 Rules.check(planned).stream().map(Finding::message).toList();
@@ -205,43 +210,34 @@ public final class JobRecord {
             out.add(new Block.Items(findings));
         }
         if (refused.isEmpty()) {
-            plan.flatMap(p -> RewindBasis.of(job).redesign(p)).ifPresent(this::redesign);
+            report.ifPresent(this::worked);
         }
     }
 
-    private void redesign(Redesign r) {
-        List<List<String>> rows = new ArrayList<>();
-        rows.add(change("Voltage", r.before().volts(), r.after().volts(), " V"));
-        rows.add(change("Speed", r.before().rpm(), r.after().rpm(), " r/min"));
-        rows.add(change(
-                "Turns per coil",
-                r.before().copper().coil().turns(),
-                r.after().copper().coil().turns(),
-                ""));
-        rows.add(change(
-                "Copper area of a turn",
-                r.before().copper().coil().conductor().areaMm2(),
-                r.after().copper().coil().conductor().areaMm2(),
-                " mm²"));
-        if (r.before().amps().isPresent() && r.after().amps().isPresent()) {
-            rows.add(change(
-                    "Armature current at the same current density",
-                    r.before().amps().getAsDouble(),
-                    r.after().amps().getAsDouble(),
-                    " A"));
+    /** The rewind worked out: of a change only what is planned, else the winding as it is to be wound again. */
+    private void worked(RewindReport report) {
+        Set<RewindReportSection.Part> left = EnumSet.of(
+                RewindReportSection.Part.SUBSTITUTES,
+                RewindReportSection.Part.OTHERS,
+                RewindReportSection.Part.MISSING);
+        for (RewindReportSection section : RewindReportText.of(report)) {
+            if (section.planned() != report.change().isPresent() || left.contains(section.part())) {
+                continue;
+            }
+            out.add(new Block.Heading(section.title()));
+            Map<String, String> facts = new LinkedHashMap<>();
+            section.facts().forEach((name, value) -> facts.put(WindingFacts.capital(name), value));
+            if (!facts.isEmpty()) {
+                out.add(new Block.Facts(facts));
+            }
+            section.table().ifPresent(t -> out.add(new Block.Grid(t)));
+            if (!section.items().isEmpty()) {
+                out.add(
+                        section.part() == RewindReportSection.Part.CAUTIONS
+                                ? new Block.Cautions(section.items())
+                                : new Block.Items(section.items()));
+            }
         }
-        out.add(new Block.Grid(new Table(
-                List.of(
-                        new Table.Column("Change", 70, Table.Align.LEFT),
-                        new Table.Column("Before", 40, Table.Align.RIGHT),
-                        new Table.Column("After", 40, Table.Align.RIGHT)),
-                rows,
-                1)));
-        out.add(new Block.Cautions(r.cautions().stream().map(Caution::text).toList()));
-    }
-
-    private static List<String> change(String name, double before, double after, String unit) {
-        return List.of(name, Format.number(before) + unit, Format.number(after) + unit);
     }
 
     private void coils(Job wound) {
@@ -285,23 +281,14 @@ public final class JobRecord {
         readings(after, "Chart of the readings of the new winding");
     }
 
-    private void acceptance(RecordReadings after) {
+    private void acceptance(Job wound) {
         out.add(new Block.Heading("Acceptance"));
         Optional<AsRewound> w = known.asRewound();
-        List<AcceptanceVerdict> verdicts = new ArrayList<>();
-        after.evenness().ifPresent(e -> verdicts.addAll(e.verdicts()));
-        Optional<Double> volts = known.plan()
-                .flatMap(Plan::volts)
-                .or(() -> known.rating().flatMap(Rating::volts))
-                .map(q -> q.in("V"));
-        volts.ifPresent(v -> w.flatMap(AsRewound::measured)
-                .flatMap(Measured::insulationTest)
-                .ifPresent(t -> verdicts.addAll(t.verdicts(v))));
-        if (!verdicts.isEmpty()) {
-            out.add(new Block.Paragraph(
-                    "Against every published limit known here; which one holds for this job is yours to choose."));
-            out.add(new Block.Items(
-                    verdicts.stream().map(AcceptanceVerdict::text).toList()));
+        try {
+            judged(Acceptance.of(AcceptanceBasis.of(
+                    wound, AcceptanceBasis.Options.none().withVolts(known.plan().flatMap(Plan::volts)))));
+        } catch (IllegalArgumentException e) {
+            out.add(new Block.Paragraph("It cannot be judged: " + e.getMessage() + "."));
         }
         Map<String, String> facts = new LinkedHashMap<>();
         facts.put(
@@ -317,10 +304,36 @@ public final class JobRecord {
         facts.put("Ran without load, for how long", "");
         facts.put("Ran at load, sparking at the brushes", "");
         out.add(new Block.Facts(facts));
-        out.add(new Block.Cautions(List.of(
-                "High voltage: a high-potential test is for those trained and equipped for it, behind a barrier; earth"
-                        + " and discharge the winding afterwards. Local codes come first.")));
+        out.add(new Block.Cautions(
+                Acceptance.cautions().stream().map(Caution::text).toList()));
         out.add(new Block.Ticks(List.of("Accepted", "Not accepted; the reason is in the notes")));
+    }
+
+    private void judged(Acceptance acceptance) {
+        out.add(new Block.Paragraph(acceptance.verdictText()));
+        List<List<String>> rows = new ArrayList<>();
+        for (Acceptance.Check c : acceptance.checks()) {
+            String by = c.lines().stream()
+                    .filter(Acceptance.Line::chosen)
+                    .map(l -> l.limit().words().strip().replace("percent", "%") + "; "
+                            + l.limit().source().cite())
+                    .collect(Collectors.joining(". "));
+            rows.add(List.of(
+                    c.title(),
+                    String.join("; ", c.found()),
+                    by.isEmpty() ? String.join("; ", c.wanted()) : by,
+                    c.status() == Acceptance.Status.TO_DO
+                            ? ""
+                            : c.status().word().replace('-', ' ')));
+        }
+        out.add(new Block.Grid(new Table(
+                List.of(
+                        new Table.Column("Check", 34, Table.Align.LEFT),
+                        new Table.Column("Found", 48, Table.Align.LEFT),
+                        new Table.Column("Wanted", 72, Table.Align.LEFT),
+                        new Table.Column("Verdict", 22, Table.Align.LEFT)),
+                rows,
+                1)));
     }
 
     private static String highPotential(HighPotentialDone h) {
@@ -339,48 +352,66 @@ public final class JobRecord {
         facts.put("Mica", Written.of(c.flatMap(CommutatorSizes::mica)));
         facts.put("Undercut as found", Written.of(c.flatMap(CommutatorSizes::undercut)));
         facts.put("Brush width", Written.of(c.flatMap(CommutatorSizes::brushWidth)));
-        Optional<RunOut> runOut = runOut();
-        facts.put(
-                "Run-out as read, total indicator reading",
-                runOut.map(r -> Format.number(r.tirMm()) + " mm").orElse(""));
-        facts.put(
-                "Run-out with the eccentricity taken out",
-                runOut.map(r -> Format.number(r.residualTirMm()) + " mm").orElse(""));
-        facts.put(
-                "Largest step from bar to bar",
-                runOut.filter(r -> !r.steps().isEmpty())
-                        .map(r -> Format.number(r.largestStepMm()) + " mm")
-                        .orElse(""));
+        Optional<CommutatorReport> report = Optional.empty();
+        try {
+            report = CommutatorPages.report(job);
+        } catch (IllegalArgumentException e) {
+            out.add(new Block.Paragraph("The run-out cannot be judged: " + e.getMessage() + "."));
+        }
+        if (report.isPresent()) {
+            facts.putAll(report.get().facts());
+            facts.putAll(report.get().cutLines());
+        } else {
+            facts.put("Total indicator reading", "");
+            facts.put("Largest step from bar to bar", "");
+        }
         facts.put("Diameter after turning", "");
         facts.put("Undercut after turning", "");
+        facts.put("Run-out after turning", "");
         out.add(new Block.Facts(facts));
-        runOut.ifPresent(r -> {
-            if (!r.missing().isEmpty()) {
-                out.add(new Block.Paragraph(
-                        "Bars without a reading: " + r.missing().size() + " of " + r.bars() + "."));
-            }
-            out.add(new Block.Items(CommutatorVerdict.runOut(r).stream()
-                    .map(CommutatorVerdict::text)
-                    .toList()));
+        report.ifPresent(r -> {
+            List<String> lines = new ArrayList<>(r.notes());
+            lines.addAll(r.undercutLines());
+            out.add(new Block.Items(lines));
+            out.add(new Block.Annex("Run-out of the commutator", CommutatorPages.trace(job, r, palette)));
         });
     }
 
-    private Optional<RunOut> runOut() {
-        List<Reading> readings = known.commutator().map(CommutatorSizes::runOut).orElse(List.of()).stream()
-                .map(e -> new Reading(e.bar(), e.height().in("mm")))
-                .toList();
-        return readings.stream().map(Reading::bar).distinct().count() < 3
-                ? Optional.empty()
-                : Optional.of(RunOut.of(job.armature().bars(), readings));
-    }
-
-    private void drawings(Job wound) {
+    private void drawings(Job wound, Optional<RewindReport> report) {
         out.add(new Block.Heading("Drawings"));
         if (!wound.winding().equals(job.winding())) {
             views(winding, " as found");
             views(wound.build(), " as it is to be wound");
         } else {
             views(winding, "");
+        }
+        report.ifPresent(r -> {
+            Optional<RewindReportState> after = r.change().flatMap(RewindReport.Change::after);
+            section(r.found(), after.isPresent() ? " as found" : "");
+            after.ifPresent(s -> section(s, " as it is to be wound"));
+        });
+    }
+
+    private void section(RewindReportState state, String when) {
+        if (state.slot().isEmpty()
+                || state.conductor().isEmpty()
+                || state.turns().isEmpty()) {
+            return;
+        }
+        Machine.Slot slot = state.slot().get();
+        try {
+            out.add(new Block.Annex(
+                    "Section of a slot" + when,
+                    DrawingPages.of(SlotSection.of(
+                            new SlotSection.Data(
+                                    job.title(),
+                                    slot.shape(),
+                                    slot.insulation(),
+                                    state.conductor().get(),
+                                    state.turns().getAsInt() * slot.sidesPerLayer()),
+                            palette))));
+        } catch (IllegalArgumentException e) {
+            out.add(new Block.Paragraph("Section of a slot" + when + ": " + e.getMessage() + "."));
         }
     }
 

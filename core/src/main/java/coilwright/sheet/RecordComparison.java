@@ -7,10 +7,9 @@ import coilwright.job.Job;
 import coilwright.job.Measured;
 import coilwright.job.Particulars;
 import coilwright.job.Quantity;
-import coilwright.job.RewindBasis;
 import coilwright.rewind.ArmatureCopper;
 import coilwright.rewind.CoilCopper;
-import coilwright.rewind.Conductor;
+import coilwright.rewind.Copper;
 import coilwright.rewind.Evenness;
 import coilwright.rewind.Format;
 import coilwright.rewind.InsulationTest;
@@ -39,15 +38,19 @@ record RecordComparison(Job found, Planned planned, RecordReadings before, Recor
      * @param copper of the armature
      */
     record Planned(OptionalInt turns, String wire, Optional<CoilCopper> coil, Optional<ArmatureCopper> copper) {
-        /** What a job tells of its winding. */
-        static Planned of(Job job) {
-            RewindBasis basis = RewindBasis.of(job);
+        /** What is worked out for the winding, with the wire proposed where the plan leaves it open. */
+        static Planned of(Job wound, Optional<RewindReport> report) {
+            Optional<RewindReportState> state = report.map(
+                    r -> r.change().flatMap(RewindReport.Change::after).orElse(r.found()));
+            boolean proposed = report.flatMap(RewindReport::change)
+                    .map(RewindReport.Change::proposed)
+                    .orElse(false);
             return new Planned(
-                    job.turns(), job.particulars().wire().map(Written::wire).orElse(""), basis.coil(), basis.copper());
-        }
-
-        static String wire(Conductor conductor) {
-            return conductor.label();
+                    state.map(RewindReportState::turns).orElse(wound.turns()),
+                    state.flatMap(s -> s.wire().map(Written::wire).or(s::label)).orElse("")
+                            + (proposed ? " (proposed)" : ""),
+                    state.flatMap(RewindReportState::coil),
+                    state.flatMap(RewindReportState::copper));
         }
     }
 
@@ -160,7 +163,7 @@ record RecordComparison(Job found, Planned planned, RecordReadings before, Recor
     }
 
     private static double at20(Quantity q, Measured m) {
-        return q.in("ohm") * coilwright.rewind.Copper.resistanceFactor(m.celsius(), Job.COLD);
+        return q.in("ohm") * Copper.resistanceFactor(m.celsius(), Job.COLD);
     }
 
     private static String cold(Quantity q, Measured m) {

@@ -5,11 +5,11 @@ import coilwright.bench.PairReading;
 import coilwright.bench.TestRun;
 import coilwright.drawing.Palette;
 import coilwright.fault.Diagnosis;
+import coilwright.job.AcceptanceBasis;
 import coilwright.job.Job;
 import coilwright.job.Quantity;
 import coilwright.job.ReadingSet;
 import coilwright.job.TakenReading;
-import coilwright.job.TestKind;
 import coilwright.rewind.Evenness;
 import coilwright.rewind.Format;
 import java.math.BigDecimal;
@@ -22,18 +22,21 @@ import java.util.Optional;
  * The readings of one winding, the old or the new, with what they say of it.
  *
  * @param job that the winding was read on
+ * @param stage which of the two
  * @param sets the readings
  * @param armature as it should be
  * @param diagnosis what they say; empty where there are none or too few
  * @param trouble why there is no diagnosis though there are readings; empty otherwise
  */
 record RecordReadings(
-        Job job, List<ReadingSet> sets, BenchArmature armature, Optional<Diagnosis> diagnosis, String trouble) {
+        Job job,
+        ReadingSet.Stage stage,
+        List<ReadingSet> sets,
+        BenchArmature armature,
+        Optional<Diagnosis> diagnosis,
+        String trouble) {
     private static final int MOST_SHOWN = 3;
     private static final double LEAST_SHOWN = 0.01;
-
-    /** Expected readings under this part of the largest are nought. */
-    private static final double NOUGHT = 1e-6;
 
     /**
      * The readings of one stage.
@@ -46,13 +49,13 @@ record RecordReadings(
                 job.readings().stream().filter(s -> s.stage() == stage).toList();
         BenchArmature armature = job.benchArmature();
         if (sets.isEmpty()) {
-            return new RecordReadings(job, sets, armature, Optional.empty(), "");
+            return new RecordReadings(job, stage, sets, armature, Optional.empty(), "");
         }
         try {
             List<TestRun> runs = sets.stream().map(s -> s.run(job.growler())).toList();
-            return new RecordReadings(job, sets, armature, Optional.of(Diagnosis.of(armature, runs)), "");
+            return new RecordReadings(job, stage, sets, armature, Optional.of(Diagnosis.of(armature, runs)), "");
         } catch (IllegalArgumentException e) {
-            return new RecordReadings(job, sets, armature, Optional.empty(), e.getMessage());
+            return new RecordReadings(job, stage, sets, armature, Optional.empty(), e.getMessage());
         }
     }
 
@@ -161,34 +164,12 @@ record RecordReadings(
         }
     }
 
-    /**
-     * How even the readings from bar to bar are, each taken over what a sound winding reads there; empty where none can
-     * be compared.
-     */
+    /** How even the readings from bar to bar are, by the first test that tells; empty where none does. */
     Optional<Evenness> evenness() {
-        for (ReadingSet set : sets) {
-            if (set.test() == TestKind.RESISTANCE || set.test() == TestKind.DROP) {
-                TestRun run = set.run(job.growler());
-                List<PairReading> sound = run.test().read(armature, run.pairs());
-                double most = sound.stream()
-                        .mapToDouble(r -> Math.abs(r.value()))
-                        .filter(Double::isFinite)
-                        .max()
-                        .orElse(0);
-                List<Double> shares = new ArrayList<>();
-                for (int i = 0; i < sound.size(); i++) {
-                    double expected = sound.get(i).value();
-                    double read = run.readings().get(i).value();
-                    if (Double.isFinite(expected) && Double.isFinite(read) && Math.abs(expected) > NOUGHT * most) {
-                        shares.add(Math.abs(read / expected));
-                    }
-                }
-                if (shares.size() > 1 && shares.stream().anyMatch(s -> s > 0)) {
-                    return Optional.of(Evenness.of(shares));
-                }
-            }
-        }
-        return Optional.empty();
+        return AcceptanceBasis.walks(job, stage).stream()
+                .filter(w -> w.ratios().stream().anyMatch(r -> r > 0))
+                .flatMap(w -> w.evenness().stream())
+                .findFirst();
     }
 
     /** The verdict in one word with the likeliest faults; empty where there is none. */

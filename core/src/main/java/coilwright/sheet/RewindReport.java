@@ -103,8 +103,8 @@ public record RewindReport(
                         "allowance is " + Format.percent(allowance) + ", but must be from 0 % to 100 %");
             }
             if (substitutes < 0 || substitutes > MOST_SUBSTITUTES) {
-                throw new IllegalArgumentException("substitutes are " + substitutes + ", but must be from 0 (none) to "
-                        + MOST_SUBSTITUTES);
+                throw new IllegalArgumentException(
+                        "substitutes are " + substitutes + ", but must be from 0 (none) to " + MOST_SUBSTITUTES);
             }
         }
     }
@@ -249,8 +249,8 @@ public record RewindReport(
         Optional<Measured> measured = job.particulars().asFound().flatMap(AsFound::measured);
         found.coil().ifPresent(coil -> {
             job.coilResistance()
-                    .ifPresent(r -> out.add(new Compared(
-                            "winding.coilResistance", r.in("ohm"), Job.COLD, coil.resistance(Job.COLD))));
+                    .ifPresent(r -> out.add(
+                            new Compared("winding.coilResistance", r.in("ohm"), Job.COLD, coil.resistance(Job.COLD))));
             measured.flatMap(Measured::coilResistance)
                     .ifPresent(r -> out.add(new Compared(
                             "asFound.measured.coilResistance",
@@ -280,7 +280,9 @@ public record RewindReport(
     private static List<Substitute> substitutes(
             Conductor wanted, RewindReportState found, Optional<Machine.Slot> slot, OptionalInt turns) {
         Substitution.Wanted asked = Substitution.Wanted.inPlaceOf(wanted);
-        if (found.wire().filter(w -> w.strip().isEmpty() && w.insulation().isEmpty()).isPresent()) {
+        if (found.wire()
+                .filter(w -> w.strip().isEmpty() && w.insulation().isEmpty())
+                .isPresent()) {
             asked = new Substitution.Wanted(
                     asked.areaMm2(), asked.roomMm2(), USUAL_BUILDS, asked.mostInHand(), asked.within());
         }
@@ -303,9 +305,7 @@ public record RewindReport(
     }
 
     private static List<Substitute> few(List<Substitute> all, int most) {
-        return all.stream()
-                .filter(s -> s.byArea() <= most || s.byFit() <= most)
-                .toList();
+        return all.stream().filter(s -> s.byArea() <= most || s.byFit() <= most).toList();
     }
 
     private static Change change(Job job, RewindBasis basis, RewindReportState found, Plan plan, int most) {
@@ -313,7 +313,8 @@ public record RewindReport(
             return refused(
                     plan,
                     "the armature has " + basis.winding().liveCoils().size() + " live coils on "
-                            + job.armature().bars() + " bars, but a " + plan.type().get().word()
+                            + job.armature().bars() + " bars, but a "
+                            + plan.type().get().word()
                             + " winding has one coil a bar: write a job file of its own for it");
         }
         Optional<OtherWinding> other;
@@ -359,7 +360,9 @@ public record RewindReport(
             return basis.redesign(plan);
         } catch (IllegalArgumentException e) {
             throw new IllegalArgumentException(
-                    "the plan is out of reach of this armature; check planned and rated voltage and speed: " + e.getMessage(), e);
+                    "the plan is out of reach of this armature; check planned and rated voltage and speed: "
+                            + e.getMessage(),
+                    e);
         }
     }
 
@@ -384,7 +387,9 @@ public record RewindReport(
 
     private static List<Substitute> shown(List<Substitute> all, Optional<Substitute> best, int most) {
         return all.stream()
-                .filter(s -> s.byArea() <= most || s.byFit() <= most || best.filter(s::equals).isPresent())
+                .filter(s -> s.byArea() <= most
+                        || s.byFit() <= most
+                        || best.filter(s::equals).isPresent())
                 .toList();
     }
 
@@ -416,14 +421,18 @@ public record RewindReport(
                         was.woundCoils(),
                         was.liveCoils(),
                         other.map(OtherWinding::paths).orElse(was.paths()))));
-        boolean covered = wired.wire().or(() -> found.wire()).map(WireChoice::isCoveringKnown).orElse(true);
+        boolean covered = wired.wire()
+                .or(() -> found.wire())
+                .map(WireChoice::isCoveringKnown)
+                .orElse(true);
         OptionalDouble volts = plan.volts().isPresent() ? number(plan.volts(), "V") : found.volts();
         OptionalDouble rpm = plan.speed().isPresent() ? number(plan.speed(), "rpm") : found.rpm();
         OptionalDouble amps = redesign.map(r -> r.after().amps()).orElse(OptionalDouble.empty());
         List<String> missing = new ArrayList<>();
         if (redesign.isEmpty()) {
-            missing.add("turns for a voltage or speed, EMF and speed: rating.volts and rating.speed, with turns, wire and"
-                    + " mean turn");
+            missing.add(
+                    "turns for a voltage or speed, EMF and speed: rating.volts and rating.speed, with turns, wire and"
+                            + " mean turn");
         }
         if (!covered) {
             missing.add("covering of the planned wire: plan.wire.insulation or plan.wire.overall");
@@ -540,8 +549,8 @@ public record RewindReport(
 
     private static void most(String key, Optional<Quantity> size, String unit, double most) {
         size.filter(q -> !(q.in(unit) <= most)).ifPresent(q -> {
-            throw new IllegalArgumentException(key + " is " + q + ", beyond any armature: at most " + Format.number(most)
-                    + " " + unit + " is taken; check number and unit");
+            throw new IllegalArgumentException(key + " is " + q + ", beyond any armature: at most "
+                    + Format.number(most) + " " + unit + " is taken; check number and unit");
         });
     }
 }

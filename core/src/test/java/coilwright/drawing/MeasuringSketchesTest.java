@@ -51,8 +51,7 @@ class MeasuringSketchesTest {
                 .contains("a", "b", "c", "e", "r");
         assertThat(words(MeasuringSketches.slot(MeasuringSketches.Slot.RECTANGULAR, Palette.COLOUR)))
                 .doesNotContain("a", "b", "c", "e", "r");
-        assertThat(words(MeasuringSketches.core(Palette.COLOUR)))
-                .contains("A", "B", "C", "D", "E", "F", "G", "H");
+        assertThat(words(MeasuringSketches.core(Palette.COLOUR))).contains("A", "B", "C", "D", "E", "F", "G", "H");
     }
 
     /** The example in words must be the one that is drawn: throw 1–5 by the convention slot 1 and four slots on. */

@@ -142,8 +142,7 @@ class JobRecordTest {
         assertThat(row(document, "Insulation resistance at 40 °C, 1 min")).contains("15 Mohm", "258.5 Mohm");
         assertThat(row(document, "Polarization index")).containsExactly("Polarization index", "1.4", "", "3", "");
         assertThat(row(document, "Turns per coil").subList(1, 5)).containsExactly("6", "12", "12", "+100.0 %");
-        assertThat(row(document, "Commutator diameter").subList(1, 4))
-                .containsExactly("48 mm", "not under 45 mm", "");
+        assertThat(row(document, "Commutator diameter").subList(1, 4)).containsExactly("48 mm", "not under 45 mm", "");
     }
 
     @Example
@@ -202,8 +201,7 @@ class JobRecordTest {
                 w.polarity(),
                 w.banding(),
                 w.varnish())));
-        assertThat(row(record(other), "Resistance of a coil at 20 °C"))
-                .contains("0.2905 ohm (temperature not noted)");
+        assertThat(row(record(other), "Resistance of a coil at 20 °C")).contains("0.2905 ohm (temperature not noted)");
     }
 
     @Example

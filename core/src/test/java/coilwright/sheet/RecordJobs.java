@@ -111,8 +111,7 @@ final class RecordJobs {
             taken.add(
                     Double.isInfinite(r.value()) || random.nextInt(30) == 0
                             ? new TakenReading(r.from(), r.to(), new TakenReading.Gap())
-                            : TakenReading.of(
-                                    r.from(), r.to(), String.format(Locale.ROOT, "%.4f", r.value() * 1000)));
+                            : TakenReading.of(r.from(), r.to(), String.format(Locale.ROOT, "%.4f", r.value() * 1000)));
         }
         return new ReadingSet(
                 Optional.of(LocalDate.of(2021, 7, 12)),

@@ -171,11 +171,8 @@ class RewindReportTest {
             @ForAll @DoubleRange(min = 20, max = 300) double core,
             @ForAll @IntRange(min = 16, max = 30) int gauge) {
         String one = "{size: " + gauge + " AWG, insulation: nema-heavy, inHand: 1}";
-        RewindReport report = report(dynamo(
-                turns,
-                one.replace("1}", "2}"),
-                Math.round(core),
-                "plan: {volts: 12 V, wire: " + one + "}"));
+        RewindReport report = report(
+                dynamo(turns, one.replace("1}", "2}"), Math.round(core), "plan: {volts: 12 V, wire: " + one + "}"));
         RewindReportState before = report.found();
         RewindReportState after = report.change().orElseThrow().after().orElseThrow();
         assertThat(after.turns()).hasValue(2 * turns);
@@ -230,13 +227,17 @@ class RewindReportTest {
         if (!firstGoesIn && change.proposed()) {
             assertThat(change.after().orElseThrow().fits()).contains(true);
         }
-        assertThat(report.canBeWound()).isEqualTo(change.after().orElseThrow().fits().orElseThrow());
+        assertThat(report.canBeWound())
+                .isEqualTo(change.after().orElseThrow().fits().orElseThrow());
     }
 
     @Test
     void thickWireIsNoPlan() {
         RewindReport report = report(dynamo(
-                6, "{size: 18 AWG, insulation: nema-heavy}", 60, "plan: {wire: {size: 6 AWG, insulation: nema-heavy}}"));
+                6,
+                "{size: 18 AWG, insulation: nema-heavy}",
+                60,
+                "plan: {wire: {size: 6 AWG, insulation: nema-heavy}}"));
         assertThat(report.found().fits()).contains(true);
         assertThat(report.canBeWound()).isFalse();
         assertThat(words(report)).contains("it does not go in", "as before");
@@ -244,10 +245,11 @@ class RewindReportTest {
 
     @Test
     void theSameTurnsKeepTheWire() {
-        RewindReport report = report(dynamo(
-                6, "{size: 18 AWG, insulation: nema-heavy}", 60, "plan: {volts: 12 V, speed: 3000 rpm}"));
+        RewindReport report =
+                report(dynamo(6, "{size: 18 AWG, insulation: nema-heavy}", 60, "plan: {volts: 12 V, speed: 3000 rpm}"));
         RewindReport.Change change = report.change().orElseThrow();
-        assertThat(change.after().orElseThrow().conductor()).isEqualTo(report.found().conductor());
+        assertThat(change.after().orElseThrow().conductor())
+                .isEqualTo(report.found().conductor());
         assertThat(change.ideal()).isEmpty();
         assertThat(change.redesign().orElseThrow().emfAtSpeed()).isCloseTo(12, within(1e-9));
     }
@@ -332,9 +334,12 @@ class RewindReportTest {
     @Test
     void settingsAreChecked() {
         assertThatThrownBy(() -> new RewindReport.Settings(List.of(), 0.1, 5)).hasMessageContaining("temperature");
-        assertThatThrownBy(() -> new RewindReport.Settings(List.of(900.0), 0.1, 5)).hasMessageContaining("900 °C");
-        assertThatThrownBy(() -> new RewindReport.Settings(List.of(20.0), 1.1, 5)).hasMessageContaining("110 %");
-        assertThatThrownBy(() -> new RewindReport.Settings(List.of(20.0), 0.1, 51)).hasMessageContaining("51");
+        assertThatThrownBy(() -> new RewindReport.Settings(List.of(900.0), 0.1, 5))
+                .hasMessageContaining("900 °C");
+        assertThatThrownBy(() -> new RewindReport.Settings(List.of(20.0), 1.1, 5))
+                .hasMessageContaining("110 %");
+        assertThatThrownBy(() -> new RewindReport.Settings(List.of(20.0), 0.1, 51))
+                .hasMessageContaining("51");
     }
 
     @Test

@@ -163,8 +163,10 @@ final class RewindCommand implements Callable<Integer> {
         }
         Optional<WindingType> kind = type.map(RewindCommand::kind);
         return new Plan(
-                volts.map(v -> Given.positive("--volts", v, Quantity.Kind.VOLTAGE)).or(own::volts),
-                speed.map(n -> Given.positive("--speed", n, Quantity.Kind.SPEED)).or(own::speed),
+                volts.map(v -> Given.positive("--volts", v, Quantity.Kind.VOLTAGE))
+                        .or(own::volts),
+                speed.map(n -> Given.positive("--speed", n, Quantity.Kind.SPEED))
+                        .or(own::speed),
                 turns.isPresent() ? OptionalInt.of(turns.get()) : own.turns(),
                 wire(job).or(own::wire),
                 kind.or(own::type),
@@ -195,8 +197,8 @@ final class RewindCommand implements Callable<Integer> {
         String size = m.matches() ? m.group(2).strip() : wire.get().strip();
         int inHand = m.matches() ? Integer.parseInt(m.group(1)) : 1;
         if (inHand < 1 || inHand > WireChoice.MOST_IN_HAND) {
-            throw new UsageException("--wire has " + inHand + " in hand, but must have from 1 to "
-                    + WireChoice.MOST_IN_HAND);
+            throw new UsageException(
+                    "--wire has " + inHand + " in hand, but must have from 1 to " + WireChoice.MOST_IN_HAND);
         }
         try {
             return Optional.of(new WireChoice(
