@@ -404,7 +404,7 @@ public final class JobRecord {
                     "Section of a slot" + when,
                     DrawingPages.of(SlotSection.of(
                             new SlotSection.Data(
-                                    job.title(),
+                                    titled(when),
                                     slot.shape(),
                                     slot.insulation(),
                                     state.conductor().get(),
@@ -416,9 +416,13 @@ public final class JobRecord {
     }
 
     private void views(Winding which, String when) {
-        ViewOptions options = ViewOptions.of(job.title()).withPalette(palette).withFormat(PageFormat.A4);
+        ViewOptions options = ViewOptions.of(titled(when)).withPalette(palette).withFormat(PageFormat.A4);
         out.add(new Block.Annex("Winding" + when + " from the commutator end", DrawingView.ROUND.draw(which, options)));
         out.add(new Block.Annex("Winding" + when + " rolled out flat", DrawingView.DEVELOPED.draw(which, options)));
+    }
+
+    private String titled(String when) {
+        return when.isEmpty() ? job.title() : job.title() + ":" + when;
     }
 
     private void end() {

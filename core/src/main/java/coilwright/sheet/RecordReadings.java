@@ -100,7 +100,7 @@ record RecordReadings(
             rows.add(List.of(
                     TakenReading.name(r.from()) + "–" + TakenReading.name(r.to()),
                     shown(r, unit),
-                    Double.isInfinite(expected) ? "open" : Format.number(expected)));
+                    Double.isInfinite(expected) ? "open" : Format.number(expected).replace('-', '−')));
         }
         String comma = unit.map(u -> ", " + u).orElse("");
         out.add(new Block.Grid(new Table(
