@@ -22,7 +22,8 @@ public final class SlotSection {
     private static final double MOST_DEPTH = 120;
     private static final double IRON = 9;
     private static final double PANEL = 202;
-    private static final double[] SCALES = {1, 2, 2.5, 4, 5, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 80, 100};
+    private static final int START_STEPS = 21;
+    private static final double[] SCALES = {1, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 80, 100};
 
     private final Data data;
     private final Outline body;
@@ -82,7 +83,7 @@ public final class SlotSection {
         String title = data.title().isEmpty() ? "Slot section" : data.title();
         canvas.heading(
                 title,
-                "Section of a slot along the shaft, air gap above, scale " + Decimal.of(scale) + " : 1",
+                "Section of a slot, seen along the shaft, air gap above, scale " + Decimal.of(scale) + " : 1",
                 data.conductor().label() + " · " + count(data.turnsPerLayer(), "turn") + " in a layer",
                 PANEL - 4);
         iron();
@@ -158,8 +159,7 @@ public final class SlotSection {
     }
 
     private void part(double from, double to, Role role, String name, List<Label> labels) {
-        List<coilwright.rewind.Point> area =
-                to - from > 1e-9 ? inset(data.insulation().linerMm(), from, to) : List.of();
+        List<coilwright.rewind.Point> area = to - from > 1e-9 ? inset(data.insulation().linerMm(), from, to) : List.of();
         if (area.size() < 3) {
             return;
         }
@@ -265,10 +265,8 @@ public final class SlotSection {
                 List<Shape.Rect> laid = strips(strip, top);
                 laid.forEach(r -> strip(strip, r, top));
                 left += data.turnsPerLayer() - laid.size();
-                laid.stream()
-                        .findFirst()
-                        .ifPresent(r -> labels.add(
-                                new Label(new Point(r.x() + r.width() / 2, r.y() + r.height() / 2), layer(top))));
+                laid.stream().findFirst().ifPresent(r -> labels.add(new Label(
+                        new Point(r.x() + r.width() / 2, r.y() + r.height() / 2), layer(top))));
             }
             return labels;
         }
@@ -332,16 +330,27 @@ public final class SlotSection {
         double to = top ? body.heightMm() - data.insulation().wedgeMm() : separatorFrom();
         double wide = strip.widthMm() + 2 * strip.insulationMm();
         double thick = strip.thicknessMm() + 2 * strip.insulationMm();
-        List<Shape.Rect> upright = rows(Math.min(wide, thick), Math.max(wide, thick), from, to);
-        List<Shape.Rect> flat = rows(Math.max(wide, thick), Math.min(wide, thick), from, to);
+        List<Shape.Rect> upright = most(Math.min(wide, thick), Math.max(wide, thick), from, to);
+        List<Shape.Rect> flat = most(Math.max(wide, thick), Math.min(wide, thick), from, to);
         return flat.size() > upright.size() ? flat : upright;
+    }
+
+    /** The rows that place most, from the floor of the layer or from further up where a slot widens. */
+    private List<Shape.Rect> most(double w, double h, double from, double to) {
+        List<Shape.Rect> best = List.of();
+        double low = Math.max(from, data.insulation().linerMm());
+        for (int i = 0; i < START_STEPS && best.size() < data.turnsPerLayer(); i++) {
+            List<Shape.Rect> rows = rows(w, h, low + Math.max(0, to - h - low) * i / (START_STEPS - 1), to);
+            best = rows.size() > best.size() ? rows : best;
+        }
+        return best;
     }
 
     private List<Shape.Rect> rows(double w, double h, double from, double to) {
         double liner = data.insulation().linerMm();
         List<Shape.Rect> out = new ArrayList<>();
         double y = Math.max(from, liner);
-        double step = (to - y) / 400;
+        double step = (to - y) / 60;
         while (y + h <= to + 1e-9 && out.size() < data.turnsPerLayer()) {
             double half = Math.min(halfWidth(y + 1e-6 * h, liner), halfWidth(y + h - 1e-6 * h, liner));
             int n = (int) Math.floor(2 * half / w + 1e-6);
@@ -385,23 +394,22 @@ public final class SlotSection {
         end(left, floor, true);
         canvas.line(left - 1.5, SURFACE, MIDDLE - width() / 2 * scale - IRON, SURFACE, Role.DIMENSION);
         canvas.line(left - 1.5, floor, MIDDLE - width() / 2 * scale - IRON, floor, Role.DIMENSION);
-        canvas.text(left - 2, (SURFACE + floor) / 2 + 1, mm(data.shape().depthMm()), 2.9, Anchor.END, Role.LABEL);
-        double bodyHalf =
-                body.boundary().stream().mapToDouble(p -> p.xMm()).max().orElseThrow();
+        canvas.text(
+                left - 2,
+                (SURFACE + floor) / 2 + 1,
+                mm(data.shape().depthMm()),
+                2.9,
+                Anchor.END,
+                Role.LABEL);
+        double bodyHalf = body.boundary().stream().mapToDouble(p -> p.xMm()).max().orElseThrow();
         double widest = body.boundary().stream()
                 .filter(p -> p.xMm() > bodyHalf * (1 - 1e-9))
                 .mapToDouble(p -> p.yMm())
                 .max()
                 .orElseThrow();
         across(bodyHalf, floor + IRON + 5, at(bodyHalf, widest).y(), mm(2 * bodyHalf) + " wide", 4.2);
-        if (Math.abs(data.shape().openingMm() - 2 * bodyHalf) > 1e-9
-                || data.shape().neckMm() > 0) {
-            across(
-                    data.shape().openingMm() / 2,
-                    SURFACE - 6,
-                    SURFACE,
-                    mm(data.shape().openingMm()) + " opening",
-                    -2.2);
+        if (Math.abs(data.shape().openingMm() - 2 * bodyHalf) > 1e-9 || data.shape().neckMm() > 0) {
+            across(data.shape().openingMm() / 2, SURFACE - 6, SURFACE, mm(data.shape().openingMm()) + " opening", -2.2);
         }
     }
 
@@ -445,15 +453,14 @@ public final class SlotSection {
         lines.add(count(fill.wires(), data.conductor() instanceof Conductor.Strip ? "strip" : "wire") + ", copper "
                 + area(fill.copperAreaMm2()));
         lines.add("copper over slot " + percent(fill.copperFactor()));
-        lines.add("slot fill, wire as squares " + percent(fill.fill()));
-        if (data.conductor() instanceof Conductor.Round) {
+        boolean round = data.conductor() instanceof Conductor.Round;
+        lines.add((round ? "slot fill, wire as squares " : "slot fill ") + percent(fill.fill()));
+        if (round) {
             lines.add("slot fill, wire as circles " + percent(fill.circleFill()));
         }
-        fill.packing()
-                .ifPresent(p -> lines.add("laid " + p.bottomRoom().pattern().word() + " and "
-                        + p.topRoom().pattern().word() + ": room for "
-                        + p.bottomRoom().count() + " below, "
-                        + p.topRoom().count() + " above"));
+        fill.packing().ifPresent(p -> lines.add("bottom layer laid " + p.bottomRoom().pattern().word() + ", room for "
+                + p.bottomRoom().count() + "; top layer " + p.topRoom().pattern().word() + ", room for "
+                + p.topRoom().count()));
         for (String line : lines) {
             y = canvas.lines(PANEL, y, line, 2.9, false, room, 2, Role.NOTE);
         }
@@ -467,10 +474,7 @@ public final class SlotSection {
                 ? key(y, Role.SEPARATOR, "separator " + mm(data.insulation().separatorMm()))
                 : y;
         if (data.insulation().wedgeMm() > 0) {
-            key(
-                    y,
-                    Role.WEDGE,
-                    "wedge, top stick, folded liner " + mm(data.insulation().wedgeMm()));
+            key(y, Role.WEDGE, "wedge, top stick, folded liner " + mm(data.insulation().wedgeMm()));
         }
     }
 
@@ -493,8 +497,8 @@ public final class SlotSection {
                 : "";
         return left == 0
                 ? "All " + count(fill.wires(), what) + " find a place" + passes
-                : placed + " of " + count(fill.wires(), what) + " find a place, " + left + (left == 1 ? " is" : " are")
-                        + " left over" + passes;
+                : placed + " of " + count(fill.wires(), what) + " find a place, " + left
+                        + (left == 1 ? " is" : " are") + " left over" + passes;
     }
 
     private static String count(int n, String what) {
