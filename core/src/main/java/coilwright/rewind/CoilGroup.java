@@ -20,7 +20,11 @@ record CoilGroup(int topSlot, int bottomSlot, List<Coil> coils) {
         Map<List<Integer>, List<Coil>> together = new LinkedHashMap<>();
         for (Coil c : winding.coils()) {
             together.computeIfAbsent(
-                            List.of(asOne ? 0 : c.set(), c.top().slot(), c.bottom().slot()), k -> new ArrayList<>())
+                            List.of(
+                                    asOne ? 0 : c.set(),
+                                    c.top().slot(),
+                                    c.bottom().slot()),
+                            k -> new ArrayList<>())
                     .add(c);
         }
         List<CoilGroup> out = new ArrayList<>();
@@ -35,9 +39,7 @@ record CoilGroup(int topSlot, int bottomSlot, List<Coil> coils) {
             return true;
         }
         int span = sets.get(0).pitches().orElseThrow().backSpan();
-        return sets.stream()
-                .map(s -> s.pitches().orElseThrow())
-                .allMatch(p -> p.backSpan() == span && !p.stepped());
+        return sets.stream().map(s -> s.pitches().orElseThrow()).allMatch(p -> p.backSpan() == span && !p.stepped());
     }
 
     /** The deepest layer of the sides of one end. */

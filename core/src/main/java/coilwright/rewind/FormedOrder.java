@@ -156,8 +156,7 @@ final class FormedOrder {
             Map<List<Integer>, List<Waiting>> bySlot = new LinkedHashMap<>();
             for (Waiting w : waiting) {
                 if (w.freeAfter > 0 && w.passed <= place) {
-                    bySlot.computeIfAbsent(
-                                    List.of(w.group.topSlot(), w.group.layer(End.TOP)), k -> new ArrayList<>())
+                    bySlot.computeIfAbsent(List.of(w.group.topSlot(), w.group.layer(End.TOP)), k -> new ArrayList<>())
                             .add(w);
                 }
             }
@@ -181,8 +180,8 @@ final class FormedOrder {
             }
         }
         step.coils(numbers);
-        step.text("Lower the top " + (numbers.size() == 1 ? "side" : "sides") + " of "
-                + NumberRuns.of("coil", numbers) + " into slot " + first.topSlot() + layers(first, End.TOP));
+        step.text("Lower the top " + (numbers.size() == 1 ? "side" : "sides") + " of " + NumberRuns.of("coil", numbers)
+                + " into slot " + first.topSlot() + layers(first, End.TOP));
         separate(step, separators);
         waiting.removeAll(groups);
         free(step.number);
@@ -211,8 +210,7 @@ final class FormedOrder {
         if (winding.layers() == 2) {
             return "";
         }
-        List<Integer> layers =
-                g.sides(end).stream().map(Side::layer).distinct().toList();
+        List<Integer> layers = g.sides(end).stream().map(Side::layer).distinct().toList();
         return layers.size() == 1 ? " (layer " + layers.get(0) + ")" : " (layers " + NumberRuns.of(layers) + ")";
     }
 

@@ -75,8 +75,9 @@ final class HandOrder {
     private void wind(CoilGroup g) {
         StepDraft step = out.add(Kind.WIND).coils(g.numbers());
         boolean several = g.coils().size() > 1;
-        step.text((several ? "Wind " + NumberRuns.of("coil", g.numbers()) + " one after the other" : "Wind coil "
-                        + g.coils().get(0).number())
+        step.text((several
+                        ? "Wind " + NumberRuns.of("coil", g.numbers()) + " one after the other"
+                        : "Wind coil " + g.coils().get(0).number())
                 + " into slots " + g.topSlot() + " and " + g.bottomSlot() + ", starting at slot " + g.topSlot());
         List<Side> sides = new ArrayList<>();
         for (Coil c : g.coils()) {
@@ -140,7 +141,8 @@ final class HandOrder {
         for (int slot : new LinkedHashSet<>(List.of(g.topSlot(), g.bottomSlot()))) {
             int bottoms = stack.bottoms(slot);
             int mine = (int) g.coils().stream()
-                    .mapToLong(c -> (c.top().slot() == slot ? 1 : 0) + (c.bottom().slot() == slot ? 1 : 0))
+                    .mapToLong(
+                            c -> (c.top().slot() == slot ? 1 : 0) + (c.bottom().slot() == slot ? 1 : 0))
                     .sum();
             if (in[slot] >= bottoms && in[slot] - mine < bottoms && stack.planned(slot) > in[slot]) {
                 slots.add(slot);

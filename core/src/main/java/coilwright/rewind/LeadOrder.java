@@ -94,8 +94,7 @@ final class LeadOrder {
 
     private static Lead lead(Coil c, End end) {
         CoilSide side = side(c, end);
-        return new Lead(
-                c.number(), end, side.slot(), side.layer(), bar(c, end).getAsInt());
+        return new Lead(c.number(), end, side.slot(), side.layer(), bar(c, end).getAsInt());
     }
 
     private void connect(List<Lead> leads) {
@@ -116,8 +115,10 @@ final class LeadOrder {
             }
         }
         if (leads.size() > own.size()) {
-            List<Integer> on =
-                    leads.stream().filter(l -> l.end() == End.TOP).map(Lead::coil).toList();
+            List<Integer> on = leads.stream()
+                    .filter(l -> l.end() == End.TOP)
+                    .map(Lead::coil)
+                    .toList();
             step.remark(
                     on.size() == 1
                             ? "As a loop: coil " + on.get(0) + " starts there."
@@ -150,8 +151,7 @@ final class LeadOrder {
         for (int i = 0; i < rings.size(); i++) {
             StepDraft step = out.add(Kind.EQUALIZE)
                     .bars(rings.get(i))
-                    .text("Equalizer " + (i + 1) + " of " + rings.size() + " to "
-                            + NumberRuns.of("bar", rings.get(i)));
+                    .text("Equalizer " + (i + 1) + " of " + rings.size() + " to " + NumberRuns.of("bar", rings.get(i)));
             if (i == 0) {
                 step.remark("Before the top leads where the equalizers lie behind or under the leads (common"
                         + " practice); do as it was found.");

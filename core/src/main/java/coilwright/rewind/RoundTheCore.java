@@ -40,7 +40,8 @@ record RoundTheCore(int slots, int from, int sign) {
     List<CoilGroup> byBottomSlot(List<CoilGroup> groups) {
         List<CoilGroup> out = new ArrayList<>(groups);
         out.sort(Comparator.<CoilGroup>comparingInt(g -> distance(g.bottomSlot()))
-                .thenComparing(Comparator.<CoilGroup>comparingInt(g -> g.layer(End.BOTTOM)).reversed())
+                .thenComparing(Comparator.<CoilGroup>comparingInt(g -> g.layer(End.BOTTOM))
+                        .reversed())
                 .thenComparing(Comparator.<CoilGroup>comparingInt(
                                 g -> Math.floorMod(sign * (g.bottomSlot() - g.topSlot()), slots))
                         .reversed()));

@@ -65,7 +65,8 @@ public enum WindingWay {
                         + " suit two poles only: choose coil-by-coil or formed-coils");
             }
             if (slots < 4) {
-                return Optional.of("with " + slots + " slots no two coils lie opposite each other: choose coil-by-coil");
+                return Optional.of(
+                        "with " + slots + " slots no two coils lie opposite each other: choose coil-by-coil");
             }
         }
         return Optional.empty();

@@ -17,7 +17,8 @@ final class WorkNotes {
             Winding winding, RoundTheCore round, List<WorkStep> steps, List<WorkOrder.Lifted> lifted) {
         List<String> out = new ArrayList<>();
         out.add("Coils go in " + round.word() + ", seen from the commutator end, slot after slot towards their bottom"
-                + " sides, beginning with " + NumberRuns.of("coil", first(steps, Kind.PLACE).coils()) + ".");
+                + " sides, beginning with "
+                + NumberRuns.of("coil", first(steps, Kind.PLACE).coils()) + ".");
         if (winding.layers() > 2) {
             out.add("Four layers, from the floor up: lap bottom sides (layer 4), wave bottom sides (3), wave top sides"
                     + " (2), lap top sides (1). A lap and a wave coil that share both slots go in together.");
@@ -25,7 +26,9 @@ final class WorkNotes {
         if (lifted.isEmpty()) {
             out.add("No side has to stay lifted.");
         } else {
-            int last = steps(steps, Kind.PLACE).get(steps(steps, Kind.PLACE).size() - 1).number();
+            int last = steps(steps, Kind.PLACE)
+                    .get(steps(steps, Kind.PLACE).size() - 1)
+                    .number();
             List<Integer> toTheEnd = coils(lifted, l -> l.loweredAt() > last);
             List<Integer> onTheWay = coils(lifted, l -> l.loweredAt() <= last);
             if (!toTheEnd.isEmpty()) {
@@ -51,10 +54,12 @@ final class WorkNotes {
     static List<String> hand(
             Winding winding, WindingWay way, RoundTheCore round, List<WorkStep> steps, Map<Integer, Integer> loops) {
         List<String> out = new ArrayList<>();
-        String start = "beginning with " + NumberRuns.of("coil", first(steps, Kind.WIND).coils());
+        String start = "beginning with "
+                + NumberRuns.of("coil", first(steps, Kind.WIND).coils());
         if (way == WindingWay.COIL_BY_COIL) {
             out.add("Wire is wound straight into the slots, coil after coil " + round.word()
-                    + ", seen from the commutator end, " + start + ". The end turns pile up: the last coils lie over the"
+                    + ", seen from the commutator end, " + start
+                    + ". The end turns pile up: the last coils lie over the"
                     + " first, and no coil comes out without those over it.");
         } else {
             out.add("Wire is wound straight into the slots, each coil followed by the one opposite to it across the"
@@ -70,7 +75,8 @@ final class WorkNotes {
                 .filter(s -> !s.asPlanned())
                 .toList();
         if (!other.isEmpty()) {
-            List<Integer> coils = List.copyOf(new TreeSet<>(other.stream().map(Side::coil).toList()));
+            List<Integer> coils =
+                    List.copyOf(new TreeSet<>(other.stream().map(Side::coil).toList()));
             out.add("What comes first into a slot lies at its floor, so the layers of the plan cannot all be kept: "
                     + coils.size() + " of " + winding.coils().size() + " coils (" + NumberRuns.of(coils)
                     + ") have a side in the other layer. \"Top\" and \"bottom\" name the two sides of a coil as in the"
@@ -94,11 +100,11 @@ final class WorkNotes {
     }
 
     private static void common(Winding winding, List<String> out) {
-        List<Coil> half = winding.coils().stream()
-                .filter(c -> !c.isLive() && !c.isDead())
-                .toList();
+        List<Coil> half =
+                winding.coils().stream().filter(c -> !c.isLive() && !c.isDead()).toList();
         if (!half.isEmpty()) {
-            out.add("By the list " + NumberRuns.of("coil", half.stream().map(Coil::number).toList())
+            out.add("By the list "
+                    + NumberRuns.of("coil", half.stream().map(Coil::number).toList())
                     + (half.size() == 1 ? " has" : " have")
                     + " one lead on no bar: find its bar first, or insulate its end.");
         }
@@ -116,7 +122,8 @@ final class WorkNotes {
 
     static List<String> cautions(WindingWay way) {
         List<String> out = new ArrayList<>();
-        out.add("Wire ends spring and cut: eye protection" + (way.byHand() ? "; hands off a winding machine that turns." : "."));
+        out.add("Wire ends spring and cut: eye protection"
+                + (way.byHand() ? "; hands off a winding machine that turns." : "."));
         out.add("The growler is a mains magnet, and mains test lamps make the whole armature live: local electrical"
                 + " codes, licensed practice.");
         out.add("After an insulation or high-potential test discharge the winding to the shaft before touching it.");

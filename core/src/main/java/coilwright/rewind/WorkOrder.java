@@ -146,13 +146,15 @@ public record WorkOrder(
                 .tests(WorkTest.GROUND)
                 .text("Test after banding: a band can press a coil on the core, and it is still off quickly");
         out.add(Kind.VARNISH)
-                .text("Dry, varnish and bake as the maker of the varnish says; keep shaft, bearings and commutator clean");
+                .text(
+                        "Dry, varnish and bake as the maker of the varnish says; keep shaft, bearings and commutator clean");
         out.add(Kind.TEST)
                 .tests(WorkTest.GROUND, WorkTest.INSULATION, WorkTest.DROP)
                 .text("Test when cold after baking");
         out.add(Kind.FINISH)
-                .text("Turn the commutator true, undercut the mica, break the edges of the bars, clean between the bars,"
-                        + " and balance the armature");
+                .text(
+                        "Turn the commutator true, undercut the mica, break the edges of the bars, clean between the bars,"
+                                + " and balance the armature");
         out.add(Kind.TEST)
                 .tests(WorkTest.DROP, WorkTest.GROWLER_METER, WorkTest.GROUND, WorkTest.INSULATION)
                 .text("Last test, and the readings to keep with the job")

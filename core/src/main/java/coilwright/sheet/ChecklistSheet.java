@@ -30,8 +30,8 @@ public final class ChecklistSheet {
         sheet.facts(facts);
         sheet.fields(List.of("Date", "Done by", "Customer", "Job"));
         sheet.caution(texts(list, Section.CAUTION));
-        sheet.paragraph("Source of this list: " + list.source().cite()
-                + ". What the maker of the machine says comes first.");
+        sheet.paragraph(
+                "Source of this list: " + list.source().cite() + ". What the maker of the machine says comes first.");
         sheet.heading("1. Clean and dry, before any test").ticks(texts(list, Section.CLEAN));
         look(sheet, list);
         test(sheet, list);
@@ -39,7 +39,9 @@ public final class ChecklistSheet {
         sheet.heading("5. Before stripping: what to note").ticks(texts(list, Section.RECORD));
         sheet.keepTogether(44).heading("Verdict");
         sheet.ticks(List.of(
-                "Good: back into service.", "Clean, touch up and varnish.", "Repair single coils or the commutator.",
+                "Good: back into service.",
+                "Clean, touch up and varnish.",
+                "Repair single coils or the commutator.",
                 "Rewind."));
         sheet.fields(List.of("Remarks"));
         return sheet.pages();
@@ -56,16 +58,17 @@ public final class ChecklistSheet {
         for (Item i : list.items(Section.LOOK)) {
             rows.add(List.of(i.text(), i.sound(), "", "", i.touchUp(), ""));
         }
-        sheet.heading("2. Look").table(new Table(
-                List.of(
-                        left("What", 43),
-                        left("Sound", 31),
-                        tick("Yes"),
-                        tick("No"),
-                        left("If not", 55),
-                        left("Found", 27)),
-                rows,
-                1));
+        sheet.heading("2. Look")
+                .table(new Table(
+                        List.of(
+                                left("What", 43),
+                                left("Sound", 31),
+                                tick("Yes"),
+                                tick("No"),
+                                left("If not", 55),
+                                left("Found", 27)),
+                        rows,
+                        1));
     }
 
     private static void test(Sheet sheet, Checklist list) {
@@ -74,8 +77,11 @@ public final class ChecklistSheet {
             rows.add(List.of("", i.text(), i.sound(), i.touchUp(), ""));
         }
         Limit limit = Limit.of("ir-ieee43-2013");
-        sheet.heading("3. Test, in this order").table(new Table(
-                List.of(tick(""), left("Test", 48), left("Sound", 32), left("If not", 46), left("Read", 40)), rows, 1));
+        sheet.heading("3. Test, in this order")
+                .table(new Table(
+                        List.of(tick(""), left("Test", 48), left("Sound", 32), left("If not", 46), left("Read", 40)),
+                        rows,
+                        1));
         sheet.paragraph("Insulation resistance of a DC armature: " + limit.words() + " " + limit.note() + " ("
                 + limit.source().cite() + "). Other machines and editions have other limits.");
         sheet.fields(List.of("Test voltage", "Megohms", "Temperature", "Run-out"));
@@ -86,17 +92,18 @@ public final class ChecklistSheet {
         for (Item i : list.items(Section.INSULATION)) {
             rows.add(List.of(i.text(), "", i.sound(), "", i.touchUp(), "", i.renew()));
         }
-        sheet.heading("4. Insulation, part by part: tick one of three").table(new Table(
-                List.of(
-                        left("Part", 34),
-                        tick(""),
-                        left("Sound", 32),
-                        tick(""),
-                        left("Touch up", 46),
-                        tick(""),
-                        left("Renew", 40)),
-                rows,
-                1));
+        sheet.heading("4. Insulation, part by part: tick one of three")
+                .table(new Table(
+                        List.of(
+                                left("Part", 34),
+                                tick(""),
+                                left("Sound", 32),
+                                tick(""),
+                                left("Touch up", 46),
+                                tick(""),
+                                left("Renew", 40)),
+                        rows,
+                        1));
     }
 
     private static Table.Column left(String head, double share) {

@@ -58,8 +58,7 @@ public final class WorkSheet {
      */
     public static DrawingPages of(Job job, WindingWay way, Palette palette) {
         Winding winding = job.build();
-        List<List<Integer>> rings =
-                job.equalizers().map(e -> e.rings(winding)).orElse(List.of());
+        List<List<Integer>> rings = job.equalizers().map(e -> e.rings(winding)).orElse(List.of());
         return of(job, WorkOrder.of(winding, way, rings), palette);
     }
 
@@ -190,7 +189,9 @@ public final class WorkSheet {
         if (s.kind() == Kind.LOWER) {
             return row(s, coils, slots(s, End.TOP), "", "", "", "Lower the top side." + remarks(s));
         }
-        String top = s.lifted().isEmpty() ? slots(s, End.TOP) : "(" + s.lifted().get(0).slot() + ")";
+        String top = s.lifted().isEmpty()
+                ? slots(s, End.TOP)
+                : "(" + s.lifted().get(0).slot() + ")";
         String loops = s.loops().isEmpty() ? "" : "Loop to bar " + NumberRuns.of(s.loops()) + ".";
         return row(
                 s,
@@ -281,8 +282,8 @@ public final class WorkSheet {
             steps.stream().flatMap(s -> s.remarks().stream()).distinct().forEach(sheet::paragraph);
             remarks = false;
         }
-        List<Table.Column> columns = new ArrayList<>(List.of(
-                new Table.Column("", 7, Table.Align.TICK), new Table.Column("Step", 11, Table.Align.MIDDLE)));
+        List<Table.Column> columns = new ArrayList<>(
+                List.of(new Table.Column("", 7, Table.Align.TICK), new Table.Column("Step", 11, Table.Align.MIDDLE)));
         if (!rings) {
             columns.add(new Table.Column("Coil", 24, Table.Align.LEFT));
             columns.add(new Table.Column("From slot", 14, Table.Align.MIDDLE));

@@ -23,9 +23,8 @@ class ChecklistTest {
             assertThat(list.items(section)).extracting(Item::id).doesNotHaveDuplicates();
         }
         for (Item i : list.items()) {
-            boolean table = i.section() == Section.LOOK
-                    || i.section() == Section.TEST
-                    || i.section() == Section.INSULATION;
+            boolean table =
+                    i.section() == Section.LOOK || i.section() == Section.TEST || i.section() == Section.INSULATION;
             assertThat(i.sound().isEmpty()).as(i.id()).isNotEqualTo(table);
             assertThat(i.touchUp().isEmpty()).as(i.id()).isNotEqualTo(table);
             assertThat(i.renew().isEmpty()).as(i.id()).isEqualTo(i.section() != Section.INSULATION);

@@ -60,8 +60,7 @@ class WorkOrderTest {
                 .as((n, type, direction, offset) -> {
                     int q = n[0] * n[1];
                     List<Integer> dead = n[4] == 0 ? List.of() : n[4] == 1 ? List.of(q) : List.of(1, q / 2 + 1);
-                    var spec = new WindingSpec.Regular(
-                            type, n[3], direction, CoilSpan.ofPositions(n[5]), dead, offset);
+                    var spec = new WindingSpec.Regular(type, n[3], direction, CoilSpan.ofPositions(n[5]), dead, offset);
                     return build(q - dead.size() < 2 ? null : Armature.of(n[0], q - dead.size(), 2 * n[2]), spec);
                 })
                 .filter(Optional::isPresent)
@@ -87,7 +86,11 @@ class WorkOrderTest {
         return Combinators.combine(
                         Arbitraries.integers().between(2, 9),
                         Arbitraries.integers().between(2, 9),
-                        Arbitraries.integers().between(0, 1000).list().ofMinSize(4).ofMaxSize(60))
+                        Arbitraries.integers()
+                                .between(0, 1000)
+                                .list()
+                                .ofMinSize(4)
+                                .ofMaxSize(60))
                 .as((s, k, random) -> {
                     List<ListedCoil> coils = new ArrayList<>();
                     for (int i = 0; i + 3 < random.size(); i += 4) {
@@ -122,19 +125,20 @@ class WorkOrderTest {
     }
 
     @Property(tries = 300)
-    void everySideLiesOnceAndEveryLeadIsConnectedOnce(
-            @ForAll("windings") Winding w, @ForAll WindingWay way) {
+    void everySideLiesOnceAndEveryLeadIsConnectedOnce(@ForAll("windings") Winding w, @ForAll WindingWay way) {
         if (way.refusal(w).isPresent()) {
-            assertThatThrownBy(() -> WorkOrder.of(w, way)).hasMessage(way.refusal(w).get());
+            assertThatThrownBy(() -> WorkOrder.of(w, way))
+                    .hasMessage(way.refusal(w).get());
             return;
         }
         WorkOrder order = WorkOrder.of(w, way);
         assertThat(WorkOrder.of(w, way)).isEqualTo(order);
         assertThat(order.steps().stream().map(WorkStep::number))
-                .isEqualTo(IntStream.rangeClosed(1, order.steps().size()).boxed().toList());
-        List<Side> laid = order.steps().stream().flatMap(s -> s.sides().stream()).toList();
-        assertThat(laid.stream().map(s -> new Place(s.coil(), s.end())))
-                .containsExactlyInAnyOrderElementsOf(places(w));
+                .isEqualTo(
+                        IntStream.rangeClosed(1, order.steps().size()).boxed().toList());
+        List<Side> laid =
+                order.steps().stream().flatMap(s -> s.sides().stream()).toList();
+        assertThat(laid.stream().map(s -> new Place(s.coil(), s.end()))).containsExactlyInAnyOrderElementsOf(places(w));
         for (Side s : laid) {
             CoilSide planned = side(w, new Place(s.coil(), s.end()));
             assertThat(List.of(s.slot(), s.layer())).isEqualTo(List.of(planned.slot(), planned.layer()));
@@ -149,8 +153,12 @@ class WorkOrderTest {
         assertThat(order.steps(Kind.CUT_BACK).stream().flatMap(s -> s.coils().stream()))
                 .isEqualTo(w.deadCoils().stream().map(Coil::number).toList());
         for (WorkStep s : order.steps()) {
-            assertThat(s.slots()).allMatch(n -> n >= 1 && n <= w.armature().slots()).doesNotHaveDuplicates();
-            assertThat(s.bars()).allMatch(n -> n >= 1 && n <= w.armature().bars()).doesNotHaveDuplicates();
+            assertThat(s.slots())
+                    .allMatch(n -> n >= 1 && n <= w.armature().slots())
+                    .doesNotHaveDuplicates();
+            assertThat(s.bars())
+                    .allMatch(n -> n >= 1 && n <= w.armature().bars())
+                    .doesNotHaveDuplicates();
             assertThat(s.coils()).allMatch(w::hasCoil).doesNotHaveDuplicates();
             assertThat(s.text()).isNotBlank().doesNotEndWith(".");
             assertThat(s.remarks()).allMatch(r -> r.endsWith("."));
@@ -203,12 +211,15 @@ class WorkOrderTest {
             }
             for (Side side : s.lifted()) {
                 Place p = new Place(side.coil(), side.end());
-                assertThat(missing(w, p, downAt.keySet())).as("lifted for nothing: %s", side).isNotEmpty();
+                assertThat(missing(w, p, downAt.keySet()))
+                        .as("lifted for nothing: %s", side)
+                        .isNotEmpty();
                 liftedAt.put(p, s.number());
             }
             separated.addAll(s.separators());
         }
-        assertThat(order.lifted().stream().map(l -> new Place(l.side().coil(), l.side().end())))
+        assertThat(order.lifted().stream()
+                        .map(l -> new Place(l.side().coil(), l.side().end())))
                 .containsExactlyInAnyOrderElementsOf(liftedAt.keySet());
         for (WorkOrder.Lifted l : order.lifted()) {
             Place p = new Place(l.side().coil(), l.side().end());
@@ -258,7 +269,8 @@ class WorkOrderTest {
                     int slot = w.armature().wrapSlot(from + sign * i);
                     filled.add(slot);
                     for (Coil c : w.coils()) {
-                        if (c.bottom().slot() == slot && !filled.contains(c.top().slot())) {
+                        if (c.bottom().slot() == slot
+                                && !filled.contains(c.top().slot())) {
                             lifted++;
                         }
                     }
@@ -278,7 +290,8 @@ class WorkOrderTest {
             s.sides().stream().filter(x -> x.end() == End.BOTTOM).forEach(x -> lastBottom.put(x.slot(), s.number()));
         }
         boolean clockwise = order.notes().get(0).contains("go in clockwise");
-        assertThat(clockwise || order.notes().get(0).contains("go in anticlockwise")).isTrue();
+        assertThat(clockwise || order.notes().get(0).contains("go in anticlockwise"))
+                .isTrue();
         for (WorkOrder.Lifted l : order.lifted()) {
             int end = w.coil(l.side().coil()).bottom().slot();
             for (int slot = l.side().slot(); slot != end; ) {
@@ -311,19 +324,21 @@ class WorkOrderTest {
     @Test
     void bottomLeadsComeBeforeEqualizersAndThoseBeforeTopLeads() {
         Winding w = Winding.build(Armature.of(24, 24, 4), WindingSpec.lap(1, Direction.PROGRESSIVE));
-        WorkOrder order =
-                WorkOrder.of(w, WindingWay.FORMED_COILS, List.of(List.of(1, 13), List.of(4, 16)));
+        WorkOrder order = WorkOrder.of(w, WindingWay.FORMED_COILS, List.of(List.of(1, 13), List.of(4, 16)));
         List<String> sequence = new ArrayList<>();
         for (WorkStep s : order.steps()) {
             if (s.kind() == Kind.CONNECT || s.kind() == Kind.EQUALIZE) {
-                String what = s.kind() == Kind.EQUALIZE ? "equalizer" : s.leads().get(0).end().word();
+                String what = s.kind() == Kind.EQUALIZE
+                        ? "equalizer"
+                        : s.leads().get(0).end().word();
                 if (sequence.isEmpty() || !sequence.get(sequence.size() - 1).equals(what)) {
                     sequence.add(what);
                 }
             }
         }
         assertThat(sequence).containsExactly("bottom", "equalizer", "top");
-        assertThat(order.steps(Kind.EQUALIZE)).extracting(WorkStep::bars)
+        assertThat(order.steps(Kind.EQUALIZE))
+                .extracting(WorkStep::bars)
                 .containsExactly(List.of(1, 13), List.of(4, 16));
         assertThat(testsAfterJoining(order)).doesNotContain(WorkTest.BLADE);
         assertThat(testsAfterJoining(WorkOrder.of(w, WindingWay.FORMED_COILS))).contains(WorkTest.BLADE);
@@ -349,7 +364,8 @@ class WorkOrderTest {
         Map<Integer, List<Integer>> layers = new LinkedHashMap<>();
         order.steps().stream()
                 .flatMap(s -> s.sides().stream())
-                .forEach(s -> layers.computeIfAbsent(s.slot(), k -> new ArrayList<>()).add(s.layer()));
+                .forEach(s ->
+                        layers.computeIfAbsent(s.slot(), k -> new ArrayList<>()).add(s.layer()));
         assertThat(layers.values()).allMatch(l -> l.equals(List.of(4, 4, 3, 3, 2, 2, 1, 1)));
         List<Integer> leads = order.steps(Kind.CONNECT).stream()
                 .map(s -> s.leads().get(0).layer())
@@ -369,9 +385,13 @@ class WorkOrderTest {
                 .startsWith(List.of(1, 2), List.of(3, 4))
                 .endsWith(List.of(23, 24));
         // Tops of the first throw lie at the floor; bottoms of the last throw lie over them.
-        assertThat(order.inOtherLayers().stream().filter(s -> s.end() == End.TOP).map(Side::coil))
+        assertThat(order.inOtherLayers().stream()
+                        .filter(s -> s.end() == End.TOP)
+                        .map(Side::coil))
                 .containsExactly(1, 2, 3, 4, 5, 6, 7, 8, 9, 10);
-        assertThat(order.inOtherLayers().stream().filter(s -> s.end() == End.BOTTOM).map(Side::coil))
+        assertThat(order.inOtherLayers().stream()
+                        .filter(s -> s.end() == End.BOTTOM)
+                        .map(Side::coil))
                 .containsExactly(15, 16, 17, 18, 19, 20, 21, 22, 23, 24);
         assertThat(order.notes()).anyMatch(n -> n.contains("20 of 24 coils (1–10, 15–24) have a side in the other"));
         // A progressive simplex lap ends each coil on the bar where the next one starts: all in one go.

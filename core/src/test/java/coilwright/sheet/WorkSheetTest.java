@@ -33,9 +33,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class WorkSheetTest {
     static Stream<Arguments> everything() {
-        return SampleWindings.all().entrySet().stream().flatMap(e -> Stream.of(WindingWay.values())
-                .filter(way -> way.refusal(e.getValue()).isEmpty())
-                .map(way -> Arguments.of(e.getKey(), way, e.getValue())));
+        return SampleWindings.all().entrySet().stream()
+                .flatMap(e -> Stream.of(WindingWay.values())
+                        .filter(way -> way.refusal(e.getValue()).isEmpty())
+                        .map(way -> Arguments.of(e.getKey(), way, e.getValue())));
     }
 
     @ParameterizedTest(name = "{0}, {1}")
@@ -54,7 +55,9 @@ class WorkSheetTest {
             assertThat(SvgWriter.write(page)).startsWith("<");
         }
         assertThat(besideTicks(pages).subList(0, steps))
-                .isEqualTo(IntStream.rangeClosed(1, steps).mapToObj(Integer::toString).toList());
+                .isEqualTo(IntStream.rangeClosed(1, steps)
+                        .mapToObj(Integer::toString)
+                        .toList());
     }
 
     /** The text that follows each square. */
@@ -83,8 +86,10 @@ class WorkSheetTest {
 
     @Test
     void coilsStandWithTheirSlotsAndBars() {
-        Job job = Job.of("Dead", Armature.of(12, 23, 4), WindingSpec.wave(1, Direction.RETROGRESSIVE)
-                .withDeadCoils(List.of(24)));
+        Job job = Job.of(
+                "Dead",
+                Armature.of(12, 23, 4),
+                WindingSpec.wave(1, Direction.RETROGRESSIVE).withDeadCoils(List.of(24)));
         DrawingPages pages = WorkSheet.of(job, WindingWay.FORMED_COILS, Palette.COLOUR);
         List<String> words = words(pages);
         int first = words.indexOf("1, 2");
@@ -113,7 +118,8 @@ class WorkSheetTest {
         assertThat(WorkTest.BLADE.title()).isEqualTo(Procedures.growlerBlade(w).title());
         assertThat(WorkTest.GROWLER_METER.title())
                 .isEqualTo(Procedures.growlerMeterWalked(w).title());
-        assertThat(WorkTest.DROP.title()).isEqualTo(Procedures.drop(w, List.of()).title());
+        assertThat(WorkTest.DROP.title())
+                .isEqualTo(Procedures.drop(w, List.of()).title());
     }
 
     @Test
