@@ -26,11 +26,28 @@ final class HandOrder {
     private final Map<Integer, Integer> loops = new LinkedHashMap<>();
     private Coil previous;
 
-    HandOrder(Winding winding, StepList out, Stages stages) {
+    /** Winds in the way round that keeps more sides in the layer of the plan. */
+    static HandOrder of(Winding winding, WindingWay way, StepList out, Stages stages) {
+        RoundTheCore usual = RoundTheCore.of(winding);
+        var other = new RoundTheCore(usual.slots(), usual.from(), -usual.sign());
+        boolean better = inOtherLayers(winding, way, other) < inOtherLayers(winding, way, usual);
+        return new HandOrder(winding, better ? other : usual, out, stages);
+    }
+
+    private static long inOtherLayers(Winding winding, WindingWay way, RoundTheCore round) {
+        var trial = new StepList();
+        new HandOrder(winding, round, trial, new Stages(winding, trial, false)).lay(way);
+        return trial.steps().stream()
+                .flatMap(s -> s.sides().stream())
+                .filter(s -> !s.asPlanned())
+                .count();
+    }
+
+    private HandOrder(Winding winding, RoundTheCore round, StepList out, Stages stages) {
         this.winding = winding;
         this.out = out;
         this.stages = stages;
-        this.round = RoundTheCore.of(winding);
+        this.round = round;
         this.stack = new SlotStack(winding);
         this.in = new int[winding.armature().slots() + 1];
     }

@@ -73,7 +73,7 @@ public record WorkOrder(
         List<String> notes;
         var stages = new Stages(winding, out, way == WindingWay.OPPOSITE_PAIRS);
         if (way.byHand()) {
-            var hand = new HandOrder(winding, out, stages);
+            var hand = HandOrder.of(winding, way, out, stages);
             loops = hand.lay(way);
             notes = WorkNotes.hand(winding, way, hand.round(), out.steps(), loops);
         } else {

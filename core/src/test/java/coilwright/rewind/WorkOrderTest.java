@@ -404,7 +404,14 @@ class WorkOrderTest {
         Winding even = Winding.build(Armature.of(12, 12, 2), WindingSpec.lap(1, Direction.PROGRESSIVE));
         assertThat(order(even)).containsExactly(1, 7, 2, 8, 3, 9, 4, 10, 5, 11, 6, 12);
         Winding odd = Winding.build(Armature.of(5, 5, 2), WindingSpec.lap(1, Direction.PROGRESSIVE));
-        assertThat(order(odd)).containsExactly(1, 4, 2, 5, 3);
+        assertThat(order(odd)).containsExactly(1, 3, 5, 2, 4);
+        // A short throw keeps most layers of the plan when the pairs follow each other against the throw.
+        Winding shorter = Winding.build(
+                Armature.of(12, 12, 2),
+                WindingSpec.lap(1, Direction.PROGRESSIVE).withSpan(CoilSpan.ofThrow(5)));
+        assertThat(order(shorter)).containsExactly(1, 7, 12, 6, 11, 5, 10, 4, 9, 3, 8, 2);
+        assertThat(WorkOrder.of(shorter, WindingWay.OPPOSITE_PAIRS).inOtherLayers())
+                .hasSizeLessThan(8);
         Winding three = Winding.build(Armature.of(3, 3, 2), WindingSpec.lap(1, Direction.PROGRESSIVE));
         assertThatThrownBy(() -> WorkOrder.of(three, WindingWay.OPPOSITE_PAIRS))
                 .hasMessage("with 3 slots no two coils lie opposite each other: choose coil-by-coil");
