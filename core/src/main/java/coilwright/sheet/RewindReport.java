@@ -200,7 +200,9 @@ public record RewindReport(
                 .map(c -> OtherWinding.on(job.armature(), c.paths()))
                 .orElse(List.of());
         List<Substitute> substitutes = found.conductor()
-                .map(c -> few(substitutes(c, found, slot(job, basis), found.turns()), settings.substitutes()))
+                .map(c -> few(substitutes(c, found), settings.substitutes(), Optional.empty()).stream()
+                        .map(s -> filled(s, slot(job, basis), found.turns()))
+                        .toList())
                 .orElse(List.of());
         return new RewindReport(
                 job,
@@ -276,9 +278,8 @@ public record RewindReport(
         return builds;
     }
 
-    /** Everything within a tenth in area, without the conductor itself, nearest in area first. */
-    private static List<Substitute> substitutes(
-            Conductor wanted, RewindReportState found, Optional<Machine.Slot> slot, OptionalInt turns) {
+    /** Everything within a tenth in area, without the conductor itself, nearest in area first; without fill. */
+    private static List<Substitute> substitutes(Conductor wanted, RewindReportState found) {
         Substitution.Wanted asked = Substitution.Wanted.inPlaceOf(wanted);
         if (found.wire().filter(w -> w.strip().isEmpty() && w.insulation().isEmpty()).isPresent()) {
             asked = new Substitution.Wanted(
@@ -288,12 +289,20 @@ public record RewindReport(
         List<Substitution.Option> byFit = others(Substitution.options(asked, Substitution.Rank.FIT), wanted);
         List<Substitute> out = new ArrayList<>();
         for (Substitution.Option o : byArea) {
-            Optional<SlotFill> fill = slot.isPresent() && turns.isPresent()
-                    ? Optional.of(RewindReportState.filled(slot.get(), o.conductor(), turns.getAsInt()))
-                    : Optional.empty();
-            out.add(new Substitute(o, out.size() + 1, byFit.indexOf(o) + 1, fill));
+            out.add(new Substitute(o, out.size() + 1, byFit.indexOf(o) + 1, Optional.empty()));
         }
         return out;
+    }
+
+    /** Counting the wires in a slot takes its time, so only those are filled that are asked for. */
+    private static Substitute filled(Substitute s, Optional<Machine.Slot> slot, OptionalInt turns) {
+        return s.fill().isPresent() || slot.isEmpty() || turns.isEmpty()
+                ? s
+                : new Substitute(
+                        s.option(),
+                        s.byArea(),
+                        s.byFit(),
+                        Optional.of(RewindReportState.filled(slot.get(), s.option().conductor(), turns.getAsInt())));
     }
 
     private static List<Substitution.Option> others(List<Substitution.Option> options, Conductor wanted) {
@@ -302,9 +311,12 @@ public record RewindReport(
                 .toList();
     }
 
-    private static List<Substitute> few(List<Substitute> all, int most) {
+    /** The nearest of each rank, and one more where it stands further down. */
+    private static List<Substitute> few(List<Substitute> all, int most, Optional<Substitute> also) {
         return all.stream()
-                .filter(s -> s.byArea() <= most || s.byFit() <= most)
+                .filter(s -> s.byArea() <= most
+                        || s.byFit() <= most
+                        || also.filter(a -> a.byArea() == s.byArea()).isPresent())
                 .toList();
     }
 
@@ -337,15 +349,19 @@ public record RewindReport(
             Conductor was = own.get().conductor();
             ideal = Optional.of(was.scaledArea((double) job.turns().getAsInt() / turns.getAsInt()));
             if (was instanceof Conductor.Round) {
-                List<Substitute> all = substitutes(ideal.get(), found, slot(job, basis), turns);
+                Optional<Machine.Slot> slot = slot(job, basis);
+                List<Substitute> all = substitutes(ideal.get(), found);
                 Optional<Substitute> best = all.stream()
+                        .map(s -> filled(s, slot, turns))
                         .filter(s -> s.fill().map(SlotFill::fits).orElse(true))
                         .findFirst();
                 proposed = best.isPresent();
                 if (best.isPresent()) {
                     wired = withWire(plan, choice(best.get().option().conductor()));
                 }
-                proposals = shown(all, best, most);
+                proposals = few(all, most, best).stream()
+                        .map(s -> filled(s, slot, turns))
+                        .toList();
             }
         }
         if (wired != plan) {
@@ -380,12 +396,6 @@ public record RewindReport(
     /** As lap and wave have it; a frog-leg winding has two, so that its coils tell nothing of a lap or wave of them. */
     private static boolean isOneCoilABar(Winding winding) {
         return winding.liveCoils().size() == winding.armature().bars();
-    }
-
-    private static List<Substitute> shown(List<Substitute> all, Optional<Substitute> best, int most) {
-        return all.stream()
-                .filter(s -> s.byArea() <= most || s.byFit() <= most || best.filter(s::equals).isPresent())
-                .toList();
     }
 
     private static Change after(
