@@ -1,5 +1,8 @@
 package coilwright.sheet;
 
+import coilwright.drawing.Drawing;
+import coilwright.drawing.Palette;
+import coilwright.drawing.SlotSection;
 import coilwright.job.AsFound;
 import coilwright.job.CoreSizes;
 import coilwright.job.Job;
@@ -216,6 +219,32 @@ public record RewindReport(
                         : Optional.of(change(job, basis, found, plan, settings.substitutes())),
                 others,
                 basis.missing());
+    }
+
+    /** What is to be wound: as planned where a change is planned and can be wound, else as found. */
+    public RewindReportState wanted() {
+        return change.flatMap(Change::after).orElse(found);
+    }
+
+    /**
+     * A slot in section, with the wires that are to be wound.
+     *
+     * @return empty where slot, wire or turns are not known
+     */
+    public Optional<Drawing> slotSection(Palette palette) {
+        RewindReportState state = wanted();
+        if (state.fill().isEmpty()) {
+            return Optional.empty();
+        }
+        Machine.Slot slot = state.slot().orElseThrow();
+        return Optional.of(SlotSection.of(
+                new SlotSection.Data(
+                        job.title() + (change.isPresent() ? ": slot as planned" : ": slot"),
+                        slot.shape(),
+                        slot.insulation(),
+                        state.conductor().orElseThrow(),
+                        state.turns().orElseThrow() * slot.sidesPerLayer()),
+                palette));
     }
 
     /** Whether what is to be wound can be wound, as far as can be told. */

@@ -35,6 +35,7 @@ public final class RewindSheet {
                 sheet.items(section.items());
             }
         }
+        report.slotSection(palette).ifPresent(d -> sheet.heading("Slot in section").drawing(d, 130));
         sheet.keepTogether(52).heading("While winding");
         sheet.ticks(List.of(
                 "Wire gauged, bare and over the covering, and as planned.",

@@ -224,15 +224,23 @@ class RewindReportTest {
 
     @Test
     void aThinnerProposalWhereTheNearestDoesNotGoIn() {
-        // Grade 2 on 0.56 mm fills this slot to the last wire; half the wire with its covering needs more room.
-        RewindReport report = report(dynamo(64, "{size: 1 mm, insulation: iec-grade-1}", 60, "plan: {volts: 12 V}"));
+        RewindReport report = report(dynamo(76, "{size: 1 mm, insulation: iec-grade-1}", 60, "plan: {volts: 12 V}"));
         RewindReport.Change change = report.change().orElseThrow();
-        assertThat(change.proposals()).isNotEmpty();
-        boolean firstGoesIn = change.proposals().get(0).fill().orElseThrow().fits();
-        if (!firstGoesIn && change.proposed()) {
-            assertThat(change.after().orElseThrow().fits()).contains(true);
-        }
-        assertThat(report.canBeWound()).isEqualTo(change.after().orElseThrow().fits().orElseThrow());
+        assertThat(change.proposals().get(0).fill().orElseThrow().fits()).isFalse();
+        assertThat(change.proposed()).isTrue();
+        assertThat(change.after().orElseThrow().label()).contains("3 × 26 AWG, single build");
+        assertThat(change.after().orElseThrow().fits()).contains(true);
+        assertThat(words(report)).contains("but only if every wire lies in its place");
+    }
+
+    @Test
+    void nothingIsProposedThatDoesNotGoIn() {
+        RewindReport report = report(dynamo(90, "{size: 1 mm, insulation: iec-grade-1}", 60, "plan: {volts: 12 V}"));
+        RewindReport.Change change = report.change().orElseThrow();
+        assertThat(change.proposed()).isFalse();
+        assertThat(change.proposals()).isNotEmpty().noneMatch(p -> p.fill().orElseThrow().fits());
+        assertThat(report.canBeWound()).isFalse();
+        assertThat(words(report)).contains("nothing made comes within a tenth of it and goes in");
     }
 
     @Test
