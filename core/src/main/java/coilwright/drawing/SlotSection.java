@@ -22,7 +22,8 @@ public final class SlotSection {
     private static final double MOST_DEPTH = 120;
     private static final double IRON = 9;
     private static final double PANEL = 202;
-    private static final double[] SCALES = {1, 2, 2.5, 4, 5, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 80, 100};
+    private static final int START_STEPS = 21;
+    private static final double[] SCALES = {1, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 80, 100};
 
     private final Data data;
     private final Outline body;
@@ -82,7 +83,7 @@ public final class SlotSection {
         String title = data.title().isEmpty() ? "Slot section" : data.title();
         canvas.heading(
                 title,
-                "Section of a slot along the shaft, air gap above, scale " + Decimal.of(scale) + " : 1",
+                "Section of a slot, seen along the shaft, air gap above, scale " + Decimal.of(scale) + " : 1",
                 data.conductor().label() + " · " + count(data.turnsPerLayer(), "turn") + " in a layer",
                 PANEL - 4);
         iron();
@@ -329,16 +330,27 @@ public final class SlotSection {
         double to = top ? body.heightMm() - data.insulation().wedgeMm() : separatorFrom();
         double wide = strip.widthMm() + 2 * strip.insulationMm();
         double thick = strip.thicknessMm() + 2 * strip.insulationMm();
-        List<Shape.Rect> upright = rows(Math.min(wide, thick), Math.max(wide, thick), from, to);
-        List<Shape.Rect> flat = rows(Math.max(wide, thick), Math.min(wide, thick), from, to);
+        List<Shape.Rect> upright = most(Math.min(wide, thick), Math.max(wide, thick), from, to);
+        List<Shape.Rect> flat = most(Math.max(wide, thick), Math.min(wide, thick), from, to);
         return flat.size() > upright.size() ? flat : upright;
+    }
+
+    /** The rows that place most, from the floor of the layer or from further up where a slot widens. */
+    private List<Shape.Rect> most(double w, double h, double from, double to) {
+        List<Shape.Rect> best = List.of();
+        double low = Math.max(from, data.insulation().linerMm());
+        for (int i = 0; i < START_STEPS && best.size() < data.turnsPerLayer(); i++) {
+            List<Shape.Rect> rows = rows(w, h, low + Math.max(0, to - h - low) * i / (START_STEPS - 1), to);
+            best = rows.size() > best.size() ? rows : best;
+        }
+        return best;
     }
 
     private List<Shape.Rect> rows(double w, double h, double from, double to) {
         double liner = data.insulation().linerMm();
         List<Shape.Rect> out = new ArrayList<>();
         double y = Math.max(from, liner);
-        double step = (to - y) / 400;
+        double step = (to - y) / 60;
         while (y + h <= to + 1e-9 && out.size() < data.turnsPerLayer()) {
             double half = Math.min(halfWidth(y + 1e-6 * h, liner), halfWidth(y + h - 1e-6 * h, liner));
             int n = (int) Math.floor(2 * half / w + 1e-6);
@@ -441,13 +453,14 @@ public final class SlotSection {
         lines.add(count(fill.wires(), data.conductor() instanceof Conductor.Strip ? "strip" : "wire") + ", copper "
                 + area(fill.copperAreaMm2()));
         lines.add("copper over slot " + percent(fill.copperFactor()));
-        lines.add("slot fill, wire as squares " + percent(fill.fill()));
-        if (data.conductor() instanceof Conductor.Round) {
+        boolean round = data.conductor() instanceof Conductor.Round;
+        lines.add((round ? "slot fill, wire as squares " : "slot fill ") + percent(fill.fill()));
+        if (round) {
             lines.add("slot fill, wire as circles " + percent(fill.circleFill()));
         }
-        fill.packing().ifPresent(p -> lines.add("laid " + p.bottomRoom().pattern().word() + " and "
-                + p.topRoom().pattern().word() + ": room for " + p.bottomRoom().count() + " below, "
-                + p.topRoom().count() + " above"));
+        fill.packing().ifPresent(p -> lines.add("bottom layer laid " + p.bottomRoom().pattern().word() + ", room for "
+                + p.bottomRoom().count() + "; top layer " + p.topRoom().pattern().word() + ", room for "
+                + p.topRoom().count()));
         for (String line : lines) {
             y = canvas.lines(PANEL, y, line, 2.9, false, room, 2, Role.NOTE);
         }

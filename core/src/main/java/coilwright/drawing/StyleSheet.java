@@ -128,8 +128,8 @@ final class StyleSheet {
             text.bridge{fill:%mark;stroke:none}
             .dense .planned-lead{stroke-width:.4}
             .dense .found-lead{stroke-width:.75}
-            .liner{fill:%south;stroke:%ink;stroke-width:.15}
-            .separator{fill:%bar;stroke:%ink;stroke-width:.3}
+            .liner{fill:%lining;stroke:%ink;stroke-width:.15}
+            .separator{fill:%grey;stroke:%ink;stroke-width:.3}
             .wedge{fill:%north;stroke:%ink;stroke-width:.3}
             .covering{fill:#ffffff;stroke:%ink;stroke-width:.12}
             .copper-top{fill:%bar;stroke:%ink;stroke-width:.15}
@@ -150,14 +150,14 @@ final class StyleSheet {
         "ink", "#1b2733", "core", "#e6e9ed", "grey", "#75808b", "top", "#15539e", "bottom", "#b3480f", "fault",
         "#a3123a", "bar", "#f6e7d3", "edge", "#6f4e2f", "north", "#f4d3bf", "south", "#d3e2f2", "carbon", "#30363c",
         "soft", "#4a5560", "second", "#17694c", "third", "#6d3a93", "mark", "#b0106b", "p1", "#15539e", "p2", "#b3480f",
-        "bottomfill", "#b06a32",
+        "bottomfill", "#b06a32", "lining", "#bcd6ef",
         "p3", "#1c7152", "p4", "#6d3a93", "p5", "#7c6200", "p6", "#0d6f7f", "p7", "#a12d5b", "p8", "#444a52"
     };
 
     private static final String[] GREYS = {
         "ink", "#000000", "core", "#e8e8e8", "grey", "#777777", "top", "#000000", "bottom", "#000000", "fault",
         "#000000", "bar", "#f2f2f2", "edge", "#444444", "north", "#dcdcdc", "south", "#ffffff", "carbon", "#333333",
-        "soft", "#333333", "bottomfill", "#6a6a6a", "second", "#000000", "third", "#000000", "mark", "#000000", "p1", "#000000", "p2", "#000000",
+        "soft", "#333333", "bottomfill", "#6a6a6a", "lining", "#c4c4c4", "second", "#000000", "third", "#000000", "mark", "#000000", "p1", "#000000", "p2", "#000000",
         "p3", "#000000", "p4", "#000000", "p5", "#000000", "p6", "#000000", "p7", "#000000", "p8", "#000000"
     };
 

@@ -24,7 +24,7 @@ public final class TraceChart {
     private static final double MOST_WIDTH = 26;
     private static final double TOP = 48;
     private static final double BOTTOM = 202;
-    private static final double NUMBERS = 9;
+    private static final double NUMBERS = 5;
     private static final double HEAD = 5;
     private static final int STRIPS_ON_A_PAGE = 3;
 
@@ -52,16 +52,16 @@ public final class TraceChart {
         this.palette = palette;
         runOut.list().forEach(b -> read.put(b.bar(), b));
         runOut.standouts().forEach(b -> standouts.add(b.bar()));
-        double least = 0;
-        double most = 0;
-        for (int bar = 1; bar <= runOut.bars(); bar++) {
-            for (double v : new double[] {
-                fit(bar), tool(bar).orElse(0.0), Optional.ofNullable(read.get(bar)).map(this::height).orElse(0.0)
-            }) {
-                least = Math.min(least, v);
-                most = Math.max(most, v);
-            }
+        // The circle swings by the eccentricity either way, between the bars too.
+        double swing = 1000 * runOut.eccentricityMm();
+        double least = -swing;
+        double most = swing;
+        for (RunOut.Bar b : runOut.list()) {
+            least = Math.min(least, height(b));
+            most = Math.max(most, height(b));
         }
+        Optional<Double> tool = tool(1).map(v -> v - (recentred() ? fit(1) + swing : 0));
+        least = Math.min(least, tool.orElse(least));
         double range = Math.max(most - least, 1);
         this.step = ReadingsChart.niceStep(range / 5);
         this.low = Math.floor(least / step + 1e-9) * step;
@@ -87,11 +87,16 @@ public final class TraceChart {
     /** The tool's path over the mean, µm: a circle about the axis it was read on, or about its own centre. */
     private Optional<Double> tool(double bar) {
         return data.cut().map(c -> {
-            boolean recentred = c.centring() == TruingCut.Centring.RECENTRED;
-            RunOut.Bar top = runOut.highest(recentred);
-            double touch = recentred ? 1000 * top.residualMm() : height(top);
-            return touch - 1000 * c.depthMm() + (recentred ? fit(bar) : 0);
+            RunOut.Bar top = runOut.highest(recentred());
+            double touch = recentred() ? 1000 * top.residualMm() : height(top);
+            return touch - 1000 * c.depthMm() + (recentred() ? fit(bar) : 0);
         });
+    }
+
+    private boolean recentred() {
+        return data.cut()
+                .filter(c -> c.centring() == TruingCut.Centring.RECENTRED)
+                .isPresent();
     }
 
     private List<Drawing> draw() {
@@ -225,7 +230,7 @@ public final class TraceChart {
         canvas.line(LEFT, top + HEAD, LEFT, top + height - HEAD, Role.AXIS);
         canvas.text(LEFT, top + 2.4, "µm", Canvas.SMALL, Anchor.END, Role.LABEL);
         double base = top + height - HEAD;
-        canvas.text(LEFT - 3, base + 8.6, "bar", Canvas.SMALL, Anchor.END, Role.LABEL);
+        canvas.text(LEFT - 3, base + 4.4, "bar", Canvas.SMALL, Anchor.END, Role.LABEL);
         numbers(canvas, from, to, base, width);
         curve(canvas, from, to, width, zero, scale);
         bars(canvas, from, to, width, zero, scale, top);
@@ -247,7 +252,7 @@ public final class TraceChart {
             if ((bar == from || bar % every == 0) && at - last >= room) {
                 canvas.line(at, base, at, base + 1.2, Role.AXIS);
                 canvas.text(
-                        at, base + NUMBERS - 0.4, Integer.toString(bar), Canvas.SMALL, Anchor.MIDDLE, Role.LABEL);
+                        at, base + 4.4, Integer.toString(bar), Canvas.SMALL, Anchor.MIDDLE, Role.LABEL);
                 last = at;
             }
         }
@@ -270,11 +275,8 @@ public final class TraceChart {
     }
 
     private void bars(Canvas canvas, int from, int to, double width, double zero, double scale, double top) {
-        boolean recentred = data.cut()
-                .filter(c -> c.centring() == TruingCut.Centring.RECENTRED)
-                .isPresent();
-        int highest = runOut.highest(recentred).bar();
-        int lowest = runOut.lowest(recentred).bar();
+        int highest = runOut.highest(recentred()).bar();
+        int lowest = runOut.lowest(recentred()).bar();
         List<Point> run = new ArrayList<>();
         for (int bar = from; bar <= to + 1; bar++) {
             if (bar <= to && read.containsKey(bar)) {
@@ -321,7 +323,7 @@ public final class TraceChart {
                 order.add(bar);
             }
         }
-        Box within = new Box(LEFT, top, Canvas.LONG - 2, zero - low * scale + HEAD - 0.4);
+        Box within = new Box(LEFT, top, Canvas.LONG - 2, zero - low * scale + 2.2);
         for (int bar : order) {
             double at = x(from, bar, width);
             double y = zero - height(read.get(bar)) * scale;

@@ -9,6 +9,7 @@ import coilwright.rewind.SlotFill;
 import coilwright.rewind.SlotInsulation;
 import coilwright.rewind.SlotShape;
 import coilwright.rewind.Source;
+import coilwright.rewind.Trust;
 import coilwright.rewind.WireSize;
 import coilwright.rewind.WireSystem;
 import java.io.IOException;
@@ -43,7 +44,7 @@ class SlotSectionTest {
     }
 
     static Conductor wire(double bare, double overall, int strands) {
-        var size = new WireSize(WireSystem.METRIC, "test", bare, Source.arithmetic());
+        var size = new WireSize(WireSystem.METRIC, "test", bare, new Source("test", "", Trust.DERIVED));
         return new Conductor.Round(RoundWire.of(size, InsulationBuild.BARE).measuredOverall(overall), strands);
     }
 
