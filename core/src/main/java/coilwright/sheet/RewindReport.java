@@ -1,5 +1,8 @@
 package coilwright.sheet;
 
+import coilwright.drawing.Drawing;
+import coilwright.drawing.Palette;
+import coilwright.drawing.SlotSection;
 import coilwright.job.AsFound;
 import coilwright.job.CoreSizes;
 import coilwright.job.Job;
@@ -103,8 +106,8 @@ public record RewindReport(
                         "allowance is " + Format.percent(allowance) + ", but must be from 0 % to 100 %");
             }
             if (substitutes < 0 || substitutes > MOST_SUBSTITUTES) {
-                throw new IllegalArgumentException(
-                        "substitutes are " + substitutes + ", but must be from 0 (none) to " + MOST_SUBSTITUTES);
+                throw new IllegalArgumentException("substitutes are " + substitutes + ", but must be from 0 (none) to "
+                        + MOST_SUBSTITUTES);
             }
         }
     }
@@ -200,7 +203,9 @@ public record RewindReport(
                 .map(c -> OtherWinding.on(job.armature(), c.paths()))
                 .orElse(List.of());
         List<Substitute> substitutes = found.conductor()
-                .map(c -> few(substitutes(c, found, slot(job, basis), found.turns()), settings.substitutes()))
+                .map(c -> few(substitutes(c, found), settings.substitutes(), Optional.empty()).stream()
+                        .map(s -> filled(s, slot(job, basis), found.turns()))
+                        .toList())
                 .orElse(List.of());
         return new RewindReport(
                 job,
@@ -214,6 +219,32 @@ public record RewindReport(
                         : Optional.of(change(job, basis, found, plan, settings.substitutes())),
                 others,
                 basis.missing());
+    }
+
+    /** What is to be wound: as planned where a change is planned and can be wound, else as found. */
+    public RewindReportState wanted() {
+        return change.flatMap(Change::after).orElse(found);
+    }
+
+    /**
+     * A slot in section, with the wires that are to be wound.
+     *
+     * @return empty where slot, wire or turns are not known
+     */
+    public Optional<Drawing> slotSection(Palette palette) {
+        RewindReportState state = wanted();
+        if (state.fill().isEmpty()) {
+            return Optional.empty();
+        }
+        Machine.Slot slot = state.slot().orElseThrow();
+        return Optional.of(SlotSection.of(
+                new SlotSection.Data(
+                        job.title() + (change.isPresent() ? ": slot as planned" : ": slot"),
+                        slot.shape(),
+                        slot.insulation(),
+                        state.conductor().orElseThrow(),
+                        state.turns().orElseThrow() * slot.sidesPerLayer()),
+                palette));
     }
 
     /** Whether what is to be wound can be wound, as far as can be told. */
@@ -249,8 +280,8 @@ public record RewindReport(
         Optional<Measured> measured = job.particulars().asFound().flatMap(AsFound::measured);
         found.coil().ifPresent(coil -> {
             job.coilResistance()
-                    .ifPresent(r -> out.add(
-                            new Compared("winding.coilResistance", r.in("ohm"), Job.COLD, coil.resistance(Job.COLD))));
+                    .ifPresent(r -> out.add(new Compared(
+                            "winding.coilResistance", r.in("ohm"), Job.COLD, coil.resistance(Job.COLD))));
             measured.flatMap(Measured::coilResistance)
                     .ifPresent(r -> out.add(new Compared(
                             "asFound.measured.coilResistance",
@@ -276,13 +307,10 @@ public record RewindReport(
         return builds;
     }
 
-    /** Everything within a tenth in area, without the conductor itself, nearest in area first. */
-    private static List<Substitute> substitutes(
-            Conductor wanted, RewindReportState found, Optional<Machine.Slot> slot, OptionalInt turns) {
+    /** Everything within a tenth in area, without the conductor itself, nearest in area first; without fill. */
+    private static List<Substitute> substitutes(Conductor wanted, RewindReportState found) {
         Substitution.Wanted asked = Substitution.Wanted.inPlaceOf(wanted);
-        if (found.wire()
-                .filter(w -> w.strip().isEmpty() && w.insulation().isEmpty())
-                .isPresent()) {
+        if (found.wire().filter(w -> w.strip().isEmpty() && w.insulation().isEmpty()).isPresent()) {
             asked = new Substitution.Wanted(
                     asked.areaMm2(), asked.roomMm2(), USUAL_BUILDS, asked.mostInHand(), asked.within());
         }
@@ -290,12 +318,20 @@ public record RewindReport(
         List<Substitution.Option> byFit = others(Substitution.options(asked, Substitution.Rank.FIT), wanted);
         List<Substitute> out = new ArrayList<>();
         for (Substitution.Option o : byArea) {
-            Optional<SlotFill> fill = slot.isPresent() && turns.isPresent()
-                    ? Optional.of(RewindReportState.filled(slot.get(), o.conductor(), turns.getAsInt()))
-                    : Optional.empty();
-            out.add(new Substitute(o, out.size() + 1, byFit.indexOf(o) + 1, fill));
+            out.add(new Substitute(o, out.size() + 1, byFit.indexOf(o) + 1, Optional.empty()));
         }
         return out;
+    }
+
+    /** Counting the wires in a slot takes its time, so only those are filled that are asked for. */
+    private static Substitute filled(Substitute s, Optional<Machine.Slot> slot, OptionalInt turns) {
+        return s.fill().isPresent() || slot.isEmpty() || turns.isEmpty()
+                ? s
+                : new Substitute(
+                        s.option(),
+                        s.byArea(),
+                        s.byFit(),
+                        Optional.of(RewindReportState.filled(slot.get(), s.option().conductor(), turns.getAsInt())));
     }
 
     private static List<Substitution.Option> others(List<Substitution.Option> options, Conductor wanted) {
@@ -304,8 +340,13 @@ public record RewindReport(
                 .toList();
     }
 
-    private static List<Substitute> few(List<Substitute> all, int most) {
-        return all.stream().filter(s -> s.byArea() <= most || s.byFit() <= most).toList();
+    /** The nearest of each rank, and one more where it stands further down. */
+    private static List<Substitute> few(List<Substitute> all, int most, Optional<Substitute> also) {
+        return all.stream()
+                .filter(s -> s.byArea() <= most
+                        || s.byFit() <= most
+                        || also.filter(a -> a.byArea() == s.byArea()).isPresent())
+                .toList();
     }
 
     private static Change change(Job job, RewindBasis basis, RewindReportState found, Plan plan, int most) {
@@ -313,8 +354,7 @@ public record RewindReport(
             return refused(
                     plan,
                     "the armature has " + basis.winding().liveCoils().size() + " live coils on "
-                            + job.armature().bars() + " bars, but a "
-                            + plan.type().get().word()
+                            + job.armature().bars() + " bars, but a " + plan.type().get().word()
                             + " winding has one coil a bar: write a job file of its own for it");
         }
         Optional<OtherWinding> other;
@@ -338,15 +378,19 @@ public record RewindReport(
             Conductor was = own.get().conductor();
             ideal = Optional.of(was.scaledArea((double) job.turns().getAsInt() / turns.getAsInt()));
             if (was instanceof Conductor.Round) {
-                List<Substitute> all = substitutes(ideal.get(), found, slot(job, basis), turns);
+                Optional<Machine.Slot> slot = slot(job, basis);
+                List<Substitute> all = substitutes(ideal.get(), found);
                 Optional<Substitute> best = all.stream()
+                        .map(s -> filled(s, slot, turns))
                         .filter(s -> s.fill().map(SlotFill::fits).orElse(true))
                         .findFirst();
                 proposed = best.isPresent();
                 if (best.isPresent()) {
                     wired = withWire(plan, choice(best.get().option().conductor()));
                 }
-                proposals = shown(all, best, most);
+                proposals = few(all, most, best).stream()
+                        .map(s -> filled(s, slot, turns))
+                        .toList();
             }
         }
         if (wired != plan) {
@@ -360,9 +404,7 @@ public record RewindReport(
             return basis.redesign(plan);
         } catch (IllegalArgumentException e) {
             throw new IllegalArgumentException(
-                    "the plan is out of reach of this armature; check planned and rated voltage and speed: "
-                            + e.getMessage(),
-                    e);
+                    "the plan is out of reach of this armature; check planned and rated voltage and speed: " + e.getMessage(), e);
         }
     }
 
@@ -383,14 +425,6 @@ public record RewindReport(
     /** As lap and wave have it; a frog-leg winding has two, so that its coils tell nothing of a lap or wave of them. */
     private static boolean isOneCoilABar(Winding winding) {
         return winding.liveCoils().size() == winding.armature().bars();
-    }
-
-    private static List<Substitute> shown(List<Substitute> all, Optional<Substitute> best, int most) {
-        return all.stream()
-                .filter(s -> s.byArea() <= most
-                        || s.byFit() <= most
-                        || best.filter(s::equals).isPresent())
-                .toList();
     }
 
     private static Change after(
@@ -421,18 +455,14 @@ public record RewindReport(
                         was.woundCoils(),
                         was.liveCoils(),
                         other.map(OtherWinding::paths).orElse(was.paths()))));
-        boolean covered = wired.wire()
-                .or(() -> found.wire())
-                .map(WireChoice::isCoveringKnown)
-                .orElse(true);
+        boolean covered = wired.wire().or(() -> found.wire()).map(WireChoice::isCoveringKnown).orElse(true);
         OptionalDouble volts = plan.volts().isPresent() ? number(plan.volts(), "V") : found.volts();
         OptionalDouble rpm = plan.speed().isPresent() ? number(plan.speed(), "rpm") : found.rpm();
         OptionalDouble amps = redesign.map(r -> r.after().amps()).orElse(OptionalDouble.empty());
         List<String> missing = new ArrayList<>();
         if (redesign.isEmpty()) {
-            missing.add(
-                    "turns for a voltage or speed, EMF and speed: rating.volts and rating.speed, with turns, wire and"
-                            + " mean turn");
+            missing.add("turns for a voltage or speed, EMF and speed: rating.volts and rating.speed, with turns, wire and"
+                    + " mean turn");
         }
         if (!covered) {
             missing.add("covering of the planned wire: plan.wire.insulation or plan.wire.overall");
@@ -549,8 +579,8 @@ public record RewindReport(
 
     private static void most(String key, Optional<Quantity> size, String unit, double most) {
         size.filter(q -> !(q.in(unit) <= most)).ifPresent(q -> {
-            throw new IllegalArgumentException(key + " is " + q + ", beyond any armature: at most "
-                    + Format.number(most) + " " + unit + " is taken; check number and unit");
+            throw new IllegalArgumentException(key + " is " + q + ", beyond any armature: at most " + Format.number(most)
+                    + " " + unit + " is taken; check number and unit");
         });
     }
 }

@@ -267,12 +267,19 @@ public final class RewindReportText {
                     number(state.slot().orElseThrow().shape().openingMm()) + " mm: "
                             + (p.passesOpening() ? "a wire passes" : "a wire does not pass"));
         });
-        facts.put(
-                "verdict",
-                fill.fits()
-                        ? "it goes in" + (fill.packing().isEmpty() ? ", by area alone" : "")
-                        : "it does not go in" + (fill.packing().isEmpty() ? ", by area alone" : ""));
+        facts.put("verdict", verdict(state, fill));
         return facts;
+    }
+
+    private static String verdict(RewindReportState state, SlotFill fill) {
+        String how = fill.packing().isEmpty() ? ", by area alone" : "";
+        if (!fill.fits()) {
+            return "it does not go in" + how;
+        }
+        boolean easy = state.checks().stream()
+                .filter(c -> c.id().equals("fill-usual"))
+                .allMatch(RewindReportState.Check::usual);
+        return easy ? "it goes in" + how : "it goes in" + how + ", but only if every wire lies in its place";
     }
 
     private static Map<String, String> load(RewindReportState state) {

@@ -1,5 +1,8 @@
 package coilwright.cli;
 
+import coilwright.drawing.Drawing;
+import coilwright.drawing.DrawingPages;
+import coilwright.drawing.Palette;
 import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
@@ -101,6 +104,12 @@ final class RewindCommand implements Callable<Integer> {
     private int substitutes;
 
     @Option(
+            names = "--drawing",
+            paramLabel = "FILE",
+            description = "Also draw a slot in section with the wire that is to be wound, ending in .pdf, .svg or .png.")
+    private Optional<Path> drawing;
+
+    @Option(
             names = "--sheet",
             paramLabel = "FILE",
             description = "Instead write a plan to print and take to the bench, ending in .pdf, .svg or .png.")
@@ -125,6 +134,7 @@ final class RewindCommand implements Callable<Integer> {
             throw new UsageException(jobFile + ": " + e.getMessage());
         }
         refuseWhatCannotBeWorkedOut(report);
+        drawing.ifPresent(file -> draw(report, file));
         if (sheet.isPresent()) {
             Drawings.write(RewindSheet.of(report), sheet.get(), OptionalDouble.empty());
         } else {
@@ -137,6 +147,13 @@ final class RewindCommand implements Callable<Integer> {
                     });
         }
         return report.canBeWound() ? Exit.DONE : Exit.NO;
+    }
+
+    private void draw(RewindReport report, Path file) {
+        Drawing section = report.slotSection(Palette.COLOUR)
+                .orElseThrow(() -> new UsageException("--drawing needs a slot, wire with its covering, and turns, but "
+                        + jobFile + " does not tell them: core.slot, wire.insulation, winding.turns"));
+        Drawings.write(DrawingPages.of(section), file, OptionalDouble.empty());
     }
 
     private RewindReport.Settings settings() {
