@@ -256,15 +256,23 @@ public final class SvgWriter {
         out.writeAttribute("class", names);
     }
 
-    /** The words with the replacement sign for every character that XML cannot hold; the XML writer escapes the rest. */
+    /**
+     * The words with the replacement sign for every character that XML cannot hold or that turns the text about; the XML
+     * writer escapes the rest.
+     */
     public static String legal(String words) {
         for (int i = 0; i < words.length(); i++) {
             char c = words.charAt(i);
-            if (c < ' ' || Character.isSurrogate(c) || c >= '\ufffe' || (c >= 0x7f && c < 0xa0)) {
+            if (c < ' ' || Character.isSurrogate(c) || c >= '\ufffe' || (c >= 0x7f && c < 0xa0) || turns(c)) {
                 return cleaned(words);
             }
         }
         return words;
+    }
+
+    /** Whether a character opens or closes an embedding, override or isolate of direction. */
+    private static boolean turns(int c) {
+        return (c >= 0x202a && c <= 0x202e) || (c >= 0x2066 && c <= 0x2069);
     }
 
     private static String cleaned(String words) {
@@ -273,7 +281,8 @@ public final class SvgWriter {
             boolean wrong = (c < ' ' && c != '\t' && c != '\n')
                     || (c >= 0x7f && c < 0xa0)
                     || (c >= 0xd800 && c < 0xe000)
-                    || (c & 0xfffe) == 0xfffe;
+                    || (c & 0xfffe) == 0xfffe
+                    || turns(c);
             out.appendCodePoint(wrong ? 0xfffd : c == '\t' || c == '\n' ? ' ' : c);
         });
         return out.toString();

@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Pattern;
 import javax.xml.stream.XMLOutputFactory;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamWriter;
@@ -22,9 +21,6 @@ import javax.xml.stream.XMLStreamWriter;
  */
 public final class RecordHtml {
     private static final String NAMESPACE = "http://www.w3.org/1999/xhtml";
-
-    /** Characters that turn the text about. */
-    private static final Pattern TURNING = Pattern.compile("[\\u061c\\u200e\\u200f\\u202a-\\u202e\\u2066-\\u2069]");
 
     // The JDK's own writer, whatever else is on the class path.
     private static final XMLOutputFactory FACTORY = XMLOutputFactory.newDefaultFactory();
@@ -351,6 +347,6 @@ public final class RecordHtml {
 
     /** Writes words, and so that the element is not written as an empty one, which HTML does not know. */
     private void words(String words) throws XMLStreamException {
-        out.writeCharacters(SvgWriter.legal(TURNING.matcher(words).replaceAll("\ufffd")));
+        out.writeCharacters(SvgWriter.legal(words));
     }
 }

@@ -100,7 +100,9 @@ record RecordReadings(
             rows.add(List.of(
                     TakenReading.name(r.from()) + "–" + TakenReading.name(r.to()),
                     shown(r, unit),
-                    Double.isInfinite(expected) ? "open" : Format.number(expected).replace('-', '−')));
+                    Double.isInfinite(expected)
+                            ? "open"
+                            : Format.number(expected).replace('-', '−')));
         }
         String comma = unit.map(u -> ", " + u).orElse("");
         out.add(new Block.Grid(new Table(

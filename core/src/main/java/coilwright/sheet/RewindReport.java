@@ -106,8 +106,8 @@ public record RewindReport(
                         "allowance is " + Format.percent(allowance) + ", but must be from 0 % to 100 %");
             }
             if (substitutes < 0 || substitutes > MOST_SUBSTITUTES) {
-                throw new IllegalArgumentException("substitutes are " + substitutes + ", but must be from 0 (none) to "
-                        + MOST_SUBSTITUTES);
+                throw new IllegalArgumentException(
+                        "substitutes are " + substitutes + ", but must be from 0 (none) to " + MOST_SUBSTITUTES);
             }
         }
     }
@@ -280,8 +280,8 @@ public record RewindReport(
         Optional<Measured> measured = job.particulars().asFound().flatMap(AsFound::measured);
         found.coil().ifPresent(coil -> {
             job.coilResistance()
-                    .ifPresent(r -> out.add(new Compared(
-                            "winding.coilResistance", r.in("ohm"), Job.COLD, coil.resistance(Job.COLD))));
+                    .ifPresent(r -> out.add(
+                            new Compared("winding.coilResistance", r.in("ohm"), Job.COLD, coil.resistance(Job.COLD))));
             measured.flatMap(Measured::coilResistance)
                     .ifPresent(r -> out.add(new Compared(
                             "asFound.measured.coilResistance",
@@ -310,7 +310,9 @@ public record RewindReport(
     /** Everything within a tenth in area, without the conductor itself, nearest in area first; without fill. */
     private static List<Substitute> substitutes(Conductor wanted, RewindReportState found) {
         Substitution.Wanted asked = Substitution.Wanted.inPlaceOf(wanted);
-        if (found.wire().filter(w -> w.strip().isEmpty() && w.insulation().isEmpty()).isPresent()) {
+        if (found.wire()
+                .filter(w -> w.strip().isEmpty() && w.insulation().isEmpty())
+                .isPresent()) {
             asked = new Substitution.Wanted(
                     asked.areaMm2(), asked.roomMm2(), USUAL_BUILDS, asked.mostInHand(), asked.within());
         }
@@ -331,7 +333,8 @@ public record RewindReport(
                         s.option(),
                         s.byArea(),
                         s.byFit(),
-                        Optional.of(RewindReportState.filled(slot.get(), s.option().conductor(), turns.getAsInt())));
+                        Optional.of(
+                                RewindReportState.filled(slot.get(), s.option().conductor(), turns.getAsInt())));
     }
 
     private static List<Substitution.Option> others(List<Substitution.Option> options, Conductor wanted) {
@@ -354,7 +357,8 @@ public record RewindReport(
             return refused(
                     plan,
                     "the armature has " + basis.winding().liveCoils().size() + " live coils on "
-                            + job.armature().bars() + " bars, but a " + plan.type().get().word()
+                            + job.armature().bars() + " bars, but a "
+                            + plan.type().get().word()
                             + " winding has one coil a bar: write a job file of its own for it");
         }
         Optional<OtherWinding> other;
@@ -404,7 +408,9 @@ public record RewindReport(
             return basis.redesign(plan);
         } catch (IllegalArgumentException e) {
             throw new IllegalArgumentException(
-                    "the plan is out of reach of this armature; check planned and rated voltage and speed: " + e.getMessage(), e);
+                    "the plan is out of reach of this armature; check planned and rated voltage and speed: "
+                            + e.getMessage(),
+                    e);
         }
     }
 
@@ -455,14 +461,18 @@ public record RewindReport(
                         was.woundCoils(),
                         was.liveCoils(),
                         other.map(OtherWinding::paths).orElse(was.paths()))));
-        boolean covered = wired.wire().or(() -> found.wire()).map(WireChoice::isCoveringKnown).orElse(true);
+        boolean covered = wired.wire()
+                .or(() -> found.wire())
+                .map(WireChoice::isCoveringKnown)
+                .orElse(true);
         OptionalDouble volts = plan.volts().isPresent() ? number(plan.volts(), "V") : found.volts();
         OptionalDouble rpm = plan.speed().isPresent() ? number(plan.speed(), "rpm") : found.rpm();
         OptionalDouble amps = redesign.map(r -> r.after().amps()).orElse(OptionalDouble.empty());
         List<String> missing = new ArrayList<>();
         if (redesign.isEmpty()) {
-            missing.add("turns for a voltage or speed, EMF and speed: rating.volts and rating.speed, with turns, wire and"
-                    + " mean turn");
+            missing.add(
+                    "turns for a voltage or speed, EMF and speed: rating.volts and rating.speed, with turns, wire and"
+                            + " mean turn");
         }
         if (!covered) {
             missing.add("covering of the planned wire: plan.wire.insulation or plan.wire.overall");
@@ -579,8 +589,8 @@ public record RewindReport(
 
     private static void most(String key, Optional<Quantity> size, String unit, double most) {
         size.filter(q -> !(q.in(unit) <= most)).ifPresent(q -> {
-            throw new IllegalArgumentException(key + " is " + q + ", beyond any armature: at most " + Format.number(most)
-                    + " " + unit + " is taken; check number and unit");
+            throw new IllegalArgumentException(key + " is " + q + ", beyond any armature: at most "
+                    + Format.number(most) + " " + unit + " is taken; check number and unit");
         });
     }
 }

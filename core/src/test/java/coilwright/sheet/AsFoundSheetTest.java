@@ -48,8 +48,7 @@ class AsFoundSheetTest {
         assertThat(noted(d, "Insulation resistance to the shaft, 1 min")).isEqualTo("30 Mohm");
         assertThat(noted(d, "Turns per coil")).isEqualTo("6");
         assertThat(noted(d, "Wires in hand")).isEqualTo("1");
-        assertThat(JobRecordTest.rows(d, "slot liners").get(0))
-                .containsExactly("slot liners", "", "", "×", "brittle");
+        assertThat(JobRecordTest.rows(d, "slot liners").get(0)).containsExactly("slot liners", "", "", "×", "brittle");
         assertThat(JobRecordTest.rows(d, "key of the shaft").get(0))
                 .containsExactly("key of the shaft", "×", "", "", "painted");
         assertThat(JobRecordTest.rows(d, "wedges, top sticks").get(0)).contains("", "", "", "");

@@ -53,15 +53,81 @@ class RecordHtmlTest {
     }
 
     private static final Set<String> KNOWN = Set.of(
-            "html", "head", "meta", "title", "style", "body", "header", "main", "h1", "h2", "h3", "p", "a", "ul", "li",
-            "div", "span", "strong", "table", "colgroup", "col", "thead", "tbody", "tr", "th", "td", "figure", "svg",
-            "desc", "g", "line", "polyline", "polygon", "rect", "circle", "path", "text");
+            "html",
+            "head",
+            "meta",
+            "title",
+            "style",
+            "body",
+            "header",
+            "main",
+            "h1",
+            "h2",
+            "h3",
+            "p",
+            "a",
+            "ul",
+            "li",
+            "div",
+            "span",
+            "strong",
+            "table",
+            "colgroup",
+            "col",
+            "thead",
+            "tbody",
+            "tr",
+            "th",
+            "td",
+            "figure",
+            "svg",
+            "desc",
+            "g",
+            "line",
+            "polyline",
+            "polygon",
+            "rect",
+            "circle",
+            "path",
+            "text");
 
     private static final Set<String> ATTRIBUTES = Set.of(
-            "lang", "xmlns", "charset", "name", "content", "http-equiv", "class", "href", "id", "scope", "width",
-            "height", "viewBox", "role", "aria-labelledby", "x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "rx",
-            "d", "points", "font-size", "font-weight", "text-anchor", "data-coil", "data-bar", "data-slot",
-            "data-pole", "data-brush", "data-path");
+            "lang",
+            "xmlns",
+            "charset",
+            "name",
+            "content",
+            "http-equiv",
+            "class",
+            "href",
+            "id",
+            "scope",
+            "width",
+            "height",
+            "viewBox",
+            "role",
+            "aria-labelledby",
+            "x",
+            "y",
+            "x1",
+            "y1",
+            "x2",
+            "y2",
+            "cx",
+            "cy",
+            "r",
+            "rx",
+            "d",
+            "points",
+            "font-size",
+            "font-weight",
+            "text-anchor",
+            "data-coil",
+            "data-bar",
+            "data-slot",
+            "data-pole",
+            "data-brush",
+            "data-path");
 
     /** Only what is meant to be there: nothing that runs, fetches or carries its own style; ids told apart. */
     private static void inert(String html) throws Exception {
@@ -93,11 +159,11 @@ class RecordHtmlTest {
             }
         }
         assertThat(html).doesNotContain("<script", "url(", "@import", "\r");
-        assertThat(html.codePoints().anyMatch(c -> (c >= 0x202a && c <= 0x202e) || c == 0x200f || c == 0x200e))
+        assertThat(html.codePoints().anyMatch(c -> (c >= 0x202a && c <= 0x202e) || (c >= 0x2066 && c <= 0x2069)))
                 .isFalse();
     }
 
-    @Property(tries = 40)
+    @Property(tries = 15)
     void wellFormedAndInertWhateverTheJobHolds(@ForAll long seed) throws Exception {
         Job job = RecordJobs.random(seed);
         inert(RecordHtml.of(JobRecord.of(job, Palette.COLOUR)));
@@ -107,17 +173,29 @@ class RecordHtmlTest {
     @Example
     void hostileTextStandsAsText() throws Exception {
         for (String words : RecordJobs.HOSTILE) {
-            Job job = Job.of(words, Armature.of(9, 9, 2), WindingSpec.lap(1, Direction.PROGRESSIVE))
+            Job job = Job.of(words, Armature.of(17, 17, 4), WindingSpec.wave(1, Direction.PROGRESSIVE))
                     .withParticulars(RecordJobs.full().particulars().withNotes(List.of(words)));
             String html = RecordHtml.of(JobRecord.of(job, Palette.COLOUR));
             inert(html);
-            String shown = words.replaceAll("[\u200e\u200f]", "\ufffd");
             List<Element> all = elements(parsed(html));
             assertThat(all.stream().filter(e -> e.getTagName().equals("h1")).map(Node::getTextContent))
-                    .containsExactly(shown);
+                    .containsExactly(words);
             assertThat(all.stream().filter(e -> e.getTagName().equals("li")).map(Node::getTextContent))
-                    .contains(shown);
+                    .contains(words);
         }
+    }
+
+    /** Job files cannot hold such characters; a document made otherwise might. */
+    @Example
+    void charactersThatTurnTheTextAboutAreShown() throws Exception {
+        Document document = new Document(
+                "a\u202eb\u2066c",
+                "sub",
+                Palette.COLOUR,
+                List.of(new Block.Paragraph("p\u202e\u0000q"), new Block.Blanks(List.of("\u202dx"))));
+        String html = RecordHtml.of(document);
+        inert(html);
+        assertThat(html).contains("<h1>a\ufffdb\ufffdc</h1>", "<p>p\ufffd\ufffdq</p>", "\ufffdx");
     }
 
     /** What the sheet prints and what the browser shows come from one model: no word of it is missing in either. */
@@ -129,7 +207,8 @@ class RecordHtmlTest {
             Set<String> printed = new LinkedHashSet<>();
             document.pages()
                     .pages()
-                    .forEach(p -> p.texts().forEach(t -> printed.addAll(List.of(t.text().split("\\s+")))));
+                    .forEach(p -> p.texts()
+                            .forEach(t -> printed.addAll(List.of(t.text().split("\\s+")))));
             for (String words : words(document)) {
                 assertThat(text).contains(words);
                 for (String word : words.strip().split("\\s+")) {
@@ -163,7 +242,8 @@ class RecordHtmlTest {
             } else if (block instanceof Block.Blanks b) {
                 out.addAll(b.names());
             } else if (block instanceof Block.Pictures p) {
-                p.drawings().forEach(d -> d.texts().stream().map(Shape.Text::text).forEach(out::add));
+                p.drawings()
+                        .forEach(d -> d.texts().stream().map(Shape.Text::text).forEach(out::add));
             } else if (block instanceof Block.Annex a) {
                 for (Drawing d : a.pages().pages()) {
                     d.texts().stream().map(Shape.Text::text).forEach(out::add);
@@ -180,7 +260,8 @@ class RecordHtmlTest {
             int from = html.indexOf("<style>") + "<style>".length();
             String style = html.substring(from, html.indexOf("</style>"));
             String hash = Base64.getEncoder()
-                    .encodeToString(MessageDigest.getInstance("SHA-256").digest(style.getBytes(StandardCharsets.UTF_8)));
+                    .encodeToString(
+                            MessageDigest.getInstance("SHA-256").digest(style.getBytes(StandardCharsets.UTF_8)));
             assertThat(html)
                     .contains("content=\"default-src 'none'; style-src 'sha256-" + hash
                             + "'; base-uri 'none'; form-action 'none'\"");
@@ -216,7 +297,12 @@ class RecordHtmlTest {
         Path pdf = folder.resolve("record.pdf");
         Files.writeString(html, RecordHtml.of(JobRecord.of(RecordJobs.full(), Palette.COLOUR)));
         Path log = folder.resolve("log.txt");
-        Process browser = start(folder, log, "--print-to-pdf=" + pdf, "--no-pdf-header-footer", html.toUri().toString());
+        Process browser = start(
+                folder,
+                log,
+                "--print-to-pdf=" + pdf,
+                "--no-pdf-header-footer",
+                html.toUri().toString());
         try {
             assertThat(browser.waitFor(90, TimeUnit.SECONDS)).isTrue();
         } finally {
@@ -230,7 +316,8 @@ class RecordHtmlTest {
         Matcher box = Pattern.compile("/MediaBox \\[0 0 ([\\d.]+) ([\\d.]+)\\]")
                 .matcher(new String(printed, StandardCharsets.ISO_8859_1));
         while (box.find()) {
-            boxes.add(Math.round(Double.parseDouble(box.group(1))) + " " + Math.round(Double.parseDouble(box.group(2))));
+            boxes.add(
+                    Math.round(Double.parseDouble(box.group(1))) + " " + Math.round(Double.parseDouble(box.group(2))));
         }
         // A4 in points, upright for the text, on its side for the drawings.
         assertThat(boxes.stream().filter("842 595"::equals)).hasSize(7);

@@ -106,7 +106,8 @@ final class RewindCommand implements Callable<Integer> {
     @Option(
             names = "--drawing",
             paramLabel = "FILE",
-            description = "Also draw a slot in section with the wire that is to be wound, ending in .pdf, .svg or .png.")
+            description =
+                    "Also draw a slot in section with the wire that is to be wound, ending in .pdf, .svg or .png.")
     private Optional<Path> drawing;
 
     @Option(
