@@ -370,7 +370,7 @@ public final class AsFoundSheet {
         if (!known.notes().isEmpty()) {
             out.add(new Block.Items(known.notes()));
         }
-        out.add(new Block.Lines(5));
+        out.add(new Block.Lines(3));
         out.add(new Block.Blanks(List.of("Date", "Measured by", "Checked by")));
     }
 

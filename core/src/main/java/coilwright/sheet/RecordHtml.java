@@ -53,14 +53,15 @@ public final class RecordHtml {
             td.r{text-align:right;font-variant-numeric:tabular-nums}
             th.r{text-align:center}
             table.facts th,table.facts td{border:0;height:auto;padding:.12rem .6rem .12rem 0}
-            table.facts th{font-weight:normal;color:#4a5560;width:17rem}
+            table.facts{margin-bottom:.6rem}
+            table.facts th{font-weight:normal;color:#4a5560;width:34%}
             table.facts td{font-weight:bold}
             table.facts td.empty{border-bottom:1px solid #75808b}
             .blanks{display:flex;flex-wrap:wrap;gap:.9rem 1.4rem;margin:1.2rem 0}
             .blanks span{flex:1 1 10rem;border-bottom:1px solid #75808b;min-height:1.6rem;color:#4a5560}
             .line{border-bottom:1px solid #75808b;height:2rem;margin:0}
-            .pictures{display:flex;flex-wrap:wrap;gap:1.4rem;align-items:flex-end;margin:.8rem 0;break-inside:avoid}
-            .pictures svg{max-width:100%;height:auto}
+            .pictures{display:flex;flex-wrap:wrap;gap:1.4rem;align-items:flex-end;margin:.8rem 0;overflow-x:auto;break-inside:avoid}
+            .pictures svg{flex:none}
             figure{margin:.8rem 0;overflow-x:auto}
             figure svg{display:block}
             a{color:#15539e}
@@ -69,7 +70,8 @@ public final class RecordHtml {
             @media print{
             html{font-size:11px}
             body{max-width:none;padding:0}
-            .scroll,figure{overflow:visible}
+            .scroll,figure,.pictures{overflow:visible}
+            .pictures svg{flex:0 1 auto;max-width:100%;height:auto}
             figure.wide{page:wide;break-before:page;break-after:page;margin:0}
             figure.tall{break-before:page;margin:0}
             figure svg{max-width:100%;max-height:180mm}
