@@ -81,13 +81,13 @@ public final class CommutatorSheet {
 
     private DrawingPages read(CommutatorReport report) {
         head(report.given());
+        List<String> verdict = report.verdictLines();
+        sheet.heading("Verdict").paragraph(verdict.get(0));
+        sheet.items(verdict.subList(1, verdict.size()));
         sheet.heading("Found").facts(report.facts());
         sheet.items(report.notes());
         sheet.heading("Cut that cleans up").facts(report.cutLines());
         undercut(report.undercutLines());
-        List<String> verdict = report.verdictLines();
-        sheet.heading("Verdict").paragraph(verdict.get(0));
-        sheet.items(verdict.subList(1, verdict.size()));
         Map<Integer, RunOut.Bar> read = new LinkedHashMap<>();
         report.runOut().list().forEach(b -> read.put(b.bar(), b));
         List<List<String>> rows = new ArrayList<>();
