@@ -46,8 +46,10 @@ public final class CommutatorSheet {
      * @param title of the machine
      */
     public static DrawingPages of(String title, CommutatorReport report, Palette palette) {
-        List<Drawing> pages = new ArrayList<>(
-                new CommutatorSheet(title, report.runOut().bars(), palette).read(report).pages());
+        List<Drawing> pages =
+                new ArrayList<>(new CommutatorSheet(title, report.runOut().bars(), palette)
+                        .read(report)
+                        .pages());
         pages.addAll(trace(title, report, palette).pages());
         return new DrawingPages(pages);
     }

@@ -99,8 +99,7 @@ class BenchSheetsTest {
                 .contains("eye protection")
                 .contains("local codes")
                 .contains("● any");
-        assertThat(CommutatorSheet.of("Winch motor", report, Palette.COLOUR))
-                .isEqualTo(pages);
+        assertThat(CommutatorSheet.of("Winch motor", report, Palette.COLOUR)).isEqualTo(pages);
     }
 
     @ParameterizedTest

@@ -155,13 +155,11 @@ final class CommutatorCommand implements Callable<Integer> {
                     + " bar,height, or write them in commutator.runOut; --sheet FILE.pdf gives a sheet to fill in");
         }
         CommutatorReport report = CommutatorReport.of(job.armature().bars(), RunOutFile.readings(read), given);
-        chart.ifPresent(f -> Drawings.write(
-                CommutatorSheet.trace(job.title(), report, Palette.COLOUR), f, OptionalDouble.empty()));
+        chart.ifPresent(f ->
+                Drawings.write(CommutatorSheet.trace(job.title(), report, Palette.COLOUR), f, OptionalDouble.empty()));
         if (sheet.isPresent()) {
             Drawings.write(
-                    CommutatorSheet.of(job.title(), report, Palette.COLOUR),
-                    sheet.get(),
-                    OptionalDouble.empty());
+                    CommutatorSheet.of(job.title(), report, Palette.COLOUR), sheet.get(), OptionalDouble.empty());
         } else {
             output.answer(
                     console,
