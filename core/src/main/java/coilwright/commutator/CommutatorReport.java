@@ -298,7 +298,7 @@ public record CommutatorReport(
                     case INCOMPLETE -> "Incomplete: not all of the chosen limits can be judged yet.";
                     case WITHIN_LIMITS -> "Within the chosen limits.";
                     case NO_LIMIT_CHOSEN ->
-                        "No limit is chosen: the readings are set against every limit below; choose those that hold for"
+                        "No limit on a measured value is chosen: every limit is given below; choose those that hold for"
                                 + " this machine, its maker's first.";
                 });
         judged.stream().filter(Judged::chosen).forEach(j -> out.add(j.text()));

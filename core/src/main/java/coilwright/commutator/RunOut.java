@@ -75,8 +75,8 @@ public final class RunOut {
             s[1]++;
         }
         if (sums.size() < 3) {
-            throw new IllegalArgumentException("only " + sums.size()
-                    + " bars are read, but a centre needs at least 3, well spread: read every bar");
+            throw new IllegalArgumentException("only " + sums.size() + (sums.size() == 1 ? " bar is" : " bars are")
+                    + " read, but a centre needs at least 3, well spread: read every bar");
         }
         Map<Integer, Double> heights = new TreeMap<>();
         sums.forEach((bar, s) -> heights.put(bar, s[0] / s[1]));

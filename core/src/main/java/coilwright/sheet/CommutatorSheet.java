@@ -7,6 +7,7 @@ import coilwright.commutator.TruingCut;
 import coilwright.drawing.Drawing;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.Palette;
+import coilwright.drawing.TraceChart;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -40,13 +41,27 @@ public final class CommutatorSheet {
     }
 
     /**
-     * The sheet with what was read.
+     * The sheet with what was read, and the trace behind it, long side across.
      *
      * @param title of the machine
-     * @param trace picture of the readings; empty for none
      */
-    public static DrawingPages of(String title, CommutatorReport report, Optional<Drawing> trace, Palette palette) {
-        return new CommutatorSheet(title, report.runOut().bars(), palette).read(report, trace);
+    public static DrawingPages of(String title, CommutatorReport report, Palette palette) {
+        List<Drawing> pages =
+                new ArrayList<>(new CommutatorSheet(title, report.runOut().bars(), palette)
+                        .read(report)
+                        .pages());
+        pages.addAll(trace(title, report, palette).pages());
+        return new DrawingPages(pages);
+    }
+
+    /**
+     * The trace of the readings, with the planned cut where the diameter is known.
+     *
+     * @param title of the machine
+     */
+    public static DrawingPages trace(String title, CommutatorReport report, Palette palette) {
+        return TraceChart.pages(
+                new TraceChart.Data(title + ": commutator run-out", report.runOut(), report.planned()), palette);
     }
 
     private DrawingPages unread(CommutatorReport.Given given) {
@@ -66,16 +81,15 @@ public final class CommutatorSheet {
         return end();
     }
 
-    private DrawingPages read(CommutatorReport report, Optional<Drawing> trace) {
+    private DrawingPages read(CommutatorReport report) {
         head(report.given());
-        sheet.heading("Found").facts(report.facts());
-        trace.ifPresent(t -> sheet.drawing(t, 95));
-        sheet.items(report.notes());
-        sheet.heading("Cut that cleans up").facts(report.cutLines());
-        undercut(report.undercutLines());
         List<String> verdict = report.verdictLines();
         sheet.heading("Verdict").paragraph(verdict.get(0));
         sheet.items(verdict.subList(1, verdict.size()));
+        sheet.heading("Found").facts(report.facts());
+        sheet.items(report.notes());
+        sheet.heading("Cut that cleans up").facts(report.cutLines());
+        undercut(report.undercutLines());
         Map<Integer, RunOut.Bar> read = new LinkedHashMap<>();
         report.runOut().list().forEach(b -> read.put(b.bar(), b));
         List<List<String>> rows = new ArrayList<>();

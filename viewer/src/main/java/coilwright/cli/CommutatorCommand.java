@@ -37,6 +37,7 @@ import picocli.CommandLine.Parameters;
         footerHeading = "%nExamples:%n",
         footer = {
             "  coilwright commutator orchard-pump-dynamo.yaml run-out.csv --diameter \"48 mm\" --limit brush-maker",
+            "  coilwright commutator orchard-pump-dynamo.yaml run-out.csv --centring recentred --chart trace.svg",
             "  coilwright commutator --limits",
             "  coilwright commutator orchard-pump-dynamo.yaml --sheet run-out.pdf"
         })
@@ -91,6 +92,13 @@ final class CommutatorCommand implements Callable<Integer> {
     private boolean list;
 
     @Option(
+            names = "--chart",
+            paramLabel = "FILE",
+            description = "Also draw the trace before and, where the diameter is known, after the planned cut, into "
+                    + "this .svg, .png or .pdf.")
+    private Optional<Path> chart;
+
+    @Option(
             names = "--sheet",
             paramLabel = "FILE",
             description = "Instead write a sheet to print, ending in .pdf, .svg or .png; empty to fill in where there "
@@ -132,6 +140,9 @@ final class CommutatorCommand implements Callable<Integer> {
         List<RunOutEntry> read = readings.isPresent()
                 ? RunOutFile.read(readings.get(), job.armature().bars(), unit).entries()
                 : job.particulars().commutator().map(CommutatorSizes::runOut).orElse(List.of());
+        if (read.isEmpty() && chart.isPresent()) {
+            throw new UsageException(file + ": there are no run-out readings to draw: --chart needs them");
+        }
         if (read.isEmpty() && sheet.isPresent()) {
             Drawings.write(
                     CommutatorSheet.empty(job.title(), job.armature().bars(), given, Palette.COLOUR),
@@ -144,11 +155,11 @@ final class CommutatorCommand implements Callable<Integer> {
                     + " bar,height, or write them in commutator.runOut; --sheet FILE.pdf gives a sheet to fill in");
         }
         CommutatorReport report = CommutatorReport.of(job.armature().bars(), RunOutFile.readings(read), given);
+        chart.ifPresent(f ->
+                Drawings.write(CommutatorSheet.trace(job.title(), report, Palette.COLOUR), f, OptionalDouble.empty()));
         if (sheet.isPresent()) {
             Drawings.write(
-                    CommutatorSheet.of(job.title(), report, Optional.empty(), Palette.COLOUR),
-                    sheet.get(),
-                    OptionalDouble.empty());
+                    CommutatorSheet.of(job.title(), report, Palette.COLOUR), sheet.get(), OptionalDouble.empty());
         } else {
             output.answer(
                     console,

@@ -159,7 +159,7 @@ class CommutatorCommandTest {
         Run unit = run(job, bare.toString());
         assertThat(unit.code()).isEqualTo(2);
         assertThat(unit.err()).contains("bare.csv:2: height: is \"0.1\" without a unit");
-        assertThat(run(job, bare.toString(), "--unit", "mm").err()).contains("only 1 bars are read");
+        assertThat(run(job, bare.toString(), "--unit", "mm").err()).contains("only 1 bar is read");
         assertThat(run(job, bare.toString(), "--unit", "V").err()).contains("must be one of length");
     }
 
@@ -176,6 +176,23 @@ class CommutatorCommandTest {
                 .isEqualTo(1);
         assertThat(full).isNotEmptyFile();
         assertThat(temp.resolve("empty-1.svg")).isNotEmptyFile();
+    }
+
+    @Test
+    void theChartIsWrittenBesideTheAnswer() throws IOException {
+        Path chart = temp.resolve("trace.svg");
+        Run run = run(job(""), runOut(), "--diameter", "48 mm", "--chart", chart.toString());
+        assertThat(run.code()).isZero();
+        assertThat(run.out()).contains("Total indicator reading");
+        assertThat(Files.readString(chart)).contains("commutator run-out").contains("</svg>");
+        Run none = run(job(""), "--chart", chart.toString());
+        assertThat(none.code()).isEqualTo(2);
+        assertThat(run(job(""), runOut(), "--chart", temp.resolve("trace.bmp").toString())
+                        .code())
+                .isEqualTo(2);
+        Run empty = run(job(""), "--sheet", temp.resolve("e.pdf").toString(), "--chart", chart.toString());
+        assertThat(empty.code()).isEqualTo(2);
+        assertThat(empty.err()).contains("there are no run-out readings to draw");
     }
 
     @Test
