@@ -23,7 +23,8 @@ public final class SlotSection {
     private static final double IRON = 9;
     private static final double PANEL = 202;
     private static final int START_STEPS = 21;
-    private static final double[] SCALES = {1, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 80, 100};
+    private static final double[] SCALES = {1, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 80, 100
+    };
 
     private final Data data;
     private final Outline body;
@@ -159,7 +160,8 @@ public final class SlotSection {
     }
 
     private void part(double from, double to, Role role, String name, List<Label> labels) {
-        List<coilwright.rewind.Point> area = to - from > 1e-9 ? inset(data.insulation().linerMm(), from, to) : List.of();
+        List<coilwright.rewind.Point> area =
+                to - from > 1e-9 ? inset(data.insulation().linerMm(), from, to) : List.of();
         if (area.size() < 3) {
             return;
         }
@@ -265,8 +267,10 @@ public final class SlotSection {
                 List<Shape.Rect> laid = strips(strip, top);
                 laid.forEach(r -> strip(strip, r, top));
                 left += data.turnsPerLayer() - laid.size();
-                laid.stream().findFirst().ifPresent(r -> labels.add(new Label(
-                        new Point(r.x() + r.width() / 2, r.y() + r.height() / 2), layer(top))));
+                laid.stream()
+                        .findFirst()
+                        .ifPresent(r -> labels.add(
+                                new Label(new Point(r.x() + r.width() / 2, r.y() + r.height() / 2), layer(top))));
             }
             return labels;
         }
@@ -394,22 +398,23 @@ public final class SlotSection {
         end(left, floor, true);
         canvas.line(left - 1.5, SURFACE, MIDDLE - width() / 2 * scale - IRON, SURFACE, Role.DIMENSION);
         canvas.line(left - 1.5, floor, MIDDLE - width() / 2 * scale - IRON, floor, Role.DIMENSION);
-        canvas.text(
-                left - 2,
-                (SURFACE + floor) / 2 + 1,
-                mm(data.shape().depthMm()),
-                2.9,
-                Anchor.END,
-                Role.LABEL);
-        double bodyHalf = body.boundary().stream().mapToDouble(p -> p.xMm()).max().orElseThrow();
+        canvas.text(left - 2, (SURFACE + floor) / 2 + 1, mm(data.shape().depthMm()), 2.9, Anchor.END, Role.LABEL);
+        double bodyHalf =
+                body.boundary().stream().mapToDouble(p -> p.xMm()).max().orElseThrow();
         double widest = body.boundary().stream()
                 .filter(p -> p.xMm() > bodyHalf * (1 - 1e-9))
                 .mapToDouble(p -> p.yMm())
                 .max()
                 .orElseThrow();
         across(bodyHalf, floor + IRON + 5, at(bodyHalf, widest).y(), mm(2 * bodyHalf) + " wide", 4.2);
-        if (Math.abs(data.shape().openingMm() - 2 * bodyHalf) > 1e-9 || data.shape().neckMm() > 0) {
-            across(data.shape().openingMm() / 2, SURFACE - 6, SURFACE, mm(data.shape().openingMm()) + " opening", -2.2);
+        if (Math.abs(data.shape().openingMm() - 2 * bodyHalf) > 1e-9
+                || data.shape().neckMm() > 0) {
+            across(
+                    data.shape().openingMm() / 2,
+                    SURFACE - 6,
+                    SURFACE,
+                    mm(data.shape().openingMm()) + " opening",
+                    -2.2);
         }
     }
 
@@ -458,9 +463,12 @@ public final class SlotSection {
         if (round) {
             lines.add("slot fill, wire as circles " + percent(fill.circleFill()));
         }
-        fill.packing().ifPresent(p -> lines.add("bottom layer laid " + p.bottomRoom().pattern().word() + ", room for "
-                + p.bottomRoom().count() + "; top layer " + p.topRoom().pattern().word() + ", room for "
-                + p.topRoom().count()));
+        fill.packing()
+                .ifPresent(p -> lines.add(
+                        "bottom layer laid " + p.bottomRoom().pattern().word() + ", room for "
+                                + p.bottomRoom().count() + "; top layer "
+                                + p.topRoom().pattern().word() + ", room for "
+                                + p.topRoom().count()));
         for (String line : lines) {
             y = canvas.lines(PANEL, y, line, 2.9, false, room, 2, Role.NOTE);
         }
@@ -474,7 +482,10 @@ public final class SlotSection {
                 ? key(y, Role.SEPARATOR, "separator " + mm(data.insulation().separatorMm()))
                 : y;
         if (data.insulation().wedgeMm() > 0) {
-            key(y, Role.WEDGE, "wedge, top stick, folded liner " + mm(data.insulation().wedgeMm()));
+            key(
+                    y,
+                    Role.WEDGE,
+                    "wedge, top stick, folded liner " + mm(data.insulation().wedgeMm()));
         }
     }
 
@@ -497,8 +508,8 @@ public final class SlotSection {
                 : "";
         return left == 0
                 ? "All " + count(fill.wires(), what) + " find a place" + passes
-                : placed + " of " + count(fill.wires(), what) + " find a place, " + left
-                        + (left == 1 ? " is" : " are") + " left over" + passes;
+                : placed + " of " + count(fill.wires(), what) + " find a place, " + left + (left == 1 ? " is" : " are")
+                        + " left over" + passes;
     }
 
     private static String count(int n, String what) {

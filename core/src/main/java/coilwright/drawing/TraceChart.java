@@ -118,24 +118,19 @@ public final class TraceChart {
                             + (pages == 1 ? "" : ", page " + (page + 1) + " of " + pages),
                     figures(),
                     Canvas.LONG);
-            data.cut().ifPresent(c -> canvas.text(
-                    Canvas.BORDER,
-                    29.4,
-                    TextWidths.fit(cutWords(c), 2.9, false, Canvas.LONG - 2 * Canvas.BORDER),
-                    2.9,
-                    Anchor.START,
-                    Role.NOTE));
+            data.cut()
+                    .ifPresent(c -> canvas.text(
+                            Canvas.BORDER,
+                            29.4,
+                            TextWidths.fit(cutWords(c), 2.9, false, Canvas.LONG - 2 * Canvas.BORDER),
+                            2.9,
+                            Anchor.START,
+                            Role.NOTE));
             legend(canvas);
             for (int i = 0; i < onPage; i++) {
                 int from = 1 + (page * onPage + i) * perStrip;
                 if (from <= bars) {
-                    strip(
-                            canvas,
-                            from,
-                            Math.min(bars, from + perStrip - 1),
-                            TOP + i * height,
-                            height - NUMBERS,
-                            width);
+                    strip(canvas, from, Math.min(bars, from + perStrip - 1), TOP + i * height, height - NUMBERS, width);
                 }
             }
             out.add(canvas.page(
@@ -251,8 +246,7 @@ public final class TraceChart {
             double at = x(from, bar, width);
             if ((bar == from || bar % every == 0) && at - last >= room) {
                 canvas.line(at, base, at, base + 1.2, Role.AXIS);
-                canvas.text(
-                        at, base + 4.4, Integer.toString(bar), Canvas.SMALL, Anchor.MIDDLE, Role.LABEL);
+                canvas.text(at, base + 4.4, Integer.toString(bar), Canvas.SMALL, Anchor.MIDDLE, Role.LABEL);
                 last = at;
             }
         }
@@ -298,8 +292,9 @@ public final class TraceChart {
             double at = x(from, bar, width);
             double y = zero - height(read.get(bar)) * scale;
             List<Shape> parts = new ArrayList<>();
-            tool(bar).ifPresent(v ->
-                    parts.add(new Shape.Circle(new Point(at, zero - v * scale), dot, List.of(Role.AFTER))));
+            tool(bar)
+                    .ifPresent(v ->
+                            parts.add(new Shape.Circle(new Point(at, zero - v * scale), dot, List.of(Role.AFTER))));
             parts.add(new Shape.Circle(new Point(at, y), dot, List.of(Role.READ)));
             if (standouts.contains(bar)) {
                 parts.add(square(at, y));

@@ -88,7 +88,8 @@ public record RewindBasis(
         if (byRule.isPresent() || winding.liveCoils().isEmpty()) {
             return byRule;
         }
-        int traced = BrushGear.at(winding, 0, BrushGear.leastWidth(winding)).paths().size();
+        int traced =
+                BrushGear.at(winding, 0, BrushGear.leastWidth(winding)).paths().size();
         return traced >= 2 && traced % 2 == 0 ? OptionalInt.of(traced) : OptionalInt.empty();
     }
 
@@ -184,9 +185,7 @@ public record RewindBasis(
         }
         WindingType type = plan.type().get();
         int plex = plan.plex().orElse(1);
-        return Optional.of(OtherWinding.on(
-                        winding.armature(), paths(winding).orElse(2))
-                .stream()
+        return Optional.of(OtherWinding.on(winding.armature(), paths(winding).orElse(2)).stream()
                 .filter(o -> o.type() == type
                         && o.candidate().plex() == plex
                         && plan.direction()

@@ -17,7 +17,12 @@ import java.util.Optional;
  * @param items lines under the table
  */
 public record RewindReportSection(
-        Part part, boolean planned, String title, Map<String, String> facts, Optional<Table> table, List<String> items) {
+        Part part,
+        boolean planned,
+        String title,
+        Map<String, String> facts,
+        Optional<Table> table,
+        List<String> items) {
     /** Parts of a report. */
     public enum Part {
         /** The wire found. */

@@ -59,7 +59,9 @@ public record RewindReportState(
 
         /** "usual", or on which side of it the value lies. */
         public String verdict() {
-            return usual() ? "usual" : limit.high().isPresent() && value > limit.high().getAsDouble() ? "high" : "low";
+            return usual()
+                    ? "usual"
+                    : limit.high().isPresent() && value > limit.high().getAsDouble() ? "high" : "low";
         }
     }
 
@@ -83,9 +85,11 @@ public record RewindReportState(
     }
 
     static RewindReportState of(Parts p) {
-        Optional<SlotFill> fill = p.slot().isPresent() && p.conductor().isPresent() && p.turns().isPresent()
-                ? Optional.of(filled(p.slot().get(), p.conductor().get(), p.turns().getAsInt()))
-                : Optional.empty();
+        Optional<SlotFill> fill =
+                p.slot().isPresent() && p.conductor().isPresent() && p.turns().isPresent()
+                        ? Optional.of(filled(
+                                p.slot().get(), p.conductor().get(), p.turns().getAsInt()))
+                        : Optional.empty();
         OptionalDouble barVolts = p.volts().isEmpty()
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(Emf.meanVoltsBetweenBars(p.volts().getAsDouble(), p.poles(), p.bars()));
@@ -94,10 +98,11 @@ public record RewindReportState(
         density.ifPresent(j -> checks.add(check("density-continuous", "current density", j)));
         barVolts.ifPresent(v -> checks.add(check("bar-volts", "volts between bars", v)));
         // Both are of round wire laid by hand; strip fills far more.
-        fill.filter(f -> p.conductor().filter(c -> c instanceof Conductor.Round).isPresent()).ifPresent(f -> {
-            checks.add(check("copper-factor", "copper factor", f.copperFactor()));
-            checks.add(check("fill-usual", "square fill", f.fill()));
-        });
+        fill.filter(f -> p.conductor().filter(c -> c instanceof Conductor.Round).isPresent())
+                .ifPresent(f -> {
+                    checks.add(check("copper-factor", "copper factor", f.copperFactor()));
+                    checks.add(check("fill-usual", "square fill", f.fill()));
+                });
         p.conductor()
                 .filter(c -> c instanceof Conductor.Round)
                 .map(c -> (Conductor.Round) c)

@@ -20,7 +20,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Collectors;
 
@@ -81,7 +80,11 @@ public final class RewindReportText {
         Map<String, String> facts = new LinkedHashMap<>();
         facts.put("wire", state.label().orElseThrow());
         if (conductor instanceof Conductor.Round r) {
-            round(facts, r, isCovered(state));
+            round(
+                    facts,
+                    r,
+                    isCovered(state),
+                    state.wire().flatMap(WireChoice::overall).isPresent());
         } else if (conductor instanceof Conductor.Strip s) {
             facts.put(
                     "over the covering",
@@ -90,16 +93,17 @@ public final class RewindReportText {
             facts.put("copper area", number(s.areaMm2()) + " mm²");
         }
         facts.put(
-                "resistance", number(Copper.resistance(1000, conductor.areaMm2(), 20)) + " Ω/km at 20 °C" + all(conductor));
+                "resistance",
+                number(Copper.resistance(1000, conductor.areaMm2(), 20)) + " Ω/km at 20 °C" + all(conductor));
         facts.put("mass", number(Copper.mass(1000, conductor.areaMm2())) + " kg/km, bare copper" + all(conductor));
         return facts;
     }
 
     private static String all(Conductor conductor) {
-        return conductor.strands() == 1 ? "" : ", all " + conductor.strands() + " together";
+        return conductor.strands() == 1 ? "" : ", " + conductor.strands() + " in hand";
     }
 
-    private static void round(Map<String, String> facts, Conductor.Round r, boolean covered) {
+    private static void round(Map<String, String> facts, Conductor.Round r, boolean covered, boolean measured) {
         RoundWire wire = r.wire();
         WireSize size = wire.size();
         facts.put(
@@ -109,8 +113,10 @@ public final class RewindReportText {
         if (covered) {
             facts.put(
                     "over the covering",
-                    number(wire.overallDiameterMm()) + " mm at most; "
-                            + wire.overallSource().cite());
+                    number(wire.overallDiameterMm()) + " mm"
+                            + (measured
+                                    ? ", measured"
+                                    : " at most; " + wire.overallSource().cite()));
         }
         facts.put(
                 "copper area",
@@ -183,15 +189,14 @@ public final class RewindReportText {
         facts.put(
                 "mean turn",
                 number(coil.meanTurn().lengthMm()) + " mm"
-                        + (measured
-                                ? ""
-                                : ", of that " + number(coil.meanTurn().inCoreMm()) + " mm in the core")
+                        + (measured ? "" : ", of that " + number(coil.meanTurn().inCoreMm()) + " mm in the core")
                         + "; " + coil.meanTurn().model());
         facts.put(
                 "length",
                 number(coil.lengthM()) + " m from bar to bar, with " + number(coil.leadsMm()) + " mm of leads"
                         + (coil.conductor().strands() > 1
-                                ? "; " + number(coil.wireM()) + " m of wire in " + coil.conductor().strands() + " hands"
+                                ? "; " + number(coil.wireM()) + " m of wire, "
+                                        + coil.conductor().strands() + " in hand"
                                 : ""));
         facts.put("resistance", temperatures(coil::resistance));
         compared.stream()
@@ -208,8 +213,7 @@ public final class RewindReportText {
     private static String measured(RewindReport.Compared c) {
         String how = Math.abs(c.difference()) < 0.0005
                 ? "as worked out"
-                : share(Math.abs(c.difference())) + (c.difference() > 0 ? " over" : " under")
-                        + " the value worked out";
+                : share(Math.abs(c.difference())) + (c.difference() > 0 ? " over" : " under") + " the value worked out";
         return ohms(c.ohms()) + " at " + number(c.celsius()) + " °C, " + how
                 + (Math.abs(c.difference()) > APART
                         ? ": count the turns, gauge the wire and measure a turn again"
@@ -241,11 +245,13 @@ public final class RewindReportText {
                 "section",
                 number(fill.slotAreaMm2()) + " mm² bare, " + number(fill.windingAreaMm2())
                         + " mm² left by liner, separator and wedge");
-        boolean strip = state.conductor().filter(c -> c instanceof Conductor.Strip).isPresent();
+        boolean strip =
+                state.conductor().filter(c -> c instanceof Conductor.Strip).isPresent();
         int sides = state.slot().orElseThrow().sidesPerLayer();
         facts.put(
                 strip ? "conductors" : "wires",
-                fill.wires() + ": 2 layers of " + fill.wires() / 2 + (sides > 1 ? ", " + sides + " coil sides in each" : ""));
+                fill.wires() + ": 2 layers of " + fill.wires() / 2
+                        + (sides > 1 ? ", " + sides + " coil sides in each" : ""));
         state.checks().stream().filter(c -> c.id().equals("copper-factor")).forEach(c -> facts.put(c.what(), about(c)));
         checks(facts, state, "fill-usual");
         if (strip) {
@@ -259,7 +265,8 @@ public final class RewindReportText {
             facts.put(
                     "by count",
                     p.bottomRoom().count() + " wires would go into the bottom layer ("
-                            + p.bottomRoom().pattern().word() + "), " + p.topRoom().count() + " into the top layer ("
+                            + p.bottomRoom().pattern().word() + "), "
+                            + p.topRoom().count() + " into the top layer ("
                             + p.topRoom().pattern().word() + "); " + p.wiresPerLayer() + " wanted in each");
             facts.put(
                     "opening",
@@ -306,9 +313,8 @@ public final class RewindReportText {
 
     private static String check(RewindReportState.Check c) {
         Limit limit = c.limit();
-        String side = c.usual()
-                ? "; usual is "
-                : c.verdict().equals("high") ? ", above the usual " : ", below the usual ";
+        String side =
+                c.usual() ? "; usual is " : c.verdict().equals("high") ? ", above the usual " : ", below the usual ";
         return value(c.value(), limit) + side + limits(limit) + " (" + limit.applies() + "); "
                 + limit.source().cite()
                 + (c.usual() || limit.note().isEmpty() ? "" : "; " + limit.note());
@@ -317,7 +323,8 @@ public final class RewindReportText {
     /** Of a limit that says about how much is usual, not how much at most. */
     private static String about(RewindReportState.Check c) {
         return share(c.value()) + " of the bare slot is copper; usual is about "
-                + value(c.limit().high().orElseThrow(), c.limit()) + " (" + c.limit().applies() + "); "
+                + value(c.limit().high().orElseThrow(), c.limit()) + " ("
+                + c.limit().applies() + "); "
                 + c.limit().source().cite();
     }
 
@@ -331,7 +338,8 @@ public final class RewindReportText {
 
     private static String limits(Limit limit) {
         if (limit.low().isPresent() && limit.high().isPresent()) {
-            return number(limit.low().getAsDouble()) + " to " + value(limit.high().getAsDouble(), limit);
+            return number(limit.low().getAsDouble()) + " to "
+                    + value(limit.high().getAsDouble(), limit);
         }
         return limit.high().isPresent()
                 ? value(limit.high().getAsDouble(), limit) + " at most"
@@ -341,14 +349,20 @@ public final class RewindReportText {
     private void change(RewindReport.Change c) {
         if (c.refused().isPresent()) {
             out.add(RewindReportSection.items(
-                    Part.PLAN, true, "Plan", List.of("It cannot be wound: " + c.refused().get() + ".")));
+                    Part.PLAN,
+                    true,
+                    "Plan",
+                    List.of("It cannot be wound: " + c.refused().get() + ".")));
             return;
         }
         RewindReportState after = c.after().orElseThrow();
         out.add(RewindReportSection.facts(Part.PLAN, true, "Plan", plan(c, after)));
         if (!c.proposals().isEmpty()) {
             out.add(RewindReportSection.table(
-                    Part.PROPOSALS, true, "Wire that comes near the ideal", substitutes(c.proposals(), isCovered(report.found()))));
+                    Part.PROPOSALS,
+                    true,
+                    "Wire that comes near the ideal",
+                    substitutes(c.proposals(), isCovered(report.found()))));
         }
         if (after.wire().isPresent() && !after.wire().equals(report.found().wire())) {
             add(Part.WIRE, true, "Wire", wire(after));
@@ -371,10 +385,16 @@ public final class RewindReportText {
         RewindReportState found = report.found();
         after.volts()
                 .ifPresent(v -> facts.put(
-                        "voltage", was(number(v) + " V", found.volts().isPresent() ? number(found.volts().getAsDouble()) + " V" : "")));
+                        "voltage",
+                        was(
+                                number(v) + " V",
+                                found.volts().isPresent() ? number(found.volts().getAsDouble()) + " V" : "")));
         after.rpm()
                 .ifPresent(n -> facts.put(
-                        "speed", was(number(n) + " r/min", found.rpm().isPresent() ? number(found.rpm().getAsDouble()) + " r/min" : "")));
+                        "speed",
+                        was(
+                                number(n) + " r/min",
+                                found.rpm().isPresent() ? number(found.rpm().getAsDouble()) + " r/min" : "")));
         c.winding()
                 .ifPresent(w -> facts.put(
                         "winding",
@@ -385,7 +405,11 @@ public final class RewindReportText {
         after.turns()
                 .ifPresent(n -> facts.put(
                         "turns per coil",
-                        was(Integer.toString(n), found.turns().isPresent() ? Integer.toString(found.turns().getAsInt()) : "")
+                        was(
+                                        Integer.toString(n),
+                                        found.turns().isPresent()
+                                                ? Integer.toString(found.turns().getAsInt())
+                                                : "")
                                 + c.redesign()
                                         .map(r -> "; " + number(r.idealTurns()) + " before rounding")
                                         .orElse("")));
@@ -430,8 +454,9 @@ public final class RewindReportText {
                         + (c.samePowerAmps().isPresent()
                                 ? "; " + number(c.samePowerAmps().getAsDouble()) + " A at the power of before"
                                         + after.copper()
-                                                .map(x -> ", " + number(x.currentDensity(
-                                                                c.samePowerAmps().getAsDouble()))
+                                                .map(x -> ", "
+                                                        + number(x.currentDensity(c.samePowerAmps()
+                                                                .getAsDouble()))
                                                         + " A/mm²")
                                                 .orElse("")
                                 : ""));

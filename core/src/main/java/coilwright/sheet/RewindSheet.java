@@ -77,8 +77,8 @@ public final class RewindSheet {
         if (report.change().isEmpty()) {
             return all;
         }
-        List<RewindReportSection> out =
-                new ArrayList<>(all.stream().filter(RewindReportSection::planned).toList());
+        List<RewindReportSection> out = new ArrayList<>(
+                all.stream().filter(RewindReportSection::planned).toList());
         all.stream()
                 .filter(s -> !s.planned() && s.part() != Part.SUBSTITUTES && s.part() != Part.OTHERS)
                 .map(s -> s.part() == Part.MISSING

@@ -124,7 +124,8 @@ class SlotSectionTest {
             assertThat(clear).isGreaterThan(outer * 0.99 - 0.3);
         }
         int left = fill.wires() - wires.size();
-        assertThat(words(page)).contains(left == 0 ? "find a place" : left + (left == 1 ? " is" : " are") + " left over");
+        assertThat(words(page))
+                .contains(left == 0 ? "find a place" : left + (left == 1 ? " is" : " are") + " left over");
     }
 
     /** The outline without its top, which is open. */
@@ -190,8 +191,18 @@ class SlotSectionTest {
         sound(page);
         assertThat(page.texts())
                 .extracting(Shape.Text::text)
-                .contains("8 mm wide", "2.5 mm opening", "17.8 mm", "top layer", "bottom layer", "separator", "wedge",
-                        "liner", "liner 0.25 mm", "separator 0.3 mm", "All 48 wires find a place");
+                .contains(
+                        "8 mm wide",
+                        "2.5 mm opening",
+                        "17.8 mm",
+                        "top layer",
+                        "bottom layer",
+                        "separator",
+                        "wedge",
+                        "liner",
+                        "liner 0.25 mm",
+                        "separator 0.3 mm",
+                        "All 48 wires find a place");
         // The scale named is the scale drawn: the widest place is 8 mm.
         Shape.Polyline slot = page.shapes().stream()
                 .filter(s -> s.roles().contains(Role.OPENING))
@@ -207,8 +218,7 @@ class SlotSectionTest {
     @Example
     void whatFindsNoPlaceIsCounted() {
         Drawing page = SlotSection.of(
-                new SlotSection.Data(
-                        "Full", new SlotShape.Rectangular(4, 10), SlotInsulation.NONE, wire(1.9, 2, 1), 6),
+                new SlotSection.Data("Full", new SlotShape.Rectangular(4, 10), SlotInsulation.NONE, wire(1.9, 2, 1), 6),
                 Palette.COLOUR);
         // Two columns of five: ten places, one row of which the middle cuts.
         assertThat(words(page)).contains("8 of 12 wires find a place, 4 are left over");

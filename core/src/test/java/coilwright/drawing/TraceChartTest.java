@@ -78,8 +78,8 @@ class TraceChartTest {
                     + noise * random.nextGaussian()
                     + (lifted > 0 && random.nextInt(41 - Math.min(40, lifted)) == 0 ? 0.3 * random.nextDouble() : 0);
         });
-        Optional<TruingCut> cut = centring.map(
-                c -> TruingCut.plan(r, c, 60, random.nextInt(2) * 0.02, OptionalDouble.empty()));
+        Optional<TruingCut> cut =
+                centring.map(c -> TruingCut.plan(r, c, 60, random.nextInt(2) * 0.02, OptionalDouble.empty()));
         var data = new TraceChart.Data("Any commutator", r, cut);
         DrawingPages pages = TraceChart.pages(data, palette);
         sound(pages);
@@ -89,8 +89,9 @@ class TraceChartTest {
                 .containsExactlyElementsOf(
                         r.list().stream().map(RunOut.Bar::bar).toList());
         if (cut.isPresent()) {
-            groups.values().forEach(g -> assertThat(circle(g, Role.AFTER).middle().y())
-                    .isGreaterThan(circle(g, Role.READ).middle().y() - 1e-6));
+            groups.values()
+                    .forEach(g -> assertThat(circle(g, Role.AFTER).middle().y())
+                            .isGreaterThan(circle(g, Role.READ).middle().y() - 1e-6));
         }
     }
 
@@ -119,7 +120,8 @@ class TraceChartTest {
     }
 
     private static double gap(Shape.Group g) {
-        return circle(g, Role.AFTER).middle().y() - circle(g, Role.READ).middle().y();
+        return circle(g, Role.AFTER).middle().y()
+                - circle(g, Role.READ).middle().y();
     }
 
     @Example
@@ -130,6 +132,7 @@ class TraceChartTest {
         assertThat(groups(pages).values())
                 .extracting(g -> circle(g, Role.READ).middle().y())
                 .allSatisfy(y -> assertThat(y)
-                        .isCloseTo(circle(groups(pages).get(1), Role.READ).middle().y(), within(1e-6)));
+                        .isCloseTo(
+                                circle(groups(pages).get(1), Role.READ).middle().y(), within(1e-6)));
     }
 }

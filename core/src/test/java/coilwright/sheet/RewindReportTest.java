@@ -172,11 +172,7 @@ class RewindReportTest {
             @ForAll @IntRange(min = 14, max = 24) int gauge) {
         String one = "{size: " + gauge + " AWG, insulation: nema-heavy, inHand: 1}";
         RewindReport report = RewindReport.of(
-                job(dynamo(
-                        turns,
-                        one.replace("1}", "2}"),
-                        Math.round(core),
-                        "plan: {volts: 12 V, wire: " + one + "}")),
+                job(dynamo(turns, one.replace("1}", "2}"), Math.round(core), "plan: {volts: 12 V, wire: " + one + "}")),
                 new RewindReport.Settings(List.of(75.0), 0, 0));
         RewindReportState before = report.found();
         RewindReportState after = report.change().orElseThrow().after().orElseThrow();
@@ -238,7 +234,9 @@ class RewindReportTest {
         RewindReport report = report(dynamo(90, "{size: 1 mm, insulation: iec-grade-1}", 60, "plan: {volts: 12 V}"));
         RewindReport.Change change = report.change().orElseThrow();
         assertThat(change.proposed()).isFalse();
-        assertThat(change.proposals()).isNotEmpty().noneMatch(p -> p.fill().orElseThrow().fits());
+        assertThat(change.proposals())
+                .isNotEmpty()
+                .noneMatch(p -> p.fill().orElseThrow().fits());
         assertThat(report.canBeWound()).isFalse();
         assertThat(words(report)).contains("nothing made comes within a tenth of it and goes in");
     }
@@ -246,7 +244,10 @@ class RewindReportTest {
     @Test
     void thickWireIsNoPlan() {
         RewindReport report = report(dynamo(
-                6, "{size: 18 AWG, insulation: nema-heavy}", 60, "plan: {wire: {size: 6 AWG, insulation: nema-heavy}}"));
+                6,
+                "{size: 18 AWG, insulation: nema-heavy}",
+                60,
+                "plan: {wire: {size: 6 AWG, insulation: nema-heavy}}"));
         assertThat(report.found().fits()).contains(true);
         assertThat(report.canBeWound()).isFalse();
         assertThat(words(report)).contains("it does not go in", "as before");
@@ -254,10 +255,11 @@ class RewindReportTest {
 
     @Test
     void theSameTurnsKeepTheWire() {
-        RewindReport report = report(dynamo(
-                6, "{size: 18 AWG, insulation: nema-heavy}", 60, "plan: {volts: 12 V, speed: 3000 rpm}"));
+        RewindReport report =
+                report(dynamo(6, "{size: 18 AWG, insulation: nema-heavy}", 60, "plan: {volts: 12 V, speed: 3000 rpm}"));
         RewindReport.Change change = report.change().orElseThrow();
-        assertThat(change.after().orElseThrow().conductor()).isEqualTo(report.found().conductor());
+        assertThat(change.after().orElseThrow().conductor())
+                .isEqualTo(report.found().conductor());
         assertThat(change.ideal()).isEmpty();
         assertThat(change.redesign().orElseThrow().emfAtSpeed()).isCloseTo(12, within(1e-9));
     }
@@ -342,9 +344,12 @@ class RewindReportTest {
     @Test
     void settingsAreChecked() {
         assertThatThrownBy(() -> new RewindReport.Settings(List.of(), 0.1, 5)).hasMessageContaining("temperature");
-        assertThatThrownBy(() -> new RewindReport.Settings(List.of(900.0), 0.1, 5)).hasMessageContaining("900 °C");
-        assertThatThrownBy(() -> new RewindReport.Settings(List.of(20.0), 1.1, 5)).hasMessageContaining("110 %");
-        assertThatThrownBy(() -> new RewindReport.Settings(List.of(20.0), 0.1, 51)).hasMessageContaining("51");
+        assertThatThrownBy(() -> new RewindReport.Settings(List.of(900.0), 0.1, 5))
+                .hasMessageContaining("900 °C");
+        assertThatThrownBy(() -> new RewindReport.Settings(List.of(20.0), 1.1, 5))
+                .hasMessageContaining("110 %");
+        assertThatThrownBy(() -> new RewindReport.Settings(List.of(20.0), 0.1, 51))
+                .hasMessageContaining("51");
     }
 
     @Test

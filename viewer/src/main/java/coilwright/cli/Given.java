@@ -68,7 +68,10 @@ final class Given {
         Quantity quantity;
         try {
             quantity = Quantity.parse(
-                    given.matches("[+-]?\\d+(\\.\\d+)?") ? given + " " + kind.units().get(0) : given, kind);
+                    given.matches("[+-]?\\d+(\\.\\d+)?")
+                            ? given + " " + kind.units().get(0)
+                            : given,
+                    kind);
         } catch (IllegalArgumentException e) {
             throw new UsageException(option + " " + e.getMessage());
         }

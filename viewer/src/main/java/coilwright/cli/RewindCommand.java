@@ -106,7 +106,8 @@ final class RewindCommand implements Callable<Integer> {
     @Option(
             names = "--drawing",
             paramLabel = "FILE",
-            description = "Also draw a slot in section with the wire that is to be wound, ending in .pdf, .svg or .png.")
+            description =
+                    "Also draw a slot in section with the wire that is to be wound, ending in .pdf, .svg or .png.")
     private Optional<Path> drawing;
 
     @Option(
@@ -180,8 +181,10 @@ final class RewindCommand implements Callable<Integer> {
         }
         Optional<WindingType> kind = type.map(RewindCommand::kind);
         return new Plan(
-                volts.map(v -> Given.positive("--volts", v, Quantity.Kind.VOLTAGE)).or(own::volts),
-                speed.map(n -> Given.positive("--speed", n, Quantity.Kind.SPEED)).or(own::speed),
+                volts.map(v -> Given.positive("--volts", v, Quantity.Kind.VOLTAGE))
+                        .or(own::volts),
+                speed.map(n -> Given.positive("--speed", n, Quantity.Kind.SPEED))
+                        .or(own::speed),
                 turns.isPresent() ? OptionalInt.of(turns.get()) : own.turns(),
                 wire(job).or(own::wire),
                 kind.or(own::type),
@@ -212,8 +215,8 @@ final class RewindCommand implements Callable<Integer> {
         String size = m.matches() ? m.group(2).strip() : wire.get().strip();
         int inHand = m.matches() ? Integer.parseInt(m.group(1)) : 1;
         if (inHand < 1 || inHand > WireChoice.MOST_IN_HAND) {
-            throw new UsageException("--wire has " + inHand + " in hand, but must have from 1 to "
-                    + WireChoice.MOST_IN_HAND);
+            throw new UsageException(
+                    "--wire has " + inHand + " in hand, but must have from 1 to " + WireChoice.MOST_IN_HAND);
         }
         try {
             return Optional.of(new WireChoice(

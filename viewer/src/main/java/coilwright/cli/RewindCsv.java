@@ -39,7 +39,8 @@ final class RewindCsv {
 
     private void line(String part, String item, String quantity, double value, String unit) {
         String cell = item.contains(",") ? "\"" + item + "\"" : item;
-        out.append(String.join(",", List.of(part, cell, quantity, Json.rounded(value).toPlainString(), unit)))
+        out.append(String.join(
+                        ",", List.of(part, cell, quantity, Json.rounded(value).toPlainString(), unit)))
                 .append('\n');
     }
 
@@ -102,7 +103,12 @@ final class RewindCsv {
         line(part, "armature", "coils", c.woundCoils(), "");
         line(part, "armature", "parallel paths", c.paths(), "");
         for (double t : report.settings().celsius()) {
-            line(part, "armature", "brush to brush at " + Json.rounded(t).toPlainString() + " °C", c.brushToBrush(t), "ohm");
+            line(
+                    part,
+                    "armature",
+                    "brush to brush at " + Json.rounded(t).toPlainString() + " °C",
+                    c.brushToBrush(t),
+                    "ohm");
         }
         line(part, "armature", "copper", c.massKg(), "kg");
         double allowance = report.settings().allowance();

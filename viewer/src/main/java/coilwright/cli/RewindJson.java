@@ -189,7 +189,8 @@ final class RewindJson {
 
     private void wire(RewindReportState s, Conductor c) throws IOException {
         json.writeStringField("label", s.label().orElseThrow());
-        json.writeBooleanField("coveringKnown", s.wire().map(WireChoice::isCoveringKnown).orElse(true));
+        json.writeBooleanField(
+                "coveringKnown", s.wire().map(WireChoice::isCoveringKnown).orElse(true));
         json.writeNumberField("inHand", c.strands());
         Json.number(json, "areaMm2", c.areaMm2());
         if (c instanceof Conductor.Round round) {

@@ -56,7 +56,11 @@ class RewindCommandTest {
         assertThat(json.at("/slot/fits").booleanValue()).isTrue();
         assertThat(json.get("missing")).isEmpty();
         assertThat(rewind(sample, "--format", "csv").out().lines())
-                .allMatch(line -> line.replaceAll("\"[^\"]*\"", "").chars().filter(c -> c == ',').count() == 4);
+                .allMatch(line -> line.replaceAll("\"[^\"]*\"", "")
+                                .chars()
+                                .filter(c -> c == ',')
+                                .count()
+                        == 4);
     }
 
     @Test
@@ -173,7 +177,8 @@ class RewindCommandTest {
         Run run = rewind(ORCHARD, "--type", "wave", "--plex", "2");
         assertThat(run.code()).isEqualTo(1);
         assertThat(run.out()).contains("It cannot be wound", "17 bars on 4 poles");
-        JsonNode plan = json(rewind(ORCHARD, "--type", "wave", "--plex", "2", "--format", "json")).get("plan");
+        JsonNode plan = json(rewind(ORCHARD, "--type", "wave", "--plex", "2", "--format", "json"))
+                .get("plan");
         assertThat(plan.get("possible").booleanValue()).isFalse();
         assertThat(plan.get("reason").textValue()).contains("plex 2");
     }
@@ -222,7 +227,8 @@ class RewindCommandTest {
     void anInsulationThatIsNotMadeForTheWireIsRefused() {
         assertThat(rewind(ORCHARD, "--wire", "18 AWG", "--insulation", "thick").err())
                 .contains("--insulation is \"thick\", but must be one of bare, iec-grade-1");
-        assertThat(rewind(ORCHARD, "--wire", "0.5 mm", "--insulation", "nema-heavy").err())
+        assertThat(rewind(ORCHARD, "--wire", "0.5 mm", "--insulation", "nema-heavy")
+                        .err())
                 .contains("no overall diameter is known for 0.500 mm in heavy build");
     }
 
@@ -243,7 +249,8 @@ class RewindCommandTest {
         Run asked = rewind(bare(), "--volts", "12V");
         assertThat(asked.code()).isEqualTo(2);
         assertThat(asked.err()).contains("tells too little", "rating.volts and rating.speed");
-        assertThat(rewind(bare(), "--drawing", temp.resolve("slot.svg").toString()).err())
+        assertThat(rewind(bare(), "--drawing", temp.resolve("slot.svg").toString())
+                        .err())
                 .contains("core.slot, wire.insulation, winding.turns");
     }
 
@@ -264,7 +271,9 @@ class RewindCommandTest {
     void drawingAndSheetAreWritten() throws IOException {
         Path slot = temp.resolve("slot.svg");
         Path sheet = temp.resolve("plan.pdf");
-        assertThat(rewind(VAN, "--drawing", slot.toString(), "--sheet", sheet.toString()).out()).isEmpty();
+        assertThat(rewind(VAN, "--drawing", slot.toString(), "--sheet", sheet.toString())
+                        .out())
+                .isEmpty();
         assertThat(slot).content().contains("<svg", "19 AWG, heavy build");
         assertThat(Files.readString(sheet, StandardCharsets.ISO_8859_1)).startsWith("%PDF");
         byte[] first = Files.readAllBytes(sheet);
