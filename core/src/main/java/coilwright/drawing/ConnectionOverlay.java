@@ -161,15 +161,16 @@ final class ConnectionOverlay {
             }
         }
         List<ListedCoil> unused = planned();
-        expected.values().forEach(p -> p.ifPresent(c -> unused.remove(match(unused, c, 8))));
-        missing.forEach(e -> unused.remove(match(unused, e.planned().orElseThrow(), 8)));
+        expected.values().forEach(p -> p.flatMap(c -> same(unused, c)).ifPresent(unused::remove));
+        missing.forEach(e -> same(unused, e.planned().orElseThrow()).ifPresent(unused::remove));
         List<Entry> out = new ArrayList<>();
         List<ListedCoil> others = new ArrayList<>();
         for (ListedCoil row : left) {
             if (!expected.containsKey(row)) {
-                ListedCoil same = match(unused, row, 8);
-                if (unused.remove(same)) {
-                    out.add(new Entry(row.coil(), Optional.of(renamed(same, row.coil())), Optional.of(row), ""));
+                Optional<ListedCoil> same = same(unused, row);
+                if (same.isPresent()) {
+                    unused.remove(same.get());
+                    out.add(new Entry(row.coil(), Optional.of(row), Optional.of(row), ""));
                 } else {
                     others.add(row);
                 }
@@ -178,8 +179,9 @@ final class ConnectionOverlay {
         expected.forEach((row, p) -> out.add(new Entry(row.coil(), p, Optional.of(row), kinds(row))));
         // What is wrong with the winding as a whole is no difference of single coils.
         for (ListedCoil row : others) {
-            ListedCoil like = match(unused, row, 1);
-            Optional<ListedCoil> p = unused.remove(like) ? Optional.of(renamed(like, row.coil())) : Optional.empty();
+            Optional<ListedCoil> like = likest(unused, row);
+            like.ifPresent(unused::remove);
+            Optional<ListedCoil> p = like.map(c -> renamed(c, row.coil()));
             out.add(new Entry(
                     row.coil(), p, Optional.of(row), comparison.whole().orElse("")));
         }
@@ -251,35 +253,38 @@ final class ConnectionOverlay {
         return OptionalInt.of(armature.wrapBar(n.barOfOne() + (n.mirrored() ? -from : from)));
     }
 
-    /** The line most like another, the one of its number before others; an impossible one where none is like enough. */
-    private ListedCoil match(List<ListedCoil> lines, ListedCoil row, int least) {
-        ListedCoil best = ListedCoil.dead(-1, 0, 0);
-        int most = 2 * least - 1;
+    /** The planned coil of a line: of its number, or of its place in everything where numbers are free. */
+    private Optional<ListedCoil> same(List<ListedCoil> lines, ListedCoil row) {
+        return lines.stream()
+                .filter(c -> (comparison.numbering().isPresent() || c.coil() == row.coil())
+                        && renamed(c, row.coil()).equals(row))
+                .findFirst();
+    }
+
+    /** The planned coil most like a line; the one of its number unless numbers are free. */
+    private Optional<ListedCoil> likest(List<ListedCoil> lines, ListedCoil row) {
+        if (comparison.numbering().isEmpty()) {
+            return lines.stream().filter(c -> c.coil() == row.coil()).findFirst();
+        }
+        Optional<ListedCoil> best = Optional.empty();
+        int most = 0;
         for (ListedCoil c : lines) {
-            int like = (c.topSlot() == row.topSlot() ? 2 : 0)
-                    + (c.bottomSlot() == row.bottomSlot() ? 2 : 0)
-                    + (c.topBar().equals(row.topBar()) ? 2 : 0)
-                    + (c.bottomBar().equals(row.bottomBar()) ? 2 : 0)
-                    + (like(c.topBar(), row.bottomBar()) ? 1 : 0)
-                    + (like(c.bottomBar(), row.topBar()) ? 1 : 0);
-            boolean exact = c.topSlot() == row.topSlot()
-                    && c.bottomSlot() == row.bottomSlot()
-                    && c.topBar().equals(row.topBar())
-                    && c.bottomBar().equals(row.bottomBar());
-            if (least == 8 && !exact) {
-                continue;
-            }
-            boolean own = comparison.numbering().isEmpty() && c.coil() == row.coil();
-            if (least < 8 && comparison.numbering().isEmpty() && !own) {
-                continue;
-            }
-            int score = 2 * (least == 8 ? 8 : like) + (own ? 1 : 0);
-            if (score > most) {
-                most = score;
-                best = c;
+            int like = likeness(c, row);
+            if (like > most) {
+                most = like;
+                best = Optional.of(c);
             }
         }
         return best;
+    }
+
+    private static int likeness(ListedCoil c, ListedCoil row) {
+        return (c.topSlot() == row.topSlot() ? 2 : 0)
+                + (c.bottomSlot() == row.bottomSlot() ? 2 : 0)
+                + (c.topBar().equals(row.topBar()) ? 2 : 0)
+                + (c.bottomBar().equals(row.bottomBar()) ? 2 : 0)
+                + (like(c.topBar(), row.bottomBar()) ? 1 : 0)
+                + (like(c.bottomBar(), row.topBar()) ? 1 : 0);
     }
 
     private static boolean like(OptionalInt a, OptionalInt b) {

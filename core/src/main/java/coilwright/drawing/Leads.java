@@ -33,7 +33,7 @@ final class Leads {
 
     /** At most two of a side: as planned and as found. */
     private static long key(Coil c, boolean top, int index) {
-        return 4L * c.number() + (top ? 0 : 1) + 2 * index;
+        return 4L * c.number() + (top ? 0 : 1) + 2L * index;
     }
 
     /** From the bar's middle, in bar pitches; −0.31 to 0.31. */

@@ -78,7 +78,7 @@ class SlotSectionTest {
         return String.join(" ", page.texts().stream().map(Shape.Text::text).toList());
     }
 
-    @Property(tries = 80)
+    @Property(tries = 40)
     void wiresLieWithinTheLinerAndClearOfOneAnother(
             @ForAll("shapes") SlotShape shape,
             @ForAll @DoubleRange(min = 0.3, max = 2.5) double d,
@@ -150,7 +150,7 @@ class SlotSectionTest {
         return out;
     }
 
-    @Property(tries = 60)
+    @Property(tries = 30)
     void stripsLieWithinTheLinerAndClearOfOneAnother(
             @ForAll("shapes") SlotShape shape,
             @ForAll @DoubleRange(min = 0.5, max = 8) double w,

@@ -60,7 +60,7 @@ class TraceChartTest {
                 .orElseThrow();
     }
 
-    @Property(tries = 80)
+    @Property(tries = 50)
     void anyTraceIsLegibleAndTheToolPassesUnderEveryBar(
             @ForAll @IntRange(min = 3, max = 500) int bars,
             @ForAll @DoubleRange(min = 0, max = 1) double swing,
