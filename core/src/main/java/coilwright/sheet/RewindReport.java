@@ -4,7 +4,6 @@ import coilwright.drawing.Drawing;
 import coilwright.drawing.Palette;
 import coilwright.drawing.SlotSection;
 import coilwright.job.AsFound;
-import coilwright.job.CoreSizes;
 import coilwright.job.Job;
 import coilwright.job.Measured;
 import coilwright.job.Particulars;
@@ -14,26 +13,18 @@ import coilwright.job.Rating;
 import coilwright.job.RewindBasis;
 import coilwright.job.StripSizes;
 import coilwright.job.WireChoice;
-import coilwright.rewind.ArmatureCopper;
-import coilwright.rewind.CoilCopper;
 import coilwright.rewind.Conductor;
 import coilwright.rewind.Format;
-import coilwright.rewind.InsulationBuild;
 import coilwright.rewind.Machine;
-import coilwright.rewind.MeanTurn;
 import coilwright.rewind.OtherWinding;
 import coilwright.rewind.Redesign;
 import coilwright.rewind.SlotFill;
 import coilwright.rewind.Substitution;
-import coilwright.rewind.WireSystem;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 
 /**
  * The rewind of one armature worked out: wire, coil, armature and slot as found, what could be wound in place of the
@@ -64,9 +55,6 @@ public record RewindReport(
 
     /** Widest wire or strip taken, mm. */
     static final double MOST_WIRE_MM = 1000;
-
-    /** Coverings offered where that of the wire found is not known. */
-    private static final Map<WireSystem, InsulationBuild> USUAL_BUILDS = usualBuilds();
 
     /** Most volts, amperes and revolutions a minute taken. */
     static final double MOST_RATED = 1_000_000;
@@ -202,10 +190,9 @@ public record RewindReport(
                 .filter(c -> isOneCoilABar(basis.winding()))
                 .map(c -> OtherWinding.on(job.armature(), c.paths()))
                 .orElse(List.of());
+        var nearest = new RewindReportSubstitutes(found, settings.substitutes());
         List<Substitute> substitutes = found.conductor()
-                .map(c -> few(substitutes(c, found), settings.substitutes(), Optional.empty()).stream()
-                        .map(s -> filled(s, slot(job, basis), found.turns()))
-                        .toList())
+                .map(c -> nearest.inPlaceOf(c, found.slot(), found.turns()))
                 .orElse(List.of());
         return new RewindReport(
                 job,
@@ -216,7 +203,7 @@ public record RewindReport(
                 substitutes,
                 plan.equals(Plan.same())
                         ? Optional.empty()
-                        : Optional.of(change(job, basis, found, plan, settings.substitutes())),
+                        : Optional.of(new RewindReportPlanner(job, basis, found, plan, nearest).change()),
                 others,
                 basis.missing());
     }
@@ -271,7 +258,7 @@ public record RewindReport(
                 number(rating.flatMap(Rating::current), "A")));
     }
 
-    private static OptionalDouble number(Optional<Quantity> quantity, String unit) {
+    static OptionalDouble number(Optional<Quantity> quantity, String unit) {
         return quantity.isPresent() ? OptionalDouble.of(quantity.get().in(unit)) : OptionalDouble.empty();
     }
 
@@ -299,260 +286,9 @@ public record RewindReport(
         return out;
     }
 
-    private static Map<WireSystem, InsulationBuild> usualBuilds() {
-        Map<WireSystem, InsulationBuild> builds = new LinkedHashMap<>();
-        for (WireSystem system : WireSystem.values()) {
-            builds.put(system, system == WireSystem.AWG ? InsulationBuild.NEMA_HEAVY : InsulationBuild.IEC_GRADE_2);
-        }
-        return builds;
-    }
-
-    /** Everything within a tenth in area, without the conductor itself, nearest in area first; without fill. */
-    private static List<Substitute> substitutes(Conductor wanted, RewindReportState found) {
-        Substitution.Wanted asked = Substitution.Wanted.inPlaceOf(wanted);
-        if (found.wire()
-                .filter(w -> w.strip().isEmpty() && w.insulation().isEmpty())
-                .isPresent()) {
-            asked = new Substitution.Wanted(
-                    asked.areaMm2(), asked.roomMm2(), USUAL_BUILDS, asked.mostInHand(), asked.within());
-        }
-        List<Substitution.Option> byArea = others(Substitution.options(asked, Substitution.Rank.AREA), wanted);
-        List<Substitution.Option> byFit = others(Substitution.options(asked, Substitution.Rank.FIT), wanted);
-        List<Substitute> out = new ArrayList<>();
-        for (Substitution.Option o : byArea) {
-            out.add(new Substitute(o, out.size() + 1, byFit.indexOf(o) + 1, Optional.empty()));
-        }
-        return out;
-    }
-
-    /** Counting the wires in a slot takes its time, so only those are filled that are asked for. */
-    private static Substitute filled(Substitute s, Optional<Machine.Slot> slot, OptionalInt turns) {
-        return s.fill().isPresent() || slot.isEmpty() || turns.isEmpty()
-                ? s
-                : new Substitute(
-                        s.option(),
-                        s.byArea(),
-                        s.byFit(),
-                        Optional.of(
-                                RewindReportState.filled(slot.get(), s.option().conductor(), turns.getAsInt())));
-    }
-
-    private static List<Substitution.Option> others(List<Substitution.Option> options, Conductor wanted) {
-        return options.stream()
-                .filter(o -> !o.conductor().label().equals(wanted.label()))
-                .toList();
-    }
-
-    /** The nearest of each rank, and one more where it stands further down. */
-    private static List<Substitute> few(List<Substitute> all, int most, Optional<Substitute> also) {
-        return all.stream()
-                .filter(s -> s.byArea() <= most
-                        || s.byFit() <= most
-                        || also.filter(a -> a.byArea() == s.byArea()).isPresent())
-                .toList();
-    }
-
-    private static Change change(Job job, RewindBasis basis, RewindReportState found, Plan plan, int most) {
-        if (plan.type().isPresent() && !isOneCoilABar(basis.winding())) {
-            return refused(
-                    plan,
-                    "the armature has " + basis.winding().liveCoils().size() + " live coils on "
-                            + job.armature().bars() + " bars, but a "
-                            + plan.type().get().word()
-                            + " winding has one coil a bar: write a job file of its own for it");
-        }
-        Optional<OtherWinding> other;
-        try {
-            other = basis.other(plan);
-        } catch (IllegalArgumentException e) {
-            return refused(plan, e.getMessage());
-        }
-        Plan wired = plan;
-        Optional<Redesign> redesign = redesign(basis, plan);
-        OptionalInt turns = redesign.isPresent()
-                ? OptionalInt.of(redesign.get().after().copper().coil().turns())
-                : plan.turns().isPresent() ? plan.turns() : job.turns();
-        Optional<Conductor> ideal = Optional.empty();
-        List<Substitute> proposals = List.of();
-        boolean proposed = false;
-        Optional<WireChoice> own = job.particulars().wire();
-        if (plan.wire().isEmpty() && own.isPresent() && turns.equals(job.turns())) {
-            wired = withWire(plan, own.get());
-        } else if (plan.wire().isEmpty() && own.isPresent() && job.turns().isPresent()) {
-            Conductor was = own.get().conductor();
-            ideal = Optional.of(was.scaledArea((double) job.turns().getAsInt() / turns.getAsInt()));
-            if (was instanceof Conductor.Round) {
-                Optional<Machine.Slot> slot = slot(job, basis);
-                List<Substitute> all = substitutes(ideal.get(), found);
-                Optional<Substitute> best = all.stream()
-                        .map(s -> filled(s, slot, turns))
-                        .filter(s -> s.fill().map(SlotFill::fits).orElse(true))
-                        .findFirst();
-                proposed = best.isPresent();
-                if (best.isPresent()) {
-                    wired = withWire(plan, choice(best.get().option().conductor()));
-                }
-                proposals = few(all, most, best).stream()
-                        .map(s -> filled(s, slot, turns))
-                        .toList();
-            }
-        }
-        if (wired != plan) {
-            redesign = redesign(basis, wired);
-        }
-        return after(job, basis, found, plan, wired, other, redesign, ideal, proposed, proposals, turns);
-    }
-
-    private static Optional<Redesign> redesign(RewindBasis basis, Plan plan) {
-        try {
-            return basis.redesign(plan);
-        } catch (IllegalArgumentException e) {
-            throw new IllegalArgumentException(
-                    "the plan is out of reach of this armature; check planned and rated voltage and speed: "
-                            + e.getMessage(),
-                    e);
-        }
-    }
-
-    private static Change refused(Plan plan, String why) {
-        return new Change(
-                plan,
-                Optional.of(why),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                false,
-                List.of(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                List.of());
-    }
-
     /** As lap and wave have it; a frog-leg winding has two, so that its coils tell nothing of a lap or wave of them. */
-    private static boolean isOneCoilABar(Winding winding) {
+    static boolean isOneCoilABar(Winding winding) {
         return winding.liveCoils().size() == winding.armature().bars();
-    }
-
-    private static Change after(
-            Job job,
-            RewindBasis basis,
-            RewindReportState found,
-            Plan plan,
-            Plan wired,
-            Optional<OtherWinding> other,
-            Optional<Redesign> redesign,
-            Optional<Conductor> ideal,
-            boolean proposed,
-            List<Substitute> proposals,
-            OptionalInt turns) {
-        Optional<Conductor> conductor = wired.wire().map(WireChoice::conductor).or(() -> ideal);
-        Optional<MeanTurn> turn = meanTurn(job, basis, other);
-        double leads = job.particulars()
-                .core()
-                .flatMap(CoreSizes::leads)
-                .map(q -> q.in("mm"))
-                .orElse(0.0);
-        Optional<CoilCopper> coil = turns.isEmpty() || conductor.isEmpty() || turn.isEmpty()
-                ? Optional.empty()
-                : Optional.of(new CoilCopper(turns.getAsInt(), conductor.get(), turn.get(), leads));
-        Optional<ArmatureCopper> copper = coil.flatMap(c -> basis.copper()
-                .map(was -> new ArmatureCopper(
-                        c,
-                        was.woundCoils(),
-                        was.liveCoils(),
-                        other.map(OtherWinding::paths).orElse(was.paths()))));
-        boolean covered = wired.wire()
-                .or(() -> found.wire())
-                .map(WireChoice::isCoveringKnown)
-                .orElse(true);
-        OptionalDouble volts = plan.volts().isPresent() ? number(plan.volts(), "V") : found.volts();
-        OptionalDouble rpm = plan.speed().isPresent() ? number(plan.speed(), "rpm") : found.rpm();
-        OptionalDouble amps = redesign.map(r -> r.after().amps()).orElse(OptionalDouble.empty());
-        List<String> missing = new ArrayList<>();
-        if (redesign.isEmpty()) {
-            missing.add(
-                    "turns for a voltage or speed, EMF and speed: rating.volts and rating.speed, with turns, wire and"
-                            + " mean turn");
-        }
-        if (!covered) {
-            missing.add("covering of the planned wire: plan.wire.insulation or plan.wire.overall");
-        }
-        RewindReportState after = RewindReportState.of(new RewindReportState.Parts(
-                job.armature().poles(),
-                job.armature().bars(),
-                turns,
-                wired.wire(),
-                conductor,
-                coil,
-                copper,
-                covered ? slot(job, basis) : Optional.empty(),
-                volts,
-                rpm,
-                amps));
-        OptionalDouble samePower = found.amps().isEmpty() || found.volts().isEmpty() || volts.isEmpty()
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(found.amps().getAsDouble() * found.volts().getAsDouble() / volts.getAsDouble());
-        return new Change(
-                plan,
-                Optional.empty(),
-                other,
-                redesign,
-                ideal,
-                proposed,
-                proposals,
-                Optional.of(after),
-                samePower,
-                missing);
-    }
-
-    /** The slot, also where the found wire's covering is not known but the planned one's is. */
-    private static Optional<Machine.Slot> slot(Job job, RewindBasis basis) {
-        if (basis.slot().isPresent() || job.particulars().wire().isEmpty()) {
-            return basis.slot();
-        }
-        Particulars p = job.particulars();
-        return RewindBasis.of(job.withParticulars(new Particulars(
-                        p.rating(),
-                        Optional.empty(),
-                        p.core(),
-                        p.commutator(),
-                        p.asFound(),
-                        p.plan(),
-                        p.asRewound(),
-                        p.notes())))
-                .slot();
-    }
-
-    /** Of the present coil, or with the throw of another winding where it is reckoned and not measured. */
-    private static Optional<MeanTurn> meanTurn(Job job, RewindBasis basis, Optional<OtherWinding> other) {
-        Optional<MeanTurn> now = basis.coil().map(CoilCopper::meanTurn);
-        return other.isEmpty()
-                ? now
-                : job.particulars()
-                        .core()
-                        .flatMap(c -> c.meanTurn(
-                                job.armature().slots(), other.get().candidate().throwSlots()))
-                        .or(() -> now);
-    }
-
-    private static Plan withWire(Plan plan, WireChoice wire) {
-        return new Plan(
-                plan.volts(),
-                plan.speed(),
-                plan.turns(),
-                Optional.of(wire),
-                plan.type(),
-                plan.plex(),
-                plan.direction());
-    }
-
-    private static WireChoice choice(Conductor.Round round) {
-        return new WireChoice(
-                Optional.of(round.wire().size().label()),
-                Optional.of(round.wire().build()),
-                Optional.empty(),
-                OptionalInt.of(round.strands()),
-                Optional.empty());
     }
 
     private static void refuseAbsurd(Job job, Plan plan) {

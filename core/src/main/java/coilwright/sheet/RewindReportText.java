@@ -80,7 +80,11 @@ public final class RewindReportText {
         Map<String, String> facts = new LinkedHashMap<>();
         facts.put("wire", state.label().orElseThrow());
         if (conductor instanceof Conductor.Round r) {
-            round(facts, r, isCovered(state));
+            round(
+                    facts,
+                    r,
+                    isCovered(state),
+                    state.wire().flatMap(WireChoice::overall).isPresent());
         } else if (conductor instanceof Conductor.Strip s) {
             facts.put(
                     "over the covering",
@@ -96,10 +100,10 @@ public final class RewindReportText {
     }
 
     private static String all(Conductor conductor) {
-        return conductor.strands() == 1 ? "" : ", all " + conductor.strands() + " together";
+        return conductor.strands() == 1 ? "" : ", " + conductor.strands() + " in hand";
     }
 
-    private static void round(Map<String, String> facts, Conductor.Round r, boolean covered) {
+    private static void round(Map<String, String> facts, Conductor.Round r, boolean covered, boolean measured) {
         RoundWire wire = r.wire();
         WireSize size = wire.size();
         facts.put(
@@ -109,8 +113,10 @@ public final class RewindReportText {
         if (covered) {
             facts.put(
                     "over the covering",
-                    number(wire.overallDiameterMm()) + " mm at most; "
-                            + wire.overallSource().cite());
+                    number(wire.overallDiameterMm()) + " mm"
+                            + (measured
+                                    ? ", measured"
+                                    : " at most; " + wire.overallSource().cite()));
         }
         facts.put(
                 "copper area",
@@ -189,8 +195,8 @@ public final class RewindReportText {
                 "length",
                 number(coil.lengthM()) + " m from bar to bar, with " + number(coil.leadsMm()) + " mm of leads"
                         + (coil.conductor().strands() > 1
-                                ? "; " + number(coil.wireM()) + " m of wire in "
-                                        + coil.conductor().strands() + " hands"
+                                ? "; " + number(coil.wireM()) + " m of wire, "
+                                        + coil.conductor().strands() + " in hand"
                                 : ""));
         facts.put("resistance", temperatures(coil::resistance));
         compared.stream()

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -213,7 +214,7 @@ class RewindCommandTest {
                 "--allowance|ten|--allowance is \"ten\"",
                 "--substitutes|-1|substitutes are -1",
                 "--volts|999999999999 kV|planned voltage is 999999999999 kV, beyond any armature",
-                "--volts|999999 V|turns per coil is 499999, but must be from 1 to 100000",
+                "--volts|999999 V|turns per coil is 500000, but must be from 1 to 100000",
             })
     void badOptionsAreToldInALine(String option, String value, String message) {
         Run run = rewind(ORCHARD, option, value);
@@ -257,7 +258,7 @@ class RewindCommandTest {
     void anImpossibleWindingLeavesWithOne() throws IOException {
         Path file = Files.writeString(temp.resolve("no.yaml"), """
                         coilwright: 1
-                        title: No
+                        title: Sixteen bars
                         armature: {slots: 16, bars: 16, poles: 4}
                         winding: {type: wave}
                         """);
@@ -274,8 +275,7 @@ class RewindCommandTest {
                         .out())
                 .isEmpty();
         assertThat(slot).content().contains("<svg", "19 AWG, heavy build");
-        assertThat(Files.readString(sheet, java.nio.charset.StandardCharsets.ISO_8859_1))
-                .startsWith("%PDF");
+        assertThat(Files.readString(sheet, StandardCharsets.ISO_8859_1)).startsWith("%PDF");
         byte[] first = Files.readAllBytes(sheet);
         rewind(VAN, "--sheet", sheet.toString());
         assertThat(Files.readAllBytes(sheet)).isEqualTo(first);
