@@ -3,15 +3,12 @@ package coilwright.sheet;
 import coilwright.commutator.CommutatorReport;
 import coilwright.commutator.Reading;
 import coilwright.commutator.TruingCut;
-import coilwright.drawing.Drawing;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.Palette;
-import coilwright.drawing.TraceChart;
 import coilwright.job.CommutatorSizes;
 import coilwright.job.Job;
 import coilwright.job.Quantity;
 import coilwright.job.RunOutFile;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -30,13 +27,9 @@ public final class CommutatorPages {
      */
     public static DrawingPages of(Job job, Palette palette) {
         Optional<CommutatorReport> report = report(job);
-        if (report.isEmpty()) {
-            return CommutatorSheet.empty(job.title(), job.armature().bars(), given(job), palette);
-        }
-        List<Drawing> pages = new ArrayList<>(CommutatorSheet.of(job.title(), report.get(), Optional.empty(), palette)
-                .pages());
-        pages.addAll(trace(job, report.get(), palette).pages());
-        return new DrawingPages(pages);
+        return report.isPresent()
+                ? CommutatorSheet.of(job.title(), report.get(), palette)
+                : CommutatorSheet.empty(job.title(), job.armature().bars(), given(job), palette);
     }
 
     /** The run-out judged; empty where too few bars are read or the commutator has too few. */
@@ -48,10 +41,6 @@ public final class CommutatorPages {
         return enough
                 ? Optional.of(CommutatorReport.of(job.armature().bars(), readings, given(job)))
                 : Optional.empty();
-    }
-
-    static DrawingPages trace(Job job, CommutatorReport report, Palette palette) {
-        return TraceChart.pages(new TraceChart.Data(job.title(), report.runOut(), report.planned()), palette);
     }
 
     private static CommutatorReport.Given given(Job job) {

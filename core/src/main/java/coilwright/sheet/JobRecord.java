@@ -18,6 +18,7 @@ import coilwright.job.Job;
 import coilwright.job.Measured;
 import coilwright.job.Particulars;
 import coilwright.job.Plan;
+import coilwright.job.Quantity;
 import coilwright.job.Rating;
 import coilwright.job.ReadingSet;
 import coilwright.job.RewindBasis;
@@ -151,20 +152,15 @@ public final class JobRecord {
         facts.put("Slot", slot.map(Written::slot).orElse(Written.of(core.flatMap(CoreSizes::slotDepth))));
         facts.put(
                 "Liner, separator, wedge",
-                slot.map(s -> sizes(
-                                s.liner().map(Object::toString),
-                                s.separator().map(Object::toString),
-                                s.wedge().map(Object::toString)))
+                slot.map(s -> sizes(List.of(s.liner(), s.separator(), s.wedge())))
                         .orElse(""));
     }
 
     /** Sizes with a dash where one is not known; empty where none is. */
-    @SafeVarargs
-    private static String sizes(Optional<String>... sizes) {
-        List<Optional<String>> all = List.of(sizes);
-        return all.stream().allMatch(Optional::isEmpty)
+    private static String sizes(List<Optional<Quantity>> sizes) {
+        return sizes.stream().allMatch(Optional::isEmpty)
                 ? ""
-                : all.stream().map(s -> s.orElse("–")).collect(Collectors.joining(", "));
+                : sizes.stream().map(s -> s.map(Quantity::toString).orElse("–")).collect(Collectors.joining(", "));
     }
 
     private static void measured(Map<String, String> facts, Optional<Measured> m) {
@@ -373,7 +369,7 @@ public final class JobRecord {
             List<String> lines = new ArrayList<>(r.notes());
             lines.addAll(r.undercutLines());
             out.add(new Block.Items(lines));
-            out.add(new Block.Annex("Run-out of the commutator", CommutatorPages.trace(job, r, palette)));
+            out.add(new Block.Annex("Run-out of the commutator", CommutatorSheet.trace(job.title(), r, palette)));
         });
     }
 
