@@ -218,7 +218,7 @@ public record RewindBasis(
         }
         Particulars p = job.particulars();
         boolean changed =
-                !turns.equals(job.turns()) && turns.isPresent() || plan.wire().isPresent();
+                (!turns.equals(job.turns()) && turns.isPresent()) || plan.wire().isPresent();
         return new Job(
                 job.title(),
                 job.armature(),
