@@ -225,13 +225,12 @@ final class Ring {
     /** Whether a box lies between the shaft and the bars. */
     private boolean withinBars(Box box) {
         double out = 0;
-        double in = Double.POSITIVE_INFINITY;
         for (double x : new double[] {box.left(), box.right()}) {
             for (double y : new double[] {box.top(), box.bottom()}) {
                 out = Math.max(out, middle.distance(new Point(x, y)));
             }
         }
-        in = new Shape.Rect(box.left(), box.top(), box.width(), box.height(), 0, List.of()).distance(middle);
+        double in = new Shape.Rect(box.left(), box.top(), box.width(), box.height(), 0, List.of()).distance(middle);
         return out < barIn - 0.3 && in > shaft() + 0.3;
     }
 
