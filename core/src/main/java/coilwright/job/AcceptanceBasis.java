@@ -72,6 +72,23 @@ public final class AcceptanceBasis {
                     Optional.empty());
         }
 
+        /** The same with a rated voltage in place of the job's, where one is given. */
+        public Options withVolts(Optional<Quantity> other) {
+            return new Options(
+                    kind,
+                    other.or(() -> volts),
+                    power,
+                    work,
+                    insulationOneMinute,
+                    insulationTenMinutes,
+                    temperature,
+                    coldResistance,
+                    hotResistance,
+                    ambient,
+                    limits,
+                    scheme);
+        }
+
         /** Copies the list. */
         public Options {
             limits = List.copyOf(limits);
@@ -98,7 +115,7 @@ public final class AcceptanceBasis {
                     .map(i -> i.in("A") * volts.get().in("V"));
             note = watts.isPresent() ? "the output is taken as rated voltage times rated current" : "";
         }
-        List<ReadingSet> sets = sets(job);
+        List<ReadingSet> sets = sets(job, ReadingSet.Stage.AS_REWOUND);
         Measured measured = measured(done.flatMap(AsRewound::measured), options);
         return new Acceptance.Given(
                 kind,
@@ -110,7 +127,7 @@ public final class AcceptanceBasis {
                 measured.temperature().isPresent(),
                 number(measured.testVolts().map(q -> q.in("V"))),
                 done.flatMap(AsRewound::highPotential).map(AcceptanceBasis::applied),
-                sets.stream().map(s -> walk(job, s)).toList(),
+                walks(job, ReadingSet.Stage.AS_REWOUND),
                 missing(job, sets),
                 done.flatMap(AsRewound::polarity).map(p -> p == AsRewound.Polarity.RIGHT),
                 reversed(job),
@@ -159,11 +176,19 @@ public final class AcceptanceBasis {
                 options.ambient().get().in("°C")));
     }
 
-    /** Sets of bar-to-bar readings of the new winding, the last of each test and feed. */
-    private static List<ReadingSet> sets(Job job) {
+    /**
+     * Readings from bar to bar of the old winding or the new one, the last of each test and feed.
+     *
+     * @throws coilwright.winding.ImpossibleWindingException when there are such and the job's winding cannot be wound
+     */
+    public static List<Acceptance.Walk> walks(Job job, ReadingSet.Stage stage) {
+        return sets(job, stage).stream().map(s -> walk(job, s)).toList();
+    }
+
+    private static List<ReadingSet> sets(Job job, ReadingSet.Stage stage) {
         Map<List<Object>, ReadingSet> last = new LinkedHashMap<>();
         job.readings().stream()
-                .filter(s -> s.stage() == ReadingSet.Stage.AS_REWOUND)
+                .filter(s -> s.stage() == stage)
                 .filter(s -> s.test() == TestKind.RESISTANCE || s.test() == TestKind.DROP)
                 .forEach(s -> last.put(
                         List.of(
