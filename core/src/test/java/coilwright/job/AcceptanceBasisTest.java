@@ -13,9 +13,12 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 class AcceptanceBasisTest {
-    private static final String HEAD = "coilwright: 1\ntitle: Mill lamp dynamo\n"
-            + "armature: {slots: 17, bars: 17, poles: 4, slotOneInLineWith: bar}\n"
-            + "winding: {type: wave, throw: 4, turns: 6, coilResistance: 0.08 ohm}\n";
+    private static final String HEAD = """
+            coilwright: 1
+            title: Mill lamp dynamo
+            armature: {slots: 17, bars: 17, poles: 4, slotOneInLineWith: bar}
+            winding: {type: wave, throw: 4, turns: 6, coilResistance: 0.08 ohm}
+            """;
 
     private static Job job(String more) throws BadInputException {
         return JobReader.parse("job.yaml", HEAD + more);
