@@ -45,6 +45,37 @@ final class SoundNetwork {
         }
     }
 
+    /** The same network with two bars of different parts joined: the second's part hangs on the first's. */
+    SoundNetwork(SoundNetwork apart, int a, int b) {
+        if (apart.joined(a, b)) {
+            throw new IllegalArgumentException("bars " + a + " and " + b + " are joined as it is");
+        }
+        armature = apart.armature;
+        bars = apart.bars;
+        part = apart.part.clone();
+        transfer = new double[bars + 1][];
+        for (int fed = 1; fed <= bars; fed++) {
+            double[] row = apart.transfer[fed].clone();
+            boolean beyond = apart.joined(fed, b);
+            boolean before = apart.joined(fed, a);
+            for (int read = 1; read <= bars && (beyond || before); read++) {
+                if (before && apart.joined(read, b)) {
+                    row[read] = apart.transfer[fed][a];
+                } else if (beyond && apart.joined(read, a)) {
+                    row[read] = apart.transfer[a][read];
+                } else if (beyond && apart.joined(read, b)) {
+                    row[read] = apart.transfer[a][a] + apart.mutual(fed, b, read, b);
+                }
+            }
+            transfer[fed] = row;
+        }
+        for (int bar = 1; bar <= bars; bar++) {
+            if (apart.joined(bar, b)) {
+                part[bar] = apart.part[a];
+            }
+        }
+    }
+
     BenchArmature armature() {
         return armature;
     }
@@ -60,6 +91,18 @@ final class SoundNetwork {
     /** Volts of a bar over its part's first bar, under one ampere into another and out at that first bar. */
     double transfer(int fed, int read) {
         return transfer[fed][read];
+    }
+
+    /** Potentials of the bars over their part's first bar, by number, under one ampere drawn at a place. */
+    double[] transfer(Tap fed) {
+        if (fed.coil() == 0) {
+            return transfer[fed.top()];
+        }
+        double[] out = new double[bars + 1];
+        for (int bar = 1; bar <= bars; bar++) {
+            out[bar] = (1 - fed.along()) * transfer[fed.top()][bar] + fed.along() * transfer[fed.bottom()][bar];
+        }
+        return out;
     }
 
     /** Volts from c to d under one ampere in at a and out at b; all in one part. */

@@ -69,7 +69,7 @@ public class DiagnosisBenchmark {
         }
         runs = List.of(new TestRun(test, readings));
         model = new RunModel(new SoundNetwork(sound), runs.get(0));
-        alterations = Candidate.alterations(sound, faults).orElseThrow().list();
+        alterations = new Alterations(sound).of(faults).orElseThrow().list();
     }
 
     /** Readings to explanation, exhaustive. */

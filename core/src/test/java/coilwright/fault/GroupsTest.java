@@ -145,7 +145,7 @@ final class GroupsTest {
                                 .noneMatch(o -> f.coils().stream().anyMatch(o.coils()::contains)))
                         .ifPresent(faults::add);
             }
-            Optional<Candidate.Altered> altered = Candidate.alterations(sound, faults);
+            Optional<Alterations.Altered> altered = new Alterations(sound).of(faults);
             if (faults.isEmpty() || altered.isEmpty()) {
                 continue;
             }

@@ -1,0 +1,300 @@
+package coilwright.fault;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.PriorityQueue;
+
+/**
+ * A quick bound on how well one or two faults between bars can explain the readings, whatever their sizes. With
+ * alterations of conductances G between pairs of bars, reading i is v(i) − Σ B(j,k) seen(i,j) push(i,k), where v is the
+ * sound reading, seen what the reading shows of one ampere between the bars of j, push what drives current between
+ * those of k, and B = (1 + G M)⁻¹ G a symmetric matrix that holds all sizes, M being what the places show of each other.
+ * The readings are so linear in the elements of B, and least squares over them, run by run, is no more than the faults
+ * themselves can reach. Where a run keeps one state, the push is the same for all readings, and one unknown for each
+ * place is left. The bound holds for readings that are not taken for slips.
+ */
+final class Screen {
+    /** Unsigned readings below this share of the typical one may have either sign, and are left out. */
+    private static final double EITHER_SIGN = 0.25;
+    /** Readings below this share of the typical one may lie between parts that two breaks leave. */
+    private static final double NOTHING = 0.1;
+
+    private static final double SINGULAR = 1e-12;
+
+    /** A run ready for least squares: every row is multiplied by the root of its weight. */
+    private static final class Run {
+        final RunModel model;
+        final boolean still;
+        final double[] root;
+        final double[] sound;
+        final double[] data;
+        final double[][] seen;
+        final double[][][] push;
+        double[][] gram = {};
+
+        Run(RunModel model, Evidence e, List<Place> places, boolean withoutNothing) {
+            this.model = model;
+            still = model.oneState();
+            int n = e.size();
+            boolean signed = model.run().test().signed() || model.run().test().ohms();
+            double[] expected = model.signedExpected();
+            root = new double[n];
+            data = new double[n];
+            double least = (withoutNothing ? NOTHING : -1) * e.typical();
+            double sure = signed ? least : Math.max(least, EITHER_SIGN * e.typical());
+            for (int i = 0; i < n; i++) {
+                boolean out = Double.isInfinite(e.data(i)) || Math.abs(e.data(i)) < sure;
+                root[i] = out ? 0 : Math.sqrt(e.weight(i));
+                data[i] = out ? 0 : root[i] * (signed || expected[i] >= 0 ? e.data(i) : -e.data(i));
+            }
+            sound = scaled(expected);
+            seen = new double[places.size()][];
+            push = new double[places.size()][][];
+            for (int p = 0; p < seen.length; p++) {
+                Place place = places.get(p);
+                seen[p] = scaled(model.pattern(place.from(), place.to()));
+                push[p] = new double[place.modes().size()][];
+                for (int m = 0; m < push[p].length && !still; m++) {
+                    push[p][m] = model.push(
+                            place.from(), place.to(), place.modes().get(m).coil());
+                }
+            }
+        }
+
+        private double[] scaled(double[] v) {
+            double[] out = new double[v.length];
+            for (int i = 0; i < v.length; i++) {
+                out[i] = v[i] * root[i];
+            }
+            return out;
+        }
+
+        double[] column(int place, int mode) {
+            if (still) {
+                return seen[place];
+            }
+            double[] out = new double[data.length];
+            for (int i = 0; i < out.length; i++) {
+                out[i] = seen[place][i] * push[place][mode][i];
+            }
+            return out;
+        }
+    }
+
+    private final List<Place> places;
+    private final List<Run> runs = new ArrayList<>();
+
+    private Screen(List<Place> places) {
+        this.places = places;
+    }
+
+    static Screen of(List<RunModel> models, List<Evidence> evidence, List<Place> places) {
+        return of(models, evidence, places, false);
+    }
+
+    /**
+     * A screen.
+     *
+     * @param withoutNothing whether readings of nothing are left out, as they must be for two breaks: what lies between
+     *     the parts that these leave reads nothing
+     */
+    static Screen of(List<RunModel> models, List<Evidence> evidence, List<Place> places, boolean withoutNothing) {
+        var out = new Screen(places);
+        // Runs of one state first: they are the quickest to bound.
+        for (boolean still : new boolean[] {true, false}) {
+            for (int r = 0; r < models.size(); r++) {
+                if (models.get(r).quick() && models.get(r).oneState() == still) {
+                    out.runs.add(new Run(models.get(r), evidence.get(r), places, withoutNothing));
+                }
+            }
+        }
+        return out;
+    }
+
+    boolean empty() {
+        return runs.isEmpty();
+    }
+
+    /**
+     * Least squares that one fault can reach.
+     *
+     * @param all of all readings
+     * @param butOne of all but the one that fits worst
+     */
+    record Single(double all, double butOne) {}
+
+    /** The bound for one fault. */
+    Single single(int place, int mode) {
+        double all = 0;
+        double gained = 0;
+        for (Run run : runs) {
+            double[] s = run.sound;
+            double[] c = run.column(place, mode);
+            double ss = dot(s, s);
+            double sc = ss > 0 ? dot(s, c) / ss : 0;
+            double sd = ss > 0 ? dot(s, run.data) / ss : 0;
+            double cc = 0;
+            double cd = 0;
+            double were = dot(c, c);
+            for (int i = 0; i < c.length; i++) {
+                double x = c[i] - sc * s[i];
+                cc += x * x;
+                cd += x * (run.data[i] - sd * s[i]);
+            }
+            boolean tells = cc > SINGULAR * were && were > 0;
+            double worst = 0;
+            for (int i = 0; i < c.length; i++) {
+                double x = tells ? c[i] - sc * s[i] : 0;
+                double left = run.data[i] - sd * s[i] - (tells ? cd / cc * x : 0);
+                double share = (ss > 0 ? s[i] * s[i] / ss : 0) + (tells ? x * x / cc : 0);
+                all += left * left;
+                worst = Math.max(worst, share > 1 - 1e-9 ? 0 : left * left / (1 - share));
+            }
+            gained = Math.max(gained, worst);
+        }
+        return new Single(all, Math.max(0, all - gained));
+    }
+
+    /** Two places with the modes there, and the least squares they can reach. */
+    record Hit(int first, int firstMode, int second, int secondMode, double squares) {}
+
+    /** The pairs that can get below a limit of squares, best first, at most a number. */
+    List<Hit> pairs(double limit, int most) {
+        PriorityQueue<Hit> heap = new PriorityQueue<>(ORDER.reversed());
+        runs.stream().filter(r -> r.still).forEach(Screen::fillGram);
+        double[][] work = new double[5][5];
+        for (int j = 0; j < places.size(); j++) {
+            for (int k = j + 1; k < places.size(); k++) {
+                double top = heap.size() < most ? limit : Math.min(limit, heap.peek().squares());
+                double still = 0;
+                for (int r = 0; r < runs.size() && runs.get(r).still && still < top; r++) {
+                    still += least(runs.get(r).gram, j, k);
+                }
+                for (int a = 0; a < places.get(j).modes().size() && still < top; a++) {
+                    for (int b = 0; b < places.get(k).modes().size(); b++) {
+                        double squares = still;
+                        for (int r = 0; r < runs.size() && squares < top; r++) {
+                            squares += runs.get(r).still ? 0 : least(runs.get(r), j, a, k, b, work);
+                        }
+                        if (squares < top) {
+                            heap.add(new Hit(j, a, k, b, squares));
+                            if (heap.size() > most) {
+                                heap.poll();
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        List<Hit> out = new ArrayList<>(heap);
+        out.sort(ORDER);
+        return out;
+    }
+
+    private static final Comparator<Hit> ORDER = Comparator.comparingDouble(Hit::squares)
+            .thenComparingInt(Hit::first)
+            .thenComparingInt(Hit::second)
+            .thenComparingInt(Hit::firstMode)
+            .thenComparingInt(Hit::secondMode);
+
+    private static void fillGram(Run run) {
+        int p = run.seen.length;
+        double[][] rows = new double[p + 2][];
+        System.arraycopy(run.seen, 0, rows, 0, p);
+        rows[p] = run.sound;
+        rows[p + 1] = run.data;
+        run.gram = new double[p + 2][p + 2];
+        for (int j = 0; j < p + 2; j++) {
+            for (int k = 0; k <= j; k++) {
+                run.gram[j][k] = dot(rows[j], rows[k]);
+                run.gram[k][j] = run.gram[j][k];
+            }
+        }
+    }
+
+    private static double dot(double[] x, double[] y) {
+        double sum = 0;
+        for (int i = 0; i < x.length; i++) {
+            sum += x[i] * y[i];
+        }
+        return sum;
+    }
+
+    /** Least squares of the data over the sound reading and two patterns, by elimination. */
+    private static double least(double[][] g, int j, int k) {
+        int s = g.length - 2;
+        int d = g.length - 1;
+        double left = g[d][d];
+        double ss = g[s][s];
+        double jj = g[j][j];
+        double kk = g[k][k];
+        double jk = g[j][k];
+        double jd = g[j][d];
+        double kd = g[k][d];
+        if (ss > 0) {
+            jj -= g[s][j] * g[s][j] / ss;
+            kk -= g[s][k] * g[s][k] / ss;
+            jk -= g[s][j] * g[s][k] / ss;
+            jd -= g[s][j] * g[s][d] / ss;
+            kd -= g[s][k] * g[s][d] / ss;
+            left -= g[s][d] * g[s][d] / ss;
+        }
+        if (jj > SINGULAR * g[j][j]) {
+            left -= jd * jd / jj;
+            kk -= jk * jk / jj;
+            kd -= jk * jd / jj;
+        }
+        if (kk > SINGULAR * g[k][k]) {
+            left -= kd * kd / kk;
+        }
+        return Math.max(0, left);
+    }
+
+    /** Least squares of the data over the sound reading and the three elements of B. */
+    private static double least(Run run, int j, int a, int k, int b, double[][] g) {
+        double[] seenJ = run.seen[j];
+        double[] seenK = run.seen[k];
+        double[] pushJ = run.push[j][a];
+        double[] pushK = run.push[k][b];
+        for (double[] row : g) {
+            Arrays.fill(row, 0);
+        }
+        for (int i = 0; i < seenJ.length; i++) {
+            double s = run.sound[i];
+            double x = seenJ[i] * pushJ[i];
+            double y = seenK[i] * pushK[i];
+            double z = seenJ[i] * pushK[i] + seenK[i] * pushJ[i];
+            double d = run.data[i];
+            g[0][0] += s * s;
+            g[0][1] += s * x;
+            g[0][2] += s * y;
+            g[0][3] += s * z;
+            g[0][4] += s * d;
+            g[1][1] += x * x;
+            g[1][2] += x * y;
+            g[1][3] += x * z;
+            g[1][4] += x * d;
+            g[2][2] += y * y;
+            g[2][3] += y * z;
+            g[2][4] += y * d;
+            g[3][3] += z * z;
+            g[3][4] += z * d;
+            g[4][4] += d * d;
+        }
+        double[] were = {g[0][0], g[1][1], g[2][2], g[3][3]};
+        for (int c = 0; c < 4; c++) {
+            if (g[c][c] <= SINGULAR * were[c]) {
+                continue;
+            }
+            for (int p = c + 1; p < 5; p++) {
+                double f = g[c][p] / g[c][c];
+                for (int q = p; q < 5; q++) {
+                    g[p][q] -= f * g[c][q];
+                }
+            }
+        }
+        return Math.max(0, g[4][4]);
+    }
+}

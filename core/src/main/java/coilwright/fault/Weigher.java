@@ -1,0 +1,268 @@
+package coilwright.fault;
+
+import coilwright.bench.BenchArmature;
+import coilwright.bench.BenchTest;
+import coilwright.bench.TestRun;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Predicts what faults read in every run, and weighs that against the readings. */
+final class Weigher {
+    /** Error of a reading expected before any is taken, and how many readings that expectation is worth. */
+    static final double USUAL_NOISE = 0.015;
+
+    private static final double USUAL_WORTH = 4;
+    private static final double BASE = USUAL_WORTH * USUAL_NOISE * USUAL_NOISE;
+
+    private final BenchArmature armature;
+    private final Alterations alterations;
+    private final SoundNetwork sound;
+    private final List<RunModel> models = new ArrayList<>();
+    private final List<Evidence> evidence = new ArrayList<>();
+    private final int readings;
+    private final int measured;
+    private final double logMeasured;
+    private CrossShort lastCrossShort;
+
+    Weigher(BenchArmature armature, List<TestRun> runs) {
+        this.armature = armature;
+        alterations = new Alterations(armature);
+        sound = new SoundNetwork(armature);
+        for (TestRun run : runs) {
+            models.add(new RunModel(sound, run));
+            evidence.add(new Evidence(run.readings()));
+        }
+        readings = runs.stream().mapToInt(r -> r.readings().size()).sum();
+        measured = evidence.stream().mapToInt(Evidence::measured).sum();
+        logMeasured = Math.log(Math.max(1, measured));
+    }
+
+    SoundNetwork sound() {
+        return sound;
+    }
+
+    List<RunModel> models() {
+        return models;
+    }
+
+    List<Evidence> evidence() {
+        return evidence;
+    }
+
+    // ---- predicting -------------------------------------------------------------------------------------------------
+
+    /** The runs on a network with two bars of different circuits joined. */
+    private record CrossShort(Fault.BarShort joint, SoundNetwork network, List<RunModel> models) {}
+
+    private CrossShort crossShort(Fault.BarShort joint) {
+        if (lastCrossShort == null || !lastCrossShort.joint().equals(joint)) {
+            var network = new SoundNetwork(sound, joint.bar(), joint.otherBar());
+            lastCrossShort = new CrossShort(
+                    joint,
+                    network,
+                    models.stream()
+                            .map(m -> new RunModel(m, network, joint.bar(), joint.otherBar()))
+                            .toList());
+        }
+        return lastCrossShort;
+    }
+
+    /** The runs with bars joined that the winding keeps apart. */
+    List<RunModel> models(Fault.BarShort acrossCircuits) {
+        return crossShort(acrossCircuits).models();
+    }
+
+    private boolean acrossCircuits(Fault fault) {
+        return fault instanceof Fault.BarShort s && !sound.joined(s.bar(), s.otherBar());
+    }
+
+    double[][] predict(List<Fault> faults) {
+        double[][] out = new double[models.size()][];
+        Optional<Fault> across = faults.size() < 2
+                ? Optional.empty()
+                : faults.stream().filter(this::acrossCircuits).findFirst();
+        List<RunModel> here = models;
+        List<Fault> rest = faults;
+        Optional<Alterations.Altered> altered = alterations.of(faults);
+        if (across.isPresent()) {
+            Fault.BarShort joint = (Fault.BarShort) across.get();
+            here = models(joint);
+            rest = faults.stream().filter(f -> !f.equals(joint)).toList();
+            altered = altered.map(a -> new Alterations.Altered(
+                    a.list().stream()
+                            .filter(x -> !x.equals(Alteration.joined(joint.bar(), joint.otherBar())))
+                            .toList(),
+                    a.alone()));
+        }
+        for (int r = 0; r < out.length; r++) {
+            RunModel model = here.get(r);
+            Optional<double[]> quick = faults.isEmpty()
+                    ? Optional.of(model.expected())
+                    : model.quick() ? betweenBars(model, rest, altered) : toShaft(model, faults);
+            if (quick.isPresent()) {
+                out[r] = quick.get();
+            } else {
+                out[r] = model.quick() || touches(model, faults) ? model.slow(faulty(faults)) : model.expected();
+            }
+        }
+        return out;
+    }
+
+    private Optional<double[]> betweenBars(RunModel model, List<Fault> faults, Optional<Alterations.Altered> altered) {
+        if (altered.isPresent()) {
+            Optional<double[]> out =
+                    model.predict(altered.get().list(), altered.get().alone());
+            if (out.isPresent()) {
+                return out;
+            }
+        }
+        if (faults.size() == 1 && faults.get(0) instanceof Fault.SlotShort s) {
+            return joined(model, Tap.of(armature, s.place()), Tap.of(armature, s.otherPlace()));
+        }
+        if (faults.size() == 1 && faults.get(0) instanceof Fault.BarShort s) {
+            return model.joined(Tap.bar(s.bar()), Tap.bar(s.otherBar()));
+        }
+        if (faults.size() == 2
+                && faults.get(0) instanceof Fault.Ground a
+                && faults.get(1) instanceof Fault.Ground b) {
+            return joined(model, Tap.of(armature, a.place()), Tap.of(armature, b.place()));
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<double[]> joined(RunModel model, Optional<Tap> a, Optional<Tap> b) {
+        return a.isPresent() && b.isPresent() ? model.joined(a.get(), b.get()) : Optional.empty();
+    }
+
+    private Optional<double[]> toShaft(RunModel model, List<Fault> faults) {
+        if (faults.size() > 2 || !faults.stream().allMatch(Fault.Ground.class::isInstance)) {
+            return Optional.empty();
+        }
+        List<Tap> taps = new ArrayList<>();
+        for (Fault f : faults) {
+            Tap.of(armature, ((Fault.Ground) f).place()).ifPresent(taps::add);
+        }
+        return taps.size() < faults.size()
+                ? Optional.empty()
+                : model.grounded(taps.get(0), taps.get(taps.size() - 1));
+    }
+
+    /** Whether a test to the shaft or with the compass sees these faults at all. */
+    private static boolean touches(RunModel model, List<Fault> faults) {
+        if (model.run().test() instanceof BenchTest.Polarity) {
+            return faults.stream()
+                    .anyMatch(f -> f instanceof Fault.ReversedCoil
+                            || f instanceof Fault.CrossedLeads
+                            || f instanceof Fault.WrongBar
+                            || f instanceof Fault.OpenCoil
+                            || f instanceof Fault.ShortedCoil
+                            || f instanceof Fault.BarShort);
+        }
+        return faults.stream().anyMatch(Fault.Ground.class::isInstance);
+    }
+
+    private BenchArmature faulty(List<Fault> faults) {
+        BenchArmature out = armature;
+        for (Fault f : faults) {
+            out = f.in(out);
+        }
+        return out;
+    }
+
+    // ---- weighing ---------------------------------------------------------------------------------------------------
+
+    /**
+     * Weighs faults.
+     *
+     * @param sizes how many of them have sizes fitted to the readings; each costs half the logarithm of their number
+     */
+    Weighed weigh(List<Fault> faults, double logPrior, int sizes) {
+        double[][] predicted = predict(faults);
+        List<Evidence.Fit> plain = new ArrayList<>();
+        List<Evidence.Fit> robust = new ArrayList<>();
+        for (int r = 0; r < predicted.length; r++) {
+            Evidence.Fit fit = evidence.get(r).fit(predicted[r]);
+            plain.add(fit);
+            robust.add(evidence.get(r).fitWithoutWorst(predicted[r], fit));
+        }
+        double prior = logPrior - cost(sizes);
+        double a = logLikelihood(plain);
+        double b = logLikelihood(robust);
+        return b > a
+                ? new Weighed(faults, prior + b, predicted, robust)
+                : new Weighed(faults, prior + a, predicted, plain);
+    }
+
+    private double cost(int sizes) {
+        return sizes * 0.5 * logMeasured;
+    }
+
+    /** Student's t: normal errors whose size is not known but expected to be about {@value #USUAL_NOISE}. */
+    private double logLikelihood(List<Evidence.Fit> fits) {
+        double squares = BASE;
+        int count = 0;
+        double slips = 0;
+        for (Evidence.Fit f : fits) {
+            squares += f.squares();
+            count += f.count();
+            if (f.slip() >= 0) {
+                slips += logSlip(f.likeSlip() ? 1 : 20);
+            }
+        }
+        return t(count, squares) + slips;
+    }
+
+    private double logSlip(double spread) {
+        return Math.log(Priors.SLIP / 2 / readings / spread);
+    }
+
+    /** The most that an explanation can weigh whose squares are no less than a bound, slips aside. */
+    double most(double logPrior, int sizes, double squares) {
+        return logPrior - cost(sizes) + t(measured, BASE + squares);
+    }
+
+    /** The most that an explanation can weigh with one slip, where its squares without that are no less than a bound. */
+    double mostWithSlip(double logPrior, int sizes, double squares) {
+        return logPrior - cost(sizes) + t(measured - 1, BASE + squares) + logSlip(1);
+    }
+
+    /** The squares at which an explanation weighs so much, slips aside. */
+    double squaresFor(double logWeight, double logPrior) {
+        double half = (measured + USUAL_WORTH) / 2;
+        double log = logGamma(half) - measured / 2.0 * Math.log(Math.PI) - (logWeight - logPrior);
+        return Math.exp(log / half) - BASE;
+    }
+
+    private static double t(int count, double squares) {
+        double half = (count + USUAL_WORTH) / 2;
+        return logGamma(half) - count / 2.0 * Math.log(Math.PI) - half * Math.log(squares);
+    }
+
+    /** Stirling's series, good to 1e-10 over 2. */
+    private static double logGamma(double x) {
+        double shift = 0;
+        double y = x;
+        while (y < 8) {
+            shift -= Math.log(y);
+            y++;
+        }
+        double r = 1 / (y * y);
+        return shift
+                + (y - 0.5) * Math.log(y)
+                - y
+                + 0.5 * Math.log(2 * Math.PI)
+                + (1 / 12.0 - r * (1 / 360.0 - r * (1 / 1260.0 - r / 1680.0))) / y;
+    }
+
+    /** Relative error of a reading that an explanation leaves. */
+    double noise(Weighed w) {
+        double squares = 0;
+        int count = 0;
+        for (Evidence.Fit f : w.fits()) {
+            squares += f.squares();
+            count += f.count();
+        }
+        return Math.sqrt(squares / Math.max(1, count - models.size()));
+    }
+}
