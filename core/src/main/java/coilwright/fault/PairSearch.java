@@ -24,7 +24,7 @@ final class PairSearch {
 
     private static final int SMALL = 60;
     private static final int MOST_PLACES = 60;
-    private static final int MOST_PLACES_SMALL = 200;
+    private static final int MOST_PLACES_SMALL = 120;
     private static final int MOST_FINE = 2;
     private static final int MOST_GROUNDS_FINE = 12;
     private static final int MOST_GROUND_BARS = 40;
@@ -107,7 +107,7 @@ final class PairSearch {
             Place.Mode second = mode(hit.second(), hit.secondMode());
             double logPrior = logPrior(first.prior(), second.prior());
             if (weigher.most(logPrior, 0, hit.squares()) >= best + LEAST) {
-                look(first.candidates(), second.candidates());
+                look(first.candidates(), second.candidates(), hit.squares());
             }
         }
     }
@@ -121,12 +121,15 @@ final class PairSearch {
     }
 
     /** Every two of some faults at a few sizes, and the likeliest of them at their best sizes. */
-    private void look(List<Candidate> firsts, List<Candidate> seconds) {
+    private void look(List<Candidate> firsts, List<Candidate> seconds, double squares) {
         record Found(Candidate a, Candidate b, Rough rough) {}
         List<Found> found = new ArrayList<>();
         for (Candidate a : firsts) {
             for (Candidate b : seconds) {
-                found.add(new Found(a, b, rough(a, b)));
+                int sizes = (a.sized() ? 1 : 0) + (b.sized() ? 1 : 0);
+                if (weigher.most(logPrior(a.prior(), b.prior()), sizes, squares) >= best + LEAST) {
+                    found.add(new Found(a, b, rough(a, b)));
+                }
             }
         }
         found.sort(Comparator.comparingDouble((Found f) -> -f.rough().weighed().logWeight()));
@@ -179,7 +182,7 @@ final class PairSearch {
         double[] at = {x, y};
         Weighed top = start;
         double reach = 0.25;
-        for (int round = 0; round < 5; round++) {
+        for (int round = 0; round < 4; round++) {
             for (int side = 0; side < 2; side++) {
                 if (!(side == 0 ? firstSized : secondSized)) {
                     continue;
@@ -190,7 +193,7 @@ final class PairSearch {
                 Weighed w = Golden.best(
                         Math.max(0, at[s] - reach),
                         Math.min(1, at[s] + reach),
-                        14,
+                        11,
                         v -> weigh.apply(s == 0 ? v : here[0], s == 1 ? v : here[1]),
                         Weighed::logWeight,
                         found);
@@ -288,7 +291,7 @@ final class PairSearch {
             for (int p = 0; p < places.size(); p++) {
                 for (int m = 0; m < places.get(p).modes().size(); m++) {
                     Place.Mode mode = mode(p, m);
-                    double squares = screen.single(p, m).all();
+                    double squares = screen.single(p, m);
                     if (weigher.most(logPrior(prior, mode.prior()), 0, squares) >= best + LEAST) {
                         hits.add(new Hit(joint, mode, squares));
                     }
@@ -298,7 +301,7 @@ final class PairSearch {
         hits.sort(Comparator.comparingDouble(Hit::squares));
         for (Hit hit : hits.subList(0, Math.min(MOST_PLACES_SMALL, hits.size()))) {
             if (weigher.most(logPrior(prior, hit.mode().prior()), 0, hit.squares()) >= best + LEAST) {
-                look(List.of(Candidate.fixed(hit.joint(), prior)), hit.mode().candidates());
+                look(List.of(Candidate.fixed(hit.joint(), prior)), hit.mode().candidates(), hit.squares());
             }
         }
     }

@@ -117,44 +117,27 @@ final class Screen {
         return runs.isEmpty();
     }
 
-    /**
-     * Least squares that one fault can reach.
-     *
-     * @param all of all readings
-     * @param butOne of all but the one that fits worst
-     */
-    record Single(double all, double butOne) {}
-
-    /** The bound for one fault. */
-    Single single(int place, int mode) {
-        double all = 0;
-        double gained = 0;
+    /** Least squares that one fault can reach. */
+    double single(int place, int mode) {
+        double left = 0;
         for (Run run : runs) {
             double[] s = run.sound;
             double[] c = run.column(place, mode);
             double ss = dot(s, s);
-            double sc = ss > 0 ? dot(s, c) / ss : 0;
-            double sd = ss > 0 ? dot(s, run.data) / ss : 0;
-            double cc = 0;
-            double cd = 0;
-            double were = dot(c, c);
-            for (int i = 0; i < c.length; i++) {
-                double x = c[i] - sc * s[i];
-                cc += x * x;
-                cd += x * (run.data[i] - sd * s[i]);
+            double cc = dot(c, c);
+            double were = cc;
+            double cd = dot(c, run.data);
+            left += dot(run.data, run.data);
+            if (ss > 0) {
+                double sc = dot(s, c);
+                double sd = dot(s, run.data);
+                left -= sd * sd / ss;
+                cc -= sc * sc / ss;
+                cd -= sc * sd / ss;
             }
-            boolean tells = cc > SINGULAR * were && were > 0;
-            double worst = 0;
-            for (int i = 0; i < c.length; i++) {
-                double x = tells ? c[i] - sc * s[i] : 0;
-                double left = run.data[i] - sd * s[i] - (tells ? cd / cc * x : 0);
-                double share = (ss > 0 ? s[i] * s[i] / ss : 0) + (tells ? x * x / cc : 0);
-                all += left * left;
-                worst = Math.max(worst, share > 1 - 1e-9 ? 0 : left * left / (1 - share));
-            }
-            gained = Math.max(gained, worst);
+            left -= cc > SINGULAR * were ? cd * cd / cc : 0;
         }
-        return new Single(all, Math.max(0, all - gained));
+        return Math.max(0, left);
     }
 
     /** Two places with the modes there, and the least squares they can reach. */

@@ -4,6 +4,7 @@ import coilwright.bench.BenchArmature;
 import coilwright.bench.BenchTest;
 import coilwright.bench.TestRun;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -23,6 +24,7 @@ final class Weigher {
     private final int readings;
     private final int measured;
     private final double logMeasured;
+    private final double[] logScale;
     private CrossShort lastCrossShort;
 
     Weigher(BenchArmature armature, List<TestRun> runs) {
@@ -35,6 +37,8 @@ final class Weigher {
         }
         readings = runs.stream().mapToInt(r -> r.readings().size()).sum();
         measured = evidence.stream().mapToInt(Evidence::measured).sum();
+        logScale = new double[measured + 1];
+        Arrays.setAll(logScale, Weigher::logScale);
         logMeasured = Math.log(Math.max(1, measured));
     }
 
@@ -222,21 +226,18 @@ final class Weigher {
         return logPrior - cost(sizes) + t(measured, BASE + squares);
     }
 
-    /** The most that an explanation can weigh with one slip, where its squares without that are no less than a bound. */
-    double mostWithSlip(double logPrior, int sizes, double squares) {
-        return logPrior - cost(sizes) + t(measured - 1, BASE + squares) + logSlip(1);
-    }
-
     /** The squares at which an explanation weighs so much, slips aside. */
     double squaresFor(double logWeight, double logPrior) {
         double half = (measured + USUAL_WORTH) / 2;
-        double log = logGamma(half) - measured / 2.0 * Math.log(Math.PI) - (logWeight - logPrior);
-        return Math.exp(log / half) - BASE;
+        return Math.exp((logScale[measured] - (logWeight - logPrior)) / half) - BASE;
     }
 
-    private static double t(int count, double squares) {
-        double half = (count + USUAL_WORTH) / 2;
-        return logGamma(half) - count / 2.0 * Math.log(Math.PI) - half * Math.log(squares);
+    private double t(int count, double squares) {
+        return logScale[count] - (count + USUAL_WORTH) / 2 * Math.log(squares);
+    }
+
+    private static double logScale(int count) {
+        return logGamma((count + USUAL_WORTH) / 2) - count / 2.0 * Math.log(Math.PI);
     }
 
     /** Stirling's series, good to 1e-10 over 2. */

@@ -9,6 +9,7 @@ import coilwright.bench.TestRun;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -175,7 +176,13 @@ final class ClosedLoopTest {
 
     static String describe(Winding w, List<Fault> faults, Diagnosis d) {
         return w.type() + " S=" + w.armature().slots() + " K=" + w.armature().bars() + " P="
-                + w.armature().poles() + " " + faults + " gave " + d.verdict() + " sound " + d.soundProbability() + " "
-                + d.ranked().stream().limit(2).toList();
+                + w.armature().poles() + " step "
+                + w.pitches().map(p -> p.commutator()).orElse(0) + " " + faults + " gave " + d.verdict()
+                + String.format(Locale.ROOT, " sound %.3g ", d.soundProbability())
+                + d.ranked().stream()
+                        .limit(3)
+                        .map(e -> String.format(Locale.ROOT, "%.3g %s like %s", e.probability(), e.faults(),
+                                e.sameReadings().stream().limit(3).toList()))
+                        .toList();
     }
 }
