@@ -11,6 +11,8 @@ import java.util.List;
  */
 final class Evidence {
     private static final double FLOOR = 0.2;
+    /** Readings below this share of the largest are rounding, and count as nothing. */
+    private static final double NOTHING = 1e-9;
     /** Readings beyond this many times their neighbours' error are looked at as slips. */
     private static final double FAR = 6;
     /** A reading with more than this share in the gain cannot be judged by the others. */
@@ -21,13 +23,18 @@ final class Evidence {
     private final int n;
     private final double typical;
     private final int measured;
+    private final double nothing;
 
     Evidence(List<PairReading> readings) {
         data = readings.stream().mapToDouble(PairReading::value).toArray();
         n = data.length;
-        double[] sizes = Arrays.stream(data)
+        double[] finite = Arrays.stream(data)
                 .map(Math::abs)
-                .filter(x -> x > 0 && !Double.isInfinite(x))
+                .filter(x -> !Double.isInfinite(x))
+                .toArray();
+        nothing = NOTHING * Arrays.stream(finite).max().orElse(0);
+        double[] sizes = Arrays.stream(finite)
+                .filter(x -> x > nothing)
                 .sorted()
                 .toArray();
         typical = sizes.length == 0 ? 1 : sizes[sizes.length / 2];
@@ -174,7 +181,7 @@ final class Evidence {
     }
 
     private int counted(int i) {
-        return data[i] == 0 || Double.isInfinite(data[i]) ? 0 : 1;
+        return Math.abs(data[i]) <= nothing || Double.isInfinite(data[i]) ? 0 : 1;
     }
 
     private boolean likeSlip(double should, int i) {

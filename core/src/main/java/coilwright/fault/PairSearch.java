@@ -7,9 +7,11 @@ import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.BiFunction;
 
@@ -89,17 +91,22 @@ final class PairSearch {
                 prior = Math.max(prior, m.prior());
             }
         }
+        double limit = weigher.squaresFor(best + LEAST, logPrior(prior, prior));
         List<Screen.Hit> hits = new ArrayList<>();
-        for (boolean breaks : new boolean[] {false, true}) {
-            Screen screen = Screen.of(weigher.models(), weigher.evidence(), places, breaks);
-            if (screen.empty()) {
-                return;
+        Set<List<Integer>> had = new HashSet<>();
+        // Readings without sign rule much out, but may rule out too much; the others get a say of their own.
+        for (boolean onlySigned : new boolean[] {false, true}) {
+            for (boolean breaks : new boolean[] {false, true}) {
+                Screen screen = Screen.of(weigher.models(), weigher.evidence(), places, breaks, onlySigned);
+                if (screen.empty()) {
+                    continue;
+                }
+                screen.pairs(limit, most).stream()
+                        .filter(h -> breaks == (mode(h.first(), h.firstMode()).coil() > 0
+                                && mode(h.second(), h.secondMode()).coil() > 0))
+                        .filter(h -> had.add(List.of(h.first(), h.firstMode(), h.second(), h.secondMode())))
+                        .forEach(hits::add);
             }
-            double limit = weigher.squaresFor(best + LEAST, logPrior(prior, prior));
-            screen.pairs(limit, most).stream()
-                    .filter(h -> breaks == (mode(h.first(), h.firstMode()).coil() > 0
-                            && mode(h.second(), h.secondMode()).coil() > 0))
-                    .forEach(hits::add);
         }
         hits.sort(Comparator.comparingDouble(Screen.Hit::squares));
         for (Screen.Hit hit : hits) {

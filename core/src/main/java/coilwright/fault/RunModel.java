@@ -129,9 +129,9 @@ final class RunModel {
                 .toArray();
     }
 
-    /** The same run on a network with two bars joined that were in different parts. */
-    RunModel(RunModel apart, SoundNetwork joined, int a, int b) {
-        sound = joined;
+    /** The same run on a network with two bars linked that were in different parts. */
+    RunModel(RunModel apart, SoundNetwork linked, Alteration link) {
+        sound = linked;
         run = apart.run;
         n = apart.n;
         from = apart.from;
@@ -151,9 +151,12 @@ final class RunModel {
                 potentials[i] = fed(from[i], to[i], 1);
             } else {
                 double[] v = apart.potentials[i].clone();
-                double lift = v[a] - v[b];
+                double lift = v[link.from()] - v[link.to()];
+                if (link.coil() > 0) {
+                    lift -= link.drive() / link.conductance() * apart.coil(i, link.coil());
+                }
                 for (int bar = 1; bar <= sound.bars(); bar++) {
-                    v[bar] += apart.sound.joined(bar, b) ? lift : 0;
+                    v[bar] += apart.sound.joined(bar, link.to()) ? lift : 0;
                 }
                 potentials[i] = v;
             }
@@ -297,11 +300,15 @@ final class RunModel {
         int[] a = new int[r];
         int[] b = new int[r];
         double[] g = new double[r];
+        double[][] in = new double[r][];
+        double[][] back = new double[r][];
         for (int j = 0; j < r; j++) {
             Alteration alt = alterations.get(j);
             a[j] = alt.from();
             b[j] = alt.to();
             g[j] = alt.conductance();
+            in[j] = sound.transfer(alt.from());
+            back[j] = sound.transfer(alt.to());
             if (a[j] != b[j] && !sound.joined(a[j], b[j])) {
                 return Optional.empty();
             }
@@ -347,9 +354,7 @@ final class RunModel {
             }
             double y = v[from[i]] - v[to[i]];
             for (int j = 0; j < r; j++) {
-                if (a[j] != b[j]) {
-                    y -= seen(i, a[j], b[j]) * s[j];
-                }
+                y -= s[j] * (in[j][from[i]] - in[j][to[i]] - back[j][from[i]] + back[j][to[i]]);
             }
             out[i] = y;
         }

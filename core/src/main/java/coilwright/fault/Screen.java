@@ -13,7 +13,8 @@ import java.util.PriorityQueue;
  * those of k, and B = (1 + G M)⁻¹ G a symmetric matrix that holds all sizes, M being what the places show of each other.
  * The readings are so linear in the elements of B, and least squares over them, run by run, is no more than the faults
  * themselves can reach. Where a run keeps one state, the push is the same for all readings, and one unknown for each
- * place is left. The bound holds for readings that are not taken for slips.
+ * place is left. The bound holds for readings that are not taken for slips. Where a meter shows no sign, that of the
+ * sound reading is taken, so that it holds as long as no large reading changes its sign.
  */
 final class Screen {
     /** Unsigned readings below this share of the typical one may have either sign, and are left out. */
@@ -38,7 +39,7 @@ final class Screen {
             this.model = model;
             still = model.oneState();
             int n = e.size();
-            boolean signed = model.run().test().signed() || model.run().test().ohms();
+            boolean signed = signed(model);
             double[] expected = model.signedExpected();
             root = new double[n];
             data = new double[n];
@@ -91,7 +92,7 @@ final class Screen {
     }
 
     static Screen of(List<RunModel> models, List<Evidence> evidence, List<Place> places) {
-        return of(models, evidence, places, false);
+        return of(models, evidence, places, false, false);
     }
 
     /**
@@ -99,18 +100,31 @@ final class Screen {
      *
      * @param withoutNothing whether readings of nothing are left out, as they must be for two breaks: what lies between
      *     the parts that these leave reads nothing
+     * @param onlySigned whether only runs are used in which no reading can change its sign unseen
      */
-    static Screen of(List<RunModel> models, List<Evidence> evidence, List<Place> places, boolean withoutNothing) {
+    static Screen of(
+            List<RunModel> models,
+            List<Evidence> evidence,
+            List<Place> places,
+            boolean withoutNothing,
+            boolean onlySigned) {
         var out = new Screen(places);
         // Runs of one state first: they are the quickest to bound.
         for (boolean still : new boolean[] {true, false}) {
             for (int r = 0; r < models.size(); r++) {
-                if (models.get(r).quick() && models.get(r).oneState() == still) {
+                if (models.get(r).quick()
+                        && models.get(r).oneState() == still
+                        && (signed(models.get(r)) || !onlySigned)) {
                     out.runs.add(new Run(models.get(r), evidence.get(r), places, withoutNothing));
                 }
             }
         }
         return out;
+    }
+
+    /** Ohms are never under 0. */
+    private static boolean signed(RunModel model) {
+        return model.run().test().signed() || model.run().test().ohms();
     }
 
     boolean empty() {

@@ -45,8 +45,10 @@ final class SoundNetwork {
         }
     }
 
-    /** The same network with two bars of different parts joined: the second's part hangs on the first's. */
-    SoundNetwork(SoundNetwork apart, int a, int b) {
+    /** The same network with two bars of different parts linked: the second's part hangs on the first's. */
+    SoundNetwork(SoundNetwork apart, Alteration link) {
+        int a = link.from();
+        int b = link.to();
         if (apart.joined(a, b)) {
             throw new IllegalArgumentException("bars " + a + " and " + b + " are joined as it is");
         }
@@ -64,7 +66,7 @@ final class SoundNetwork {
                 } else if (beyond && apart.joined(read, a)) {
                     row[read] = apart.transfer[a][read];
                 } else if (beyond && apart.joined(read, b)) {
-                    row[read] = apart.transfer[a][a] + apart.mutual(fed, b, read, b);
+                    row[read] = apart.transfer[a][a] + 1 / link.conductance() + apart.mutual(fed, b, read, b);
                 }
             }
             transfer[fed] = row;
@@ -93,7 +95,12 @@ final class SoundNetwork {
         return transfer[fed][read];
     }
 
-    /** Potentials of the bars over their part's first bar, by number, under one ampere drawn at a place. */
+    /** Potentials of the bars over their part's first bar, by number, under one ampere into a bar; not to be changed. */
+    double[] transfer(int fed) {
+        return transfer[fed];
+    }
+
+    /** The like for one ampere into a place. */
     double[] transfer(Tap fed) {
         if (fed.coil() == 0) {
             return transfer[fed.top()];

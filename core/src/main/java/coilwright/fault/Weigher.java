@@ -25,7 +25,8 @@ final class Weigher {
     private final int measured;
     private final double logMeasured;
     private final double[] logScale;
-    private CrossShort lastCrossShort;
+    private final Linked asWound;
+    private Linked lastLinked;
 
     Weigher(BenchArmature armature, List<TestRun> runs) {
         this.armature = armature;
@@ -35,6 +36,7 @@ final class Weigher {
             models.add(new RunModel(sound, run));
             evidence.add(new Evidence(run.readings()));
         }
+        asWound = new Linked(List.of(), sound, models);
         readings = runs.stream().mapToInt(r -> r.readings().size()).sum();
         measured = evidence.stream().mapToInt(Evidence::measured).sum();
         logScale = new double[measured + 1];
@@ -56,54 +58,50 @@ final class Weigher {
 
     // ---- predicting -------------------------------------------------------------------------------------------------
 
-    /** The runs on a network with two bars of different circuits joined. */
-    private record CrossShort(Fault.BarShort joint, SoundNetwork network, List<RunModel> models) {}
+    /** The runs on a network with bars of different circuits linked. */
+    private record Linked(List<Alteration> links, SoundNetwork network, List<RunModel> models) {}
 
-    private CrossShort crossShort(Fault.BarShort joint) {
-        if (lastCrossShort == null || !lastCrossShort.joint().equals(joint)) {
-            var network = new SoundNetwork(sound, joint.bar(), joint.otherBar());
-            lastCrossShort = new CrossShort(
-                    joint,
+    private Linked linked(Linked apart, Alteration link) {
+        List<Alteration> links = new ArrayList<>(apart.links());
+        links.add(link);
+        if (lastLinked == null || !lastLinked.links().equals(links)) {
+            var network = new SoundNetwork(apart.network(), link);
+            lastLinked = new Linked(
+                    links,
                     network,
-                    models.stream()
-                            .map(m -> new RunModel(m, network, joint.bar(), joint.otherBar()))
+                    apart.models().stream()
+                            .map(m -> new RunModel(m, network, link))
                             .toList());
         }
-        return lastCrossShort;
+        return lastLinked;
     }
 
-    /** The runs with bars joined that the winding keeps apart. */
+    /** The runs with two bars joined that the winding keeps apart. */
     List<RunModel> models(Fault.BarShort acrossCircuits) {
-        return crossShort(acrossCircuits).models();
-    }
-
-    private boolean acrossCircuits(Fault fault) {
-        return fault instanceof Fault.BarShort s && !sound.joined(s.bar(), s.otherBar());
+        return linked(asWound, Alteration.joined(acrossCircuits.bar(), acrossCircuits.otherBar()))
+                .models();
     }
 
     double[][] predict(List<Fault> faults) {
         double[][] out = new double[models.size()][];
-        Optional<Fault> across = faults.size() < 2
-                ? Optional.empty()
-                : faults.stream().filter(this::acrossCircuits).findFirst();
-        List<RunModel> here = models;
-        List<Fault> rest = faults;
         Optional<Alterations.Altered> altered = alterations.of(faults);
-        if (across.isPresent()) {
-            Fault.BarShort joint = (Fault.BarShort) across.get();
-            here = models(joint);
-            rest = faults.stream().filter(f -> !f.equals(joint)).toList();
-            altered = altered.map(a -> new Alterations.Altered(
-                    a.list().stream()
-                            .filter(x -> !x.equals(Alteration.joined(joint.bar(), joint.otherBar())))
-                            .toList(),
-                    a.alone()));
+        Linked here = asWound;
+        if (altered.isPresent()) {
+            List<Alteration> rest = new ArrayList<>();
+            for (Alteration a : altered.get().list()) {
+                if (a.conductance() > 0 && !here.network().joined(a.from(), a.to())) {
+                    here = linked(here, a);
+                } else {
+                    rest.add(a);
+                }
+            }
+            altered = Optional.of(new Alterations.Altered(rest, altered.get().alone()));
         }
         for (int r = 0; r < out.length; r++) {
-            RunModel model = here.get(r);
+            RunModel model = here.models().get(r);
             Optional<double[]> quick = faults.isEmpty()
                     ? Optional.of(model.expected())
-                    : model.quick() ? betweenBars(model, rest, altered) : toShaft(model, faults);
+                    : model.quick() ? betweenBars(model, faults, altered) : toShaft(model, faults);
             if (quick.isPresent()) {
                 out[r] = quick.get();
             } else {
@@ -115,17 +113,10 @@ final class Weigher {
 
     private Optional<double[]> betweenBars(RunModel model, List<Fault> faults, Optional<Alterations.Altered> altered) {
         if (altered.isPresent()) {
-            Optional<double[]> out =
-                    model.predict(altered.get().list(), altered.get().alone());
-            if (out.isPresent()) {
-                return out;
-            }
+            return model.predict(altered.get().list(), altered.get().alone());
         }
         if (faults.size() == 1 && faults.get(0) instanceof Fault.SlotShort s) {
             return joined(model, Tap.of(armature, s.place()), Tap.of(armature, s.otherPlace()));
-        }
-        if (faults.size() == 1 && faults.get(0) instanceof Fault.BarShort s) {
-            return model.joined(Tap.bar(s.bar()), Tap.bar(s.otherBar()));
         }
         if (faults.size() == 2
                 && faults.get(0) instanceof Fault.Ground a
