@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 
 /** Weighs every single fault, and every pair of the main kinds, against the readings. */
 final class Diagnoser {
@@ -82,7 +83,9 @@ final class Diagnoser {
             seen.put("slot-short", slotShorts.stream().anyMatch(w -> !report.same(w, nothing)));
         }
         all.addAll(slotShorts);
-        double best = all.stream().mapToDouble(Weighed::logWeight).max().orElseThrow();
+        Weighed best = all.stream()
+                .max(Comparator.comparingDouble(Weighed::logWeight))
+                .orElseThrow();
         all.addAll(new PairSearch(armature, weigher, places(), best).search(groundShown()));
         List<String> unseen = new ArrayList<>();
         seen.forEach((kind, shown) -> {
@@ -186,7 +189,7 @@ final class Diagnoser {
             for (double x : SLOT_SHORT_PLACES) {
                 for (double y : SLOT_SHORT_PLACES) {
                     Weighed w = slotShort(coils, x, y, logPrior);
-                    if (top == null || w.logWeight() > top.weighed().logWeight()) {
+                    if (top == null || w.plain() > top.weighed().plain()) {
                         top = new Coarse(coils, x, y, w);
                     }
                 }
@@ -199,13 +202,14 @@ final class Diagnoser {
             Coarse c = coarse.get(i);
             out.add(
                     i < MOST_SLOT_SHORTS_FINE
-                            ? PairSearch.refine(
+                            ? Weigher.bestSize(worth -> PairSearch.refine(
                                     c.x(),
                                     c.y(),
                                     c.weighed(),
                                     true,
                                     true,
-                                    (x, y) -> slotShort(c.coils(), x, y, logPrior))
+                                    (x, y) -> slotShort(c.coils(), x, y, logPrior),
+                                    worth))
                             : c.weighed());
         }
         return out;
@@ -222,11 +226,15 @@ final class Diagnoser {
         if (c.kind().equals("ground") && !groundShown()) {
             return weigher.weigh(List.of(c.fault().apply(0.5)), logPrior, 1);
         }
+        return Weigher.bestSize(worth -> best(c, logPrior, worth));
+    }
+
+    private Weighed best(Candidate c, double logPrior, ToDoubleFunction<Weighed> worth) {
         Weighed best = null;
         int at = 0;
         for (int i = 0; i <= COARSE; i++) {
             Weighed w = weigher.weigh(List.of(c.fault().apply((double) i / COARSE)), logPrior, 1);
-            if (best == null || w.logWeight() > best.logWeight()) {
+            if (best == null || worth.applyAsDouble(w) > worth.applyAsDouble(best)) {
                 best = w;
                 at = i;
             }
@@ -236,8 +244,8 @@ final class Diagnoser {
                 Math.min(1, (at + 1.0) / COARSE),
                 FINE,
                 x -> weigher.weigh(List.of(c.fault().apply(x)), logPrior, 1),
-                Weighed::logWeight);
-        return fine.logWeight() > best.logWeight() ? fine : best;
+                worth);
+        return worth.applyAsDouble(fine) > worth.applyAsDouble(best) ? fine : best;
     }
 
     /** Every two bars that a coil or a mica segment lies between, with the main kinds of fault there. */

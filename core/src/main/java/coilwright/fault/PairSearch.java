@@ -7,13 +7,12 @@ import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.BiFunction;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Looks for two faults at once: every two of the main kinds (open coil, shorted coil or turns, bad joint, neighbouring
@@ -23,6 +22,9 @@ import java.util.function.BiFunction;
 final class PairSearch {
     /** Pairs this many times less likely than the best explanation are not looked at. */
     private static final double LEAST = Math.log(1e-3);
+
+    /** An explanation that leaves more than this relative error is not the whole truth. */
+    private static final double TOO_MUCH = 0.025;
 
     private static final int SMALL = 60;
     private static final int MOST_PLACES = 60;
@@ -37,14 +39,14 @@ final class PairSearch {
     private final Weigher weigher;
     private final List<Place> places;
     private final List<Weighed> out = new ArrayList<>();
-    private double best;
+    private Weighed best;
 
     /**
      * A search.
      *
-     * @param best weight of the best explanation so far
+     * @param best explanation so far
      */
-    PairSearch(BenchArmature armature, Weigher weigher, List<Place> places, double best) {
+    PairSearch(BenchArmature armature, Weigher weigher, List<Place> places, Weighed best) {
         this.armature = armature;
         this.weigher = weigher;
         this.places = places;
@@ -57,7 +59,11 @@ final class PairSearch {
      * @param grounded whether a reading shows that something is joined to the shaft
      */
     List<Weighed> search(boolean grounded) {
-        mainKinds();
+        mainKinds(false);
+        // Readings without sign may rule too much out; the others get a say of their own where much is left unexplained.
+        if (weigher.noise(best) > TOO_MUCH || best.fits().stream().anyMatch(f -> f.slip() >= 0)) {
+            mainKinds(true);
+        }
         acrossCircuits();
         if (grounded) {
             grounds();
@@ -77,13 +83,13 @@ final class PairSearch {
     }
 
     private void add(Weighed w) {
-        best = Math.max(best, w.logWeight());
+        best = w.logWeight() > best.logWeight() ? w : best;
         out.add(w);
     }
 
     // ---- the main kinds ---------------------------------------------------------------------------------------------
 
-    private void mainKinds() {
+    private void mainKinds(boolean onlySigned) {
         int most = bars() <= SMALL ? MOST_PLACES_SMALL : MOST_PLACES;
         double prior = 0;
         for (Place p : places) {
@@ -91,21 +97,12 @@ final class PairSearch {
                 prior = Math.max(prior, m.prior());
             }
         }
-        double limit = weigher.squaresFor(best + LEAST, logPrior(prior, prior));
+        double limit = weigher.squaresFor(best.logWeight() + LEAST, logPrior(prior, prior));
         List<Screen.Hit> hits = new ArrayList<>();
-        Set<List<Integer>> had = new HashSet<>();
-        // Readings without sign rule much out, but may rule out too much; the others get a say of their own.
-        for (boolean onlySigned : new boolean[] {false, true}) {
-            for (boolean breaks : new boolean[] {false, true}) {
-                Screen screen = Screen.of(weigher.models(), weigher.evidence(), places, breaks, onlySigned);
-                if (screen.empty()) {
-                    continue;
-                }
-                screen.pairs(limit, most).stream()
-                        .filter(h -> breaks == (mode(h.first(), h.firstMode()).coil() > 0
-                                && mode(h.second(), h.secondMode()).coil() > 0))
-                        .filter(h -> had.add(List.of(h.first(), h.firstMode(), h.second(), h.secondMode())))
-                        .forEach(hits::add);
+        for (boolean twoBreaks : new boolean[] {false, true}) {
+            Screen screen = Screen.of(weigher.models(), weigher.evidence(), places, twoBreaks, onlySigned);
+            if (!screen.empty()) {
+                hits.addAll(screen.pairs(limit, most));
             }
         }
         hits.sort(Comparator.comparingDouble(Screen.Hit::squares));
@@ -113,7 +110,7 @@ final class PairSearch {
             Place.Mode first = mode(hit.first(), hit.firstMode());
             Place.Mode second = mode(hit.second(), hit.secondMode());
             double logPrior = logPrior(first.prior(), second.prior());
-            if (weigher.most(logPrior, 0, hit.squares()) >= best + LEAST) {
+            if (weigher.most(logPrior, 0, hit.squares()) >= best.logWeight() + LEAST) {
                 look(first.candidates(), second.candidates(), hit.squares());
             }
         }
@@ -134,18 +131,25 @@ final class PairSearch {
         for (Candidate a : firsts) {
             for (Candidate b : seconds) {
                 int sizes = (a.sized() ? 1 : 0) + (b.sized() ? 1 : 0);
-                if (weigher.most(logPrior(a.prior(), b.prior()), sizes, squares) >= best + LEAST) {
+                if (weigher.most(logPrior(a.prior(), b.prior()), sizes, squares) >= best.logWeight() + LEAST) {
                     found.add(new Found(a, b, rough(a, b)));
                 }
             }
         }
-        found.sort(Comparator.comparingDouble((Found f) -> -f.rough().weighed().logWeight()));
+        found.sort(Comparator.comparingDouble((Found f) -> -f.rough().weighed().plain()));
         int fine = 0;
         for (Found f : found) {
             boolean sized = f.a().sized() || f.b().sized();
             if (sized && fine < MOST_FINE) {
                 fine++;
-                add(refine(f.rough(), f.a().sized(), f.b().sized(), (x, y) -> weigh(f.a(), x, f.b(), y)));
+                add(Weigher.bestSize(worth -> refine(
+                        f.rough().x(),
+                        f.rough().y(),
+                        f.rough().weighed(),
+                        f.a().sized(),
+                        f.b().sized(),
+                        (x, y) -> weigh(f.a(), x, f.b(), y),
+                        worth)));
             } else {
                 add(f.rough().weighed());
             }
@@ -165,17 +169,12 @@ final class PairSearch {
         for (double x : a.sized() ? SIZES : none) {
             for (double y : b.sized() ? SIZES : none) {
                 Weighed w = weigh(a, x, b, y);
-                if (top == null || w.logWeight() > top.weighed().logWeight()) {
+                if (top == null || w.plain() > top.weighed().plain()) {
                     top = new Rough(x, y, w);
                 }
             }
         }
         return top;
-    }
-
-    private static Weighed refine(
-            Rough rough, boolean firstSized, boolean secondSized, BiFunction<Double, Double, Weighed> weigh) {
-        return refine(rough.x(), rough.y(), rough.weighed(), firstSized, secondSized, weigh);
     }
 
     /** The best sizes of two, each in its turn, from a place near them. */
@@ -185,7 +184,8 @@ final class PairSearch {
             Weighed start,
             boolean firstSized,
             boolean secondSized,
-            BiFunction<Double, Double, Weighed> weigh) {
+            BiFunction<Double, Double, Weighed> weigh,
+            ToDoubleFunction<Weighed> worth) {
         double[] at = {x, y};
         Weighed top = start;
         double reach = 0.25;
@@ -202,9 +202,9 @@ final class PairSearch {
                         Math.min(1, at[s] + reach),
                         11,
                         v -> weigh.apply(s == 0 ? v : here[0], s == 1 ? v : here[1]),
-                        Weighed::logWeight,
+                        worth,
                         found);
-                if (w.logWeight() > top.logWeight()) {
+                if (worth.applyAsDouble(w) > worth.applyAsDouble(top)) {
                     top = w;
                     at[s] = found[0];
                 }
@@ -265,7 +265,7 @@ final class PairSearch {
         for (int j = 0; j < joints.size(); j++) {
             for (int k = j + 1; k < joints.size(); k++) {
                 Weighed w = weigher.weigh(List.of(joints.get(j), joints.get(k)), logPrior(prior, prior), 0);
-                if (w.logWeight() >= best + LEAST) {
+                if (w.logWeight() >= best.logWeight() + LEAST) {
                     add(w);
                 }
             }
@@ -299,7 +299,7 @@ final class PairSearch {
                 for (int m = 0; m < places.get(p).modes().size(); m++) {
                     Place.Mode mode = mode(p, m);
                     double squares = screen.single(p, m);
-                    if (weigher.most(logPrior(prior, mode.prior()), 0, squares) >= best + LEAST) {
+                    if (weigher.most(logPrior(prior, mode.prior()), 0, squares) >= best.logWeight() + LEAST) {
                         hits.add(new Hit(joint, mode, squares));
                     }
                 }
@@ -307,7 +307,7 @@ final class PairSearch {
         }
         hits.sort(Comparator.comparingDouble(Hit::squares));
         for (Hit hit : hits.subList(0, Math.min(MOST_PLACES_SMALL, hits.size()))) {
-            if (weigher.most(logPrior(prior, hit.mode().prior()), 0, hit.squares()) >= best + LEAST) {
+            if (weigher.most(logPrior(prior, hit.mode().prior()), 0, hit.squares()) >= best.logWeight() + LEAST) {
                 look(List.of(Candidate.fixed(hit.joint(), prior)), hit.mode().candidates(), hit.squares());
             }
         }
@@ -362,8 +362,15 @@ final class PairSearch {
         for (int i = 0; i < found.size(); i++) {
             Found f = found.get(i);
             if (i < MOST_GROUNDS_FINE && (f.a().isCoil() || f.b().isCoil())) {
-                add(refine(f.rough(), f.a().isCoil(), f.b().isCoil(), (x, y) -> weigh(f.a(), x, f.b(), y)));
-            } else if (f.rough().weighed().logWeight() >= best + LEAST) {
+                add(Weigher.bestSize(worth -> refine(
+                        f.rough().x(),
+                        f.rough().y(),
+                        f.rough().weighed(),
+                        f.a().isCoil(),
+                        f.b().isCoil(),
+                        (x, y) -> weigh(f.a(), x, f.b(), y),
+                        worth)));
+            } else if (f.rough().weighed().logWeight() >= best.logWeight() + LEAST) {
                 add(f.rough().weighed());
             }
         }
@@ -383,7 +390,7 @@ final class PairSearch {
         for (double x : a.isCoil() ? ALONG : none) {
             for (double y : b.isCoil() ? ALONG : none) {
                 Weighed w = weigh(a, x, b, y);
-                if (top == null || w.logWeight() > top.weighed().logWeight()) {
+                if (top == null || w.plain() > top.weighed().plain()) {
                     top = new Rough(x, y, w);
                 }
             }

@@ -14,14 +14,14 @@ import java.util.Set;
 /** Puts explanations that the readings do not tell apart together, ranks them, and says what speaks for them. */
 final class Report {
     /** Explanations this many times less likely than the best are let go. */
-    static final double LEAST_ODDS = 1e-6;
+    private static final double LEAST_ODDS = 1e-6;
 
     private static final double SAME = 1e-6;
     /**
      * Readings that differ by less than three standard errors, all taken together, do not tell two explanations apart.
      * Common practice.
      */
-    private static final double APART = 3;
+    static final double APART = 3;
     /** No meter is read finer than this. */
     private static final double LEAST_NOISE = 1e-4;
 

@@ -85,10 +85,12 @@ final class Screen {
     }
 
     private final List<Place> places;
+    private final boolean twoBreaks;
     private final List<Run> runs = new ArrayList<>();
 
-    private Screen(List<Place> places) {
+    private Screen(List<Place> places, boolean twoBreaks) {
         this.places = places;
+        this.twoBreaks = twoBreaks;
     }
 
     static Screen of(List<RunModel> models, List<Evidence> evidence, List<Place> places) {
@@ -98,24 +100,24 @@ final class Screen {
     /**
      * A screen.
      *
-     * @param withoutNothing whether readings of nothing are left out, as they must be for two breaks: what lies between
-     *     the parts that these leave reads nothing
+     * @param twoBreaks whether it is for two coils that are open or have bad joints, and only for these: what lies
+     *     between the parts that two breaks leave reads nothing, so that readings of nothing are left out
      * @param onlySigned whether only runs are used in which no reading can change its sign unseen
      */
     static Screen of(
             List<RunModel> models,
             List<Evidence> evidence,
             List<Place> places,
-            boolean withoutNothing,
+            boolean twoBreaks,
             boolean onlySigned) {
-        var out = new Screen(places);
+        var out = new Screen(places, twoBreaks);
         // Runs of one state first: they are the quickest to bound.
         for (boolean still : new boolean[] {true, false}) {
             for (int r = 0; r < models.size(); r++) {
                 if (models.get(r).quick()
                         && models.get(r).oneState() == still
                         && (signed(models.get(r)) || !onlySigned)) {
-                    out.runs.add(new Run(models.get(r), evidence.get(r), places, withoutNothing));
+                    out.runs.add(new Run(models.get(r), evidence.get(r), places, twoBreaks));
                 }
             }
         }
@@ -171,6 +173,10 @@ final class Screen {
                 }
                 for (int a = 0; a < places.get(j).modes().size() && still < top; a++) {
                     for (int b = 0; b < places.get(k).modes().size(); b++) {
+                        if (twoBreaks != (places.get(j).modes().get(a).coil() > 0
+                                && places.get(k).modes().get(b).coil() > 0)) {
+                            continue;
+                        }
                         double squares = still;
                         for (int r = 0; r < runs.size() && squares < top; r++) {
                             squares += runs.get(r).still ? 0 : least(runs.get(r), j, a, k, b, work);

@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 
 /** Predicts what faults read in every run, and weighs that against the readings. */
 final class Weigher {
@@ -185,8 +187,23 @@ final class Weigher {
         double a = logLikelihood(plain);
         double b = logLikelihood(robust);
         return b > a
-                ? new Weighed(faults, prior + b, predicted, robust)
-                : new Weighed(faults, prior + a, predicted, plain);
+                ? new Weighed(faults, prior + b, prior + a, predicted, robust)
+                : new Weighed(faults, prior + a, prior + a, predicted, plain);
+    }
+
+    /**
+     * The best of explanations that differ in size. With every reading taken at its word, the weight is smooth in the
+     * size; only where a slip is then left over, the search is done again without it.
+     *
+     * @param search finds the best by a worth
+     */
+    static Weighed bestSize(Function<ToDoubleFunction<Weighed>, Weighed> search) {
+        Weighed plain = search.apply(Weighed::plain);
+        if (plain.logWeight() == plain.plain()) {
+            return plain;
+        }
+        Weighed robust = search.apply(Weighed::logWeight);
+        return robust.logWeight() > plain.logWeight() ? robust : plain;
     }
 
     private double cost(int sizes) {

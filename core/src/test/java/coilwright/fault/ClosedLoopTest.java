@@ -29,8 +29,11 @@ final class ClosedLoopTest {
             if (fault.isEmpty()) {
                 continue;
             }
-            tried++;
             List<Fault> faults = List.of(fault.get());
+            if (!Workshop.shown(sound, faults, Workshop.tests(sound), NOISE)) {
+                continue;
+            }
+            tried++;
             Diagnosis d = Diagnosis.of(sound, shop.runs(sound, faults, Workshop.tests(sound), NOISE));
             if (d.ranked().isEmpty()
                     || d.likeliest().isEmpty()
@@ -63,11 +66,11 @@ final class ClosedLoopTest {
             BenchArmature sound = BenchArmature.sound(w, 1);
             Fault first = shop.fault(w, shop.random().nextInt(5)).orElseThrow();
             Fault second = shop.fault(w, shop.random().nextInt(5)).orElseThrow();
-            if (overlap(w, first, second)) {
+            List<Fault> faults = List.of(first, second);
+            if (overlap(w, first, second) || !Workshop.shown(sound, faults, Workshop.tests(sound), NOISE)) {
                 continue;
             }
             tried++;
-            List<Fault> faults = List.of(first, second);
             Diagnosis d = Diagnosis.of(sound, shop.runs(sound, faults, Workshop.tests(sound), NOISE));
             if (d.ranked().isEmpty() || !Workshop.names(d.ranked().get(0), faults)) {
                 misses.add(describe(w, faults, d));

@@ -42,14 +42,11 @@ final class ScreenTest {
     private static int compare(BenchArmature sound, List<TestRun> runs, List<Place> places) {
         var weigher = new Weigher(sound, runs);
         int tried = 0;
-        for (boolean breaks : new boolean[] {false, true}) {
-            Screen screen = Screen.of(weigher.models(), weigher.evidence(), places, breaks, true);
+        for (boolean twoBreaks : new boolean[] {false, true}) {
+            Screen screen = Screen.of(weigher.models(), weigher.evidence(), places, twoBreaks, true);
             for (Screen.Hit hit : screen.pairs(Double.MAX_VALUE, Integer.MAX_VALUE)) {
                 Place.Mode a = places.get(hit.first()).modes().get(hit.firstMode());
                 Place.Mode b = places.get(hit.second()).modes().get(hit.secondMode());
-                if (breaks != (a.coil() > 0 && b.coil() > 0)) {
-                    continue;
-                }
                 for (Candidate first : a.candidates()) {
                     for (Candidate second : b.candidates()) {
                         List<Fault> faults =

@@ -150,10 +150,23 @@ final class Workshop {
         return out;
     }
 
-    /** Whether some test reads these faults otherwise than a sound armature, its scale apart. */
-    static boolean shown(BenchArmature sound, List<Fault> faults, List<BenchTest> tests) {
+    /**
+     * Whether readings can tell faults from a sound armature, and two faults from each of them alone: all tests together
+     * and the scale of each apart, they differ by more than three standard errors.
+     */
+    static boolean shown(BenchArmature sound, List<Fault> faults, List<BenchTest> tests, double noise) {
         BenchArmature faulty = with(sound, faults);
-        return tests.stream().anyMatch(t -> !Report.proportional(values(t, sound), values(t, faulty)));
+        return differ(faulty, sound, tests, noise)
+                && (faults.size() == 1
+                        || faults.stream().allMatch(f -> differ(faulty, f.in(sound), tests, noise)));
+    }
+
+    private static boolean differ(BenchArmature read, BenchArmature other, List<BenchTest> tests, double noise) {
+        double squares = 0;
+        for (BenchTest t : tests) {
+            squares += new Evidence(t.readWalk(read)).apart(values(t, other), values(t, read), 1);
+        }
+        return Math.sqrt(squares) > Report.APART * noise;
     }
 
     private static double[] values(BenchTest test, BenchArmature armature) {
