@@ -83,9 +83,8 @@ final class Diagnoser {
             seen.put("slot-short", slotShorts.stream().anyMatch(w -> !report.same(w, nothing)));
         }
         all.addAll(slotShorts);
-        Weighed best = all.stream()
-                .max(Comparator.comparingDouble(Weighed::logWeight))
-                .orElseThrow();
+        Weighed best =
+                all.stream().max(Comparator.comparingDouble(Weighed::logWeight)).orElseThrow();
         all.addAll(new PairSearch(armature, weigher, places(), best).search(groundShown()));
         List<String> unseen = new ArrayList<>();
         seen.forEach((kind, shown) -> {
@@ -257,7 +256,8 @@ final class Diagnoser {
         for (Coil c : live) {
             CoilState state = armature.coil(c.number());
             if (!state.topBar().equals(state.bottomBar())) {
-                List<Integer> bars = ordered(state.topBar().getAsInt(), state.bottomBar().getAsInt());
+                List<Integer> bars =
+                        ordered(state.topBar().getAsInt(), state.bottomBar().getAsInt());
                 List<Candidate> breaks = new ArrayList<>();
                 for (Candidate x : onCoil(c.number(), m)) {
                     switch (x.kind()) {

@@ -33,10 +33,7 @@ final class Evidence {
                 .filter(x -> !Double.isInfinite(x))
                 .toArray();
         nothing = NOTHING * Arrays.stream(finite).max().orElse(0);
-        double[] sizes = Arrays.stream(finite)
-                .filter(x -> x > nothing)
-                .sorted()
-                .toArray();
+        double[] sizes = Arrays.stream(finite).filter(x -> x > nothing).sorted().toArray();
         typical = sizes.length == 0 ? 1 : sizes[sizes.length / 2];
         measured = sizes.length;
         weight = new double[n];

@@ -60,7 +60,8 @@ final class PairSearch {
      */
     List<Weighed> search(boolean grounded) {
         mainKinds(false);
-        // Readings without sign may rule too much out; the others get a say of their own where much is left unexplained.
+        // Readings without sign may rule too much out; the others get a say of their own where much is left
+        // unexplained.
         if (weigher.noise(best) > TOO_MUCH || best.fits().stream().anyMatch(f -> f.slip() >= 0)) {
             mainKinds(true);
         }
@@ -329,7 +330,8 @@ final class PairSearch {
         }
         List<Ground> all = new ArrayList<>(onBars);
         Map<Integer, List<Ground>> near = new LinkedHashMap<>();
-        onBars.forEach(g -> near.computeIfAbsent(g.number(), x -> new ArrayList<>()).add(g));
+        onBars.forEach(
+                g -> near.computeIfAbsent(g.number(), x -> new ArrayList<>()).add(g));
         for (Coil c : armature.winding().liveCoils()) {
             CoilState state = armature.coil(c.number());
             if (state.connected()) {
@@ -347,7 +349,8 @@ final class PairSearch {
             // What a ground along a coil reads lies between what the bars of its leads do.
             List<Found> coarse = new ArrayList<>();
             pairsOf(onBars, (a, b) -> coarse.add(new Found(a, b, rough(a, b))));
-            coarse.sort(Comparator.comparingDouble((Found f) -> -f.rough().weighed().logWeight()));
+            coarse.sort(
+                    Comparator.comparingDouble((Found f) -> -f.rough().weighed().logWeight()));
             for (Found f : coarse.subList(0, Math.min(MOST_GROUND_BARS, coarse.size()))) {
                 for (Ground a : near.get(f.a().number())) {
                     for (Ground b : near.get(f.b().number())) {

@@ -58,9 +58,8 @@ final class Report {
      * @param unseen kinds that the tests cannot show
      */
     Diagnosis of(List<Weighed> all, List<String> unseen) {
-        Weighed best = all.stream()
-                .max(Comparator.comparingDouble(Weighed::logWeight))
-                .orElseThrow();
+        Weighed best =
+                all.stream().max(Comparator.comparingDouble(Weighed::logWeight)).orElseThrow();
         double noise = Math.max(LEAST_NOISE, weigher.noise(best));
         List<Ranked> kept = new ArrayList<>();
         for (Weighed w : all) {
@@ -101,7 +100,10 @@ final class Report {
         List<Diagnosis.Explanation> ranked = new ArrayList<>();
         for (List<Ranked> g : groups) {
             ranked.add(new Diagnosis.Explanation(
-                    g.get(0).faults(), mass(g) / total, distinct(g), because(g.get(0).weighed())));
+                    g.get(0).faults(),
+                    mass(g) / total,
+                    distinct(g),
+                    because(g.get(0).weighed())));
         }
         boolean soundFirst =
                 ranked.isEmpty() || soundProbability >= ranked.get(0).probability();
@@ -139,7 +141,9 @@ final class Report {
         double squares = 0;
         double most = APART * APART * noise * noise;
         for (int r = 0; r < a.predicted().length && squares <= most; r++) {
-            squares += weigher.evidence().get(r).apart(a.predicted()[r], b.predicted()[r], b.fits().get(r).gain());
+            squares += weigher.evidence()
+                    .get(r)
+                    .apart(a.predicted()[r], b.predicted()[r], b.fits().get(r).gain());
         }
         return squares <= most || same(a, b);
     }

@@ -171,10 +171,7 @@ final class RunModel {
     Optional<double[]> joined(Tap p, Tap q) {
         boolean onePart = sound.joined(p.top(), q.top());
         boolean resistance = run.test() instanceof BenchTest.Resistance;
-        if (!quick
-                || (run.test() instanceof BenchTest.Drop drop
-                        && !onePart
-                        && !sound.joined(drop.in(), drop.out()))) {
+        if (!quick || (run.test() instanceof BenchTest.Drop drop && !onePart && !sound.joined(drop.in(), drop.out()))) {
             return Optional.empty();
         }
         double[] tp = sound.transfer(p);

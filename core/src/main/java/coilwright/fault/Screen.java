@@ -105,11 +105,7 @@ final class Screen {
      * @param onlySigned whether only runs are used in which no reading can change its sign unseen
      */
     static Screen of(
-            List<RunModel> models,
-            List<Evidence> evidence,
-            List<Place> places,
-            boolean twoBreaks,
-            boolean onlySigned) {
+            List<RunModel> models, List<Evidence> evidence, List<Place> places, boolean twoBreaks, boolean onlySigned) {
         var out = new Screen(places, twoBreaks);
         // Runs of one state first: they are the quickest to bound.
         for (boolean still : new boolean[] {true, false}) {
@@ -166,15 +162,17 @@ final class Screen {
         double[][] work = new double[5][5];
         for (int j = 0; j < places.size(); j++) {
             for (int k = j + 1; k < places.size(); k++) {
-                double top = heap.size() < most ? limit : Math.min(limit, heap.peek().squares());
+                double top =
+                        heap.size() < most ? limit : Math.min(limit, heap.peek().squares());
                 double still = 0;
                 for (int r = 0; r < runs.size() && runs.get(r).still && still < top; r++) {
                     still += least(runs.get(r).gram, j, k);
                 }
                 for (int a = 0; a < places.get(j).modes().size() && still < top; a++) {
                     for (int b = 0; b < places.get(k).modes().size(); b++) {
-                        if (twoBreaks != (places.get(j).modes().get(a).coil() > 0
-                                && places.get(k).modes().get(b).coil() > 0)) {
+                        if (twoBreaks
+                                != (places.get(j).modes().get(a).coil() > 0
+                                        && places.get(k).modes().get(b).coil() > 0)) {
                             continue;
                         }
                         double squares = still;

@@ -120,9 +120,7 @@ final class Weigher {
         if (faults.size() == 1 && faults.get(0) instanceof Fault.SlotShort s) {
             return joined(model, Tap.of(armature, s.place()), Tap.of(armature, s.otherPlace()));
         }
-        if (faults.size() == 2
-                && faults.get(0) instanceof Fault.Ground a
-                && faults.get(1) instanceof Fault.Ground b) {
+        if (faults.size() == 2 && faults.get(0) instanceof Fault.Ground a && faults.get(1) instanceof Fault.Ground b) {
             return joined(model, Tap.of(armature, a.place()), Tap.of(armature, b.place()));
         }
         return Optional.empty();
@@ -140,9 +138,7 @@ final class Weigher {
         for (Fault f : faults) {
             Tap.of(armature, ((Fault.Ground) f).place()).ifPresent(taps::add);
         }
-        return taps.size() < faults.size()
-                ? Optional.empty()
-                : model.grounded(taps.get(0), taps.get(taps.size() - 1));
+        return taps.size() < faults.size() ? Optional.empty() : model.grounded(taps.get(0), taps.get(taps.size() - 1));
     }
 
     /** Whether a test to the shaft or with the compass sees these faults at all. */

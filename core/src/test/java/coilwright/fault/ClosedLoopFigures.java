@@ -55,9 +55,8 @@ final class ClosedLoopFigures {
                 for (int i = 0; i < all.size(); i += every) {
                     tryOut(sound, List.of(all.get(i)));
                 }
-                print(
-                        p.getFileName() + ", " + sound.winding().armature().bars() + " bars, "
-                                + (System.nanoTime() - start) / 1_000_000_000L + " s");
+                print(p.getFileName() + ", " + sound.winding().armature().bars() + " bars, "
+                        + (System.nanoTime() - start) / 1_000_000_000L + " s");
             }
         }
     }
@@ -132,8 +131,7 @@ final class ClosedLoopFigures {
             found += c[0];
             tried += c[1];
         }
-        System.out.printf(
-                Locale.ROOT, "  all: %d of %d (%.2f %%)%n", found, tried, 100.0 * found / Math.max(1, tried));
+        System.out.printf(Locale.ROOT, "  all: %d of %d (%.2f %%)%n", found, tried, 100.0 * found / Math.max(1, tried));
         counts.clear();
     }
 }

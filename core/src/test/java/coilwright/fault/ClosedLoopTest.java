@@ -184,7 +184,11 @@ final class ClosedLoopTest {
                 + String.format(Locale.ROOT, " sound %.3g ", d.soundProbability())
                 + d.ranked().stream()
                         .limit(3)
-                        .map(e -> String.format(Locale.ROOT, "%.3g %s like %s", e.probability(), e.faults(),
+                        .map(e -> String.format(
+                                Locale.ROOT,
+                                "%.3g %s like %s",
+                                e.probability(),
+                                e.faults(),
                                 e.sameReadings().stream().limit(3).toList()))
                         .toList();
     }

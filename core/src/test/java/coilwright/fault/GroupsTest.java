@@ -290,15 +290,17 @@ final class GroupsTest {
     void twoJointsAcrossCircuitsOrTwoGroundsComeFirstWithTheirLikes() {
         for (Winding w : TWO_CIRCUITS.subList(0, 2)) {
             BenchArmature sound = BenchArmature.sound(w, 1);
-            List<BenchTest> tests = List.of(new BenchTest.Resistance(), new BenchTest.Drop(1, 5, 1), new BenchTest.Ground());
+            List<BenchTest> tests =
+                    List.of(new BenchTest.Resistance(), new BenchTest.Drop(1, 5, 1), new BenchTest.Ground());
             List<List<Fault>> all = new ArrayList<>(acrossCircuits(w));
             twoGrounds(w).stream()
                     .filter(f -> f.stream().allMatch(g -> !g.bars().isEmpty()))
                     .forEach(all::add);
             for (List<Fault> faults : all) {
                 BenchArmature faulty = Workshop.with(sound, faults);
-                List<TestRun> runs =
-                        tests.stream().map(t -> new TestRun(t, t.readWalk(faulty))).toList();
+                List<TestRun> runs = tests.stream()
+                        .map(t -> new TestRun(t, t.readWalk(faulty)))
+                        .toList();
                 Diagnosis d = Diagnosis.of(sound, runs);
                 Diagnosis.Explanation first = d.ranked().get(0);
                 String what = w.armature() + " " + faults + " gave " + first.faults();

@@ -54,11 +54,17 @@ final class ScreenTest {
                         double[][] predicted = weigher.predict(faults);
                         double squares = 0;
                         for (int r = 0; r < predicted.length; r++) {
-                            squares += weigher.evidence().get(r).fit(predicted[r]).squares();
+                            squares +=
+                                    weigher.evidence().get(r).fit(predicted[r]).squares();
                         }
                         tried++;
                         assertThat(hit.squares())
-                                .as("%s on %s %s %s", faults, sound.winding().type(), sound.winding().armature(), runs)
+                                .as(
+                                        "%s on %s %s %s",
+                                        faults,
+                                        sound.winding().type(),
+                                        sound.winding().armature(),
+                                        runs)
                                 .isLessThanOrEqualTo(squares * (1 + 1e-6) + 1e-9);
                     }
                 }

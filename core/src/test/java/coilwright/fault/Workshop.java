@@ -157,8 +157,7 @@ final class Workshop {
     static boolean shown(BenchArmature sound, List<Fault> faults, List<BenchTest> tests, double noise) {
         BenchArmature faulty = with(sound, faults);
         return differ(faulty, sound, tests, noise)
-                && (faults.size() == 1
-                        || faults.stream().allMatch(f -> differ(faulty, f.in(sound), tests, noise)));
+                && (faults.size() == 1 || faults.stream().allMatch(f -> differ(faulty, f.in(sound), tests, noise)));
     }
 
     private static boolean differ(BenchArmature read, BenchArmature other, List<BenchTest> tests, double noise) {
