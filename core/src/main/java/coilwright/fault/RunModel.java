@@ -386,6 +386,16 @@ final class RunModel {
         return out;
     }
 
+    /** The part that each bar, by number, belongs to once two coils are open. */
+    int[] partsWithout(int coil, int other) {
+        return sound.partsWithout(coil, other);
+    }
+
+    /** Whether a reading between bars lies between two parts. */
+    boolean across(int reading, int[] parts) {
+        return parts[from[reading]] != parts[to[reading]];
+    }
+
     /** Whether nothing joins the two bars of a reading between bars. */
     boolean floats(int reading) {
         return floats[reading];

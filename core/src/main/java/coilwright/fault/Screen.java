@@ -19,9 +19,6 @@ import java.util.PriorityQueue;
 final class Screen {
     /** Unsigned readings below this share of the typical one may have either sign, and are left out. */
     private static final double EITHER_SIGN = 0.25;
-    /** Readings below this share of the typical one may lie between parts that two breaks leave. */
-    private static final double NOTHING = 0.1;
-
     private static final double SINGULAR = 1e-12;
 
     /** A run ready for least squares: every row is multiplied by the root of its weight. */
@@ -35,7 +32,7 @@ final class Screen {
         final double[][][] push;
         double[][] gram = {};
 
-        Run(RunModel model, Evidence e, List<Place> places, boolean withoutNothing) {
+        Run(RunModel model, Evidence e, List<Place> places) {
             this.model = model;
             still = model.oneState();
             int n = e.size();
@@ -43,8 +40,7 @@ final class Screen {
             double[] expected = model.signedExpected();
             root = new double[n];
             data = new double[n];
-            double least = (withoutNothing ? NOTHING : -1) * e.typical();
-            double sure = signed ? least : Math.max(least, EITHER_SIGN * e.typical());
+            double sure = signed ? 0 : EITHER_SIGN * e.typical();
             for (int i = 0; i < n; i++) {
                 boolean out = Double.isInfinite(e.data(i)) || Math.abs(e.data(i)) < sure;
                 root[i] = out ? 0 : Math.sqrt(e.weight(i));
@@ -101,7 +97,7 @@ final class Screen {
      * A screen.
      *
      * @param twoBreaks whether it is for two coils that are open or have bad joints, and only for these: what lies
-     *     between the parts that two breaks leave reads nothing, so that readings of nothing are left out
+     *     between the parts that two breaks leave reads nothing, so that such readings are left out
      * @param onlySigned whether only runs are used in which no reading can change its sign unseen
      */
     static Screen of(
@@ -113,7 +109,7 @@ final class Screen {
                 if (models.get(r).quick()
                         && models.get(r).oneState() == still
                         && (signed(models.get(r)) || !onlySigned)) {
-                    out.runs.add(new Run(models.get(r), evidence.get(r), places, twoBreaks));
+                    out.runs.add(new Run(models.get(r), evidence.get(r), places));
                 }
             }
         }
@@ -158,14 +154,14 @@ final class Screen {
     /** The pairs that can get below a limit of squares, best first, at most a number. */
     List<Hit> pairs(double limit, int most) {
         PriorityQueue<Hit> heap = new PriorityQueue<>(ORDER.reversed());
-        runs.stream().filter(r -> r.still).forEach(Screen::fillGram);
+        runs.stream().filter(r -> r.still && !twoBreaks).forEach(Screen::fillGram);
         double[][] work = new double[5][5];
         for (int j = 0; j < places.size(); j++) {
             for (int k = j + 1; k < places.size(); k++) {
                 double top =
                         heap.size() < most ? limit : Math.min(limit, heap.peek().squares());
                 double still = 0;
-                for (int r = 0; r < runs.size() && runs.get(r).still && still < top; r++) {
+                for (int r = 0; r < runs.size() && runs.get(r).still && still < top && !twoBreaks; r++) {
                     still += least(runs.get(r).gram, j, k);
                 }
                 for (int a = 0; a < places.get(j).modes().size() && still < top; a++) {
@@ -176,8 +172,16 @@ final class Screen {
                             continue;
                         }
                         double squares = still;
+                        int[] parts = twoBreaks
+                                ? runs.get(0)
+                                        .model
+                                        .partsWithout(
+                                                places.get(j).modes().get(a).coil(),
+                                                places.get(k).modes().get(b).coil())
+                                : new int[0];
                         for (int r = 0; r < runs.size() && squares < top; r++) {
-                            squares += runs.get(r).still ? 0 : least(runs.get(r), j, a, k, b, work);
+                            squares +=
+                                    runs.get(r).still && !twoBreaks ? 0 : least(runs.get(r), j, a, k, b, parts, work);
                         }
                         if (squares < top) {
                             heap.add(new Hit(j, a, k, b, squares));
@@ -253,8 +257,12 @@ final class Screen {
         return Math.max(0, left);
     }
 
-    /** Least squares of the data over the sound reading and the three elements of B. */
-    private static double least(Run run, int j, int a, int k, int b, double[][] g) {
+    /**
+     * Least squares of the data over the sound reading and the three elements of B, or the two that a still run has.
+     *
+     * @param parts the part that each bar belongs to, readings across which are left out; empty for all one part
+     */
+    private static double least(Run run, int j, int a, int k, int b, int[] parts, double[][] g) {
         double[] seenJ = run.seen[j];
         double[] seenK = run.seen[k];
         double[] pushJ = run.push[j][a];
@@ -263,10 +271,13 @@ final class Screen {
             Arrays.fill(row, 0);
         }
         for (int i = 0; i < seenJ.length; i++) {
+            if (parts.length > 0 && run.model.across(i, parts)) {
+                continue;
+            }
             double s = run.sound[i];
-            double x = seenJ[i] * pushJ[i];
-            double y = seenK[i] * pushK[i];
-            double z = seenJ[i] * pushK[i] + seenK[i] * pushJ[i];
+            double x = run.still ? seenJ[i] : seenJ[i] * pushJ[i];
+            double y = run.still ? seenK[i] : seenK[i] * pushK[i];
+            double z = run.still ? 0 : seenJ[i] * pushK[i] + seenK[i] * pushJ[i];
             double d = run.data[i];
             g[0][0] += s * s;
             g[0][1] += s * x;
