@@ -19,6 +19,9 @@ import java.util.PriorityQueue;
 final class Screen {
     /** Unsigned readings below this share of the typical one may have either sign, and are left out. */
     private static final double EITHER_SIGN = 0.25;
+    /** Readings below this share of the typical one are nothing, whatever their sign. */
+    private static final double NOTHING = 1e-3;
+
     private static final double SINGULAR = 1e-12;
 
     /** A run ready for least squares: every row is multiplied by the root of its weight. */
@@ -42,7 +45,8 @@ final class Screen {
             data = new double[n];
             double sure = signed ? 0 : EITHER_SIGN * e.typical();
             for (int i = 0; i < n; i++) {
-                boolean out = Double.isInfinite(e.data(i)) || Math.abs(e.data(i)) < sure;
+                double size = Math.abs(e.data(i));
+                boolean out = Double.isInfinite(size) || (size < sure && size > NOTHING * e.typical());
                 root[i] = out ? 0 : Math.sqrt(e.weight(i));
                 data[i] = out ? 0 : root[i] * (signed || expected[i] >= 0 ? e.data(i) : -e.data(i));
             }
