@@ -3,15 +3,12 @@ package coilwright.sheet;
 import coilwright.commutator.CommutatorReport;
 import coilwright.commutator.Reading;
 import coilwright.commutator.TruingCut;
-import coilwright.drawing.Drawing;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.Palette;
-import coilwright.drawing.TraceChart;
 import coilwright.job.CommutatorSizes;
 import coilwright.job.Job;
 import coilwright.job.Quantity;
 import coilwright.job.RunOutFile;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -33,10 +30,7 @@ public final class CommutatorPages {
         if (report.isEmpty()) {
             return CommutatorSheet.empty(job.title(), job.armature().bars(), given(job), palette);
         }
-        List<Drawing> pages = new ArrayList<>(CommutatorSheet.of(job.title(), report.get(), Optional.empty(), palette)
-                .pages());
-        pages.addAll(trace(job, report.get(), palette).pages());
-        return new DrawingPages(pages);
+        return CommutatorSheet.of(job.title(), report.get(), palette);
     }
 
     /** The run-out judged; empty where too few bars are read or the commutator has too few. */
@@ -51,7 +45,7 @@ public final class CommutatorPages {
     }
 
     static DrawingPages trace(Job job, CommutatorReport report, Palette palette) {
-        return TraceChart.pages(new TraceChart.Data(job.title(), report.runOut(), report.planned()), palette);
+        return CommutatorSheet.trace(job.title(), report, palette);
     }
 
     private static CommutatorReport.Given given(Job job) {
