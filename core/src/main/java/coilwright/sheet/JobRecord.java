@@ -185,9 +185,10 @@ public final class JobRecord {
         out.add(new Block.Heading("What is to be wound"));
         Optional<Plan> wanted = known.plan();
         if (!refused.isEmpty()) {
-            out.add(new Block.Paragraph("The plan cannot be wound: " + refused + "."));
+            out.add(new Block.Paragraph(
+                    "The plan cannot be wound: " + refused + ". Told here is the winding as found."));
         }
-        if (wanted.isEmpty() || wanted.get().equals(Plan.same()) || !refused.isEmpty()) {
+        if (refused.isEmpty() && wanted.filter(p -> !p.equals(Plan.same())).isEmpty()) {
             out.add(new Block.Paragraph("As found; the job file plans no change."));
         }
         Winding planned = wound.build();

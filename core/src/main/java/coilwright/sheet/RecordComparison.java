@@ -34,10 +34,16 @@ record RecordComparison(Job found, Planned planned, RecordReadings before, Recor
      *
      * @param turns per coil
      * @param wire in words; may be empty
+     * @param proposed whether the wire is a proposal, the plan leaving it open
      * @param coil copper of one coil
      * @param copper of the armature
      */
-    record Planned(OptionalInt turns, String wire, Optional<CoilCopper> coil, Optional<ArmatureCopper> copper) {
+    record Planned(
+            OptionalInt turns,
+            String wire,
+            boolean proposed,
+            Optional<CoilCopper> coil,
+            Optional<ArmatureCopper> copper) {
         /** What is worked out for the winding, with the wire proposed where the plan leaves it open. */
         static Planned of(Job wound, Optional<RewindReport> report) {
             Optional<RewindReportState> state = report.map(
@@ -49,6 +55,7 @@ record RecordComparison(Job found, Planned planned, RecordReadings before, Recor
                     state.map(RewindReportState::turns).orElse(wound.turns()),
                     state.flatMap(s -> s.wire().map(Written::wire).or(s::label)).orElse("")
                             + (proposed ? " (proposed)" : ""),
+                    proposed,
                     state.flatMap(RewindReportState::coil),
                     state.flatMap(RewindReportState::copper));
         }
@@ -77,7 +84,7 @@ record RecordComparison(Job found, Planned planned, RecordReadings before, Recor
                 "Wire",
                 p.wire().map(Written::wire).orElse(""),
                 planned.wire(),
-                wound.map(w -> w.wire().map(Written::wire).orElse(planned.wire()))
+                wound.map(w -> w.wire().map(Written::wire).orElse(planned.proposed() ? "" : planned.wire()))
                         .orElse(""),
                 ""));
         rows.add(resistance(

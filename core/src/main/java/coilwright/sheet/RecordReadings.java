@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * The readings of one winding, the old or the new, with what they say of it.
@@ -88,21 +89,16 @@ record RecordReadings(
         }
         Optional<String> unit = unit(set);
         double base = unit.map(RecordReadings::inBase).orElse(1.0);
-        List<PairReading> sound = run.test().read(armature, run.pairs());
+        List<PairReading> sound = sound(run);
         List<List<String>> rows = new ArrayList<>();
         int next = 0;
         for (TakenReading r : set.readings()) {
             if (r.shown() instanceof TakenReading.Gap) {
                 continue;
             }
-            double expected = sound.get(next).value() * gain / base;
+            String expected = sound.isEmpty() ? "" : number(sound.get(next).value() * gain / base);
             next++;
-            rows.add(List.of(
-                    TakenReading.name(r.from()) + "–" + TakenReading.name(r.to()),
-                    shown(r, unit),
-                    Double.isInfinite(expected)
-                            ? "open"
-                            : Format.number(expected).replace('-', '−')));
+            rows.add(List.of(TakenReading.name(r.from()) + "–" + TakenReading.name(r.to()), shown(r, unit), expected));
         }
         String comma = unit.map(u -> ", " + u).orElse("");
         out.add(new Block.Grid(new Table(
@@ -112,6 +108,19 @@ record RecordReadings(
                         new Table.Column("Sound" + comma, 19, Table.Align.RIGHT)),
                 rows,
                 Math.max(1, Math.min(3, (rows.size() + 7) / 8)))));
+    }
+
+    /** What a sound winding reads; empty where the test does not tell of such pairs. */
+    private List<PairReading> sound(TestRun run) {
+        try {
+            return run.test().read(armature, run.pairs());
+        } catch (IllegalArgumentException e) {
+            return List.of();
+        }
+    }
+
+    private static String number(double value) {
+        return Double.isInfinite(value) ? "open" : Format.number(value).replace('-', '−');
     }
 
     private static String shown(TakenReading r, Optional<String> unit) {
@@ -129,7 +138,7 @@ record RecordReadings(
     private static Optional<String> unit(ReadingSet set) {
         return set.unit()
                 .or(() -> set.readings().stream()
-                        .flatMap(r -> r.shown() instanceof TakenReading.Value v ? v.unit().stream() : null)
+                        .flatMap(r -> r.shown() instanceof TakenReading.Value v ? v.unit().stream() : Stream.empty())
                         .findFirst());
     }
 
