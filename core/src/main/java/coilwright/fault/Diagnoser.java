@@ -165,6 +165,9 @@ final class Diagnoser {
         return out;
     }
 
+    /** Two coils, the first with its top side in the slot where the second has its bottom side. */
+    private record Touching(int first, int second) {}
+
     /** Coils that touch in a slot, every two that share one: a coarse look at where along them, then a finer one. */
     private List<Weighed> slotShorts() {
         List<Coil> live = live();
@@ -172,18 +175,18 @@ final class Diagnoser {
         for (Coil c : live) {
             bottoms.computeIfAbsent(c.bottom().slot(), x -> new ArrayList<>()).add(c.number());
         }
-        List<int[]> touching = new ArrayList<>();
+        List<Touching> touching = new ArrayList<>();
         for (Coil c : live) {
             for (int other : bottoms.getOrDefault(c.top().slot(), List.of())) {
                 if (other != c.number()) {
-                    touching.add(new int[] {c.number(), other});
+                    touching.add(new Touching(c.number(), other));
                 }
             }
         }
         double logPrior = Math.log(Priors.SLOT_SHORT / Math.max(1, touching.size()));
-        record Coarse(int[] coils, double x, double y, Weighed weighed) {}
+        record Coarse(Touching coils, double x, double y, Weighed weighed) {}
         List<Coarse> coarse = new ArrayList<>();
-        for (int[] coils : touching) {
+        for (Touching coils : touching) {
             Coarse top = null;
             for (double x : SLOT_SHORT_PLACES) {
                 for (double y : SLOT_SHORT_PLACES) {
@@ -214,8 +217,8 @@ final class Diagnoser {
         return out;
     }
 
-    private Weighed slotShort(int[] coils, double x, double y, double logPrior) {
-        var fault = new Fault.SlotShort(coils[0], Candidate.along(x), coils[1], Candidate.along(y));
+    private Weighed slotShort(Touching coils, double x, double y, double logPrior) {
+        var fault = new Fault.SlotShort(coils.first(), Candidate.along(x), coils.second(), Candidate.along(y));
         return weigher.weigh(List.of(fault), logPrior, 2);
     }
 
