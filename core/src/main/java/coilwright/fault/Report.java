@@ -140,18 +140,18 @@ final class Report {
     private boolean like(Weighed a, Weighed b, double noise) {
         double squares = 0;
         double most = APART * APART * noise * noise;
-        for (int r = 0; r < a.predicted().length && squares <= most; r++) {
+        for (int r = 0; r < a.predicted().size() && squares <= most; r++) {
             squares += weigher.evidence()
                     .get(r)
-                    .apart(a.predicted()[r], b.predicted()[r], b.fits().get(r).gain());
+                    .apart(a.predicted().get(r), b.predicted().get(r), b.fits().get(r).gain());
         }
         return squares <= most || same(a, b);
     }
 
     /** Whether two explanations read the same in every run, but for a run's scale, which is not known. */
     boolean same(Weighed a, Weighed b) {
-        for (int r = 0; r < a.predicted().length; r++) {
-            if (!proportional(a.predicted()[r], b.predicted()[r])) {
+        for (int r = 0; r < a.predicted().size(); r++) {
+            if (!proportional(a.predicted().get(r), b.predicted().get(r))) {
                 return false;
             }
         }
@@ -206,14 +206,14 @@ final class Report {
                 if (w.fits().get(r).slip() == i) {
                     continue;
                 }
-                double gainBySound = e.square(nothing.predicted()[r], gain, i) - e.square(w.predicted()[r], gain, i);
+                double gainBySound = e.square(nothing.predicted().get(r), gain, i) - e.square(w.predicted().get(r), gain, i);
                 scored.add(new Scored(
                         gainBySound,
                         new Diagnosis.Because(
                                 runs.get(r).test(),
                                 runs.get(r).readings().get(i),
-                                nothing.predicted()[r][i] * gain,
-                                w.predicted()[r][i] * gain)));
+                                nothing.predicted().get(r)[i] * gain,
+                                w.predicted().get(r)[i] * gain)));
             }
         }
         return scored.stream()
@@ -231,7 +231,7 @@ final class Report {
             Evidence.Fit fit = w.fits().get(r);
             double[] squares = new double[e.size()];
             for (int i = 0; i < squares.length; i++) {
-                squares[i] = e.square(w.predicted()[r], fit.gain(), i);
+                squares[i] = e.square(w.predicted().get(r), fit.gain(), i);
             }
             double[] sorted = squares.clone();
             Arrays.sort(sorted);
@@ -239,7 +239,7 @@ final class Report {
             for (int i = 0; i < squares.length; i++) {
                 if (i == fit.slip() || squares[i] > 64 * usual) {
                     PairReading reading = runs.get(r).readings().get(i);
-                    double should = w.predicted()[r][i] * fit.gain();
+                    double should = w.predicted().get(r)[i] * fit.gain();
                     out.add(new Diagnosis.Suspect(runs.get(r).test(), reading, should, advice(reading, should)));
                 }
             }

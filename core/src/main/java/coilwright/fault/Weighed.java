@@ -11,4 +11,4 @@ import java.util.List;
  * @param predicted readings it predicts, run by run
  * @param fits how it fits each run
  */
-record Weighed(List<Fault> faults, double logWeight, double plain, double[][] predicted, List<Evidence.Fit> fits) {}
+record Weighed(List<Fault> faults, double logWeight, double plain, List<double[]> predicted, List<Evidence.Fit> fits) {}

@@ -183,8 +183,8 @@ final class Weigher {
         double a = logLikelihood(plain);
         double b = logLikelihood(robust);
         return b > a
-                ? new Weighed(faults, prior + b, prior + a, predicted, robust)
-                : new Weighed(faults, prior + a, prior + a, predicted, plain);
+                ? new Weighed(faults, prior + b, prior + a, List.of(predicted), robust)
+                : new Weighed(faults, prior + a, prior + a, List.of(predicted), plain);
     }
 
     /**
