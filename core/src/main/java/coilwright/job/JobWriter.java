@@ -111,7 +111,7 @@ public final class JobWriter {
         }
     }
 
-    private static String coil(ListedCoil c) {
+    static String coil(ListedCoil c) {
         return "{coil: " + c.coil() + ", topSlot: " + c.topSlot() + ", bottomSlot: " + c.bottomSlot() + ", topBar: "
                 + bar(c.topBar()) + ", bottomBar: " + bar(c.bottomBar()) + "}";
     }
@@ -125,7 +125,7 @@ public final class JobWriter {
     }
 
     /** Plain where YAML would read the same text back, else in quotation marks. */
-    private static String text(String value) {
+    static String text(String value) {
         boolean plain = value.matches("[A-Za-z]([A-Za-z0-9 .,()/-]*[A-Za-z0-9)])?")
                 && new Resolver().resolve(NodeId.scalar, value, true).equals(Tag.STR);
         if (plain) {
