@@ -6,7 +6,9 @@ import coilwright.winding.ListedCoil;
 import coilwright.winding.WindingSpec;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Iterator;
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
@@ -73,18 +75,11 @@ public final class JobWriter {
     }
 
     private static void readings(StringBuilder out, ReadingSet set) {
-        line(out, "  - test: " + set.test().word());
-        set.date().ifPresent(d -> line(out, "    date: " + d));
-        set.feed()
-                .ifPresent(f -> line(
-                        out,
-                        "    feed: {in: " + f.in() + ", out: " + f.out() + ", amps: "
-                                + f.amps().toPlainString() + "}"));
-        set.angle().ifPresent(x -> line(out, "    angle: " + x.toPlainString()));
-        set.clock().ifPresent(x -> line(out, "    clock: " + x.toPlainString()));
-        set.unit().ifPresent(u -> line(out, "    unit: " + u));
-        set.meter().ifPresent(m -> line(out, "    meter: " + text(m)));
-        set.temperature().ifPresent(t -> line(out, "    temperature: " + t));
+        String indent = "  - ";
+        for (String line : setUp(set)) {
+            line(out, indent + line);
+            indent = "    ";
+        }
         if (set.readings().isEmpty()) {
             line(out, "    readings: []");
             return;
@@ -97,6 +92,22 @@ public final class JobWriter {
                     "      - {from: " + TakenReading.name(r.from()) + ", to: " + TakenReading.name(r.to())
                             + ", reading: " + (shown.isEmpty() ? "null" : shown) + "}");
         }
+    }
+
+    /** The lines of a set of readings that say how they were taken. */
+    static List<String> setUp(ReadingSet set) {
+        List<String> out = new ArrayList<>();
+        out.add("test: " + set.test().word());
+        set.date().ifPresent(d -> out.add("date: " + d));
+        set.feed()
+                .ifPresent(f -> out.add("feed: {in: " + f.in() + ", out: " + f.out() + ", amps: "
+                        + f.amps().toPlainString() + "}"));
+        set.angle().ifPresent(x -> out.add("angle: " + x.toPlainString()));
+        set.clock().ifPresent(x -> out.add("clock: " + x.toPlainString()));
+        set.unit().ifPresent(u -> out.add("unit: " + u));
+        set.meter().ifPresent(m -> out.add("meter: " + text(m)));
+        set.temperature().ifPresent(t -> out.add("temperature: " + t));
+        return out;
     }
 
     private static void line(StringBuilder out, String line) {

@@ -21,6 +21,7 @@ import javax.swing.table.DefaultTableCellRenderer;
 final class CoilTable extends JTable {
     private static final long serialVersionUID = 1L;
     private static final List<String> HEADS =
+            
             List.of("Coil", "Top slot", "Bottom slot", "Top bar", "Bottom bar", "Path");
     private static final List<String> KEYS = List.of("coil", "topSlot", "bottomSlot", "topBar", "bottomBar");
 
@@ -45,8 +46,16 @@ final class CoilTable extends JTable {
         setAutoCreateColumnsFromModel(false);
         putClientProperty("JTable.autoStartsEdit", true);
         putClientProperty("terminateEditOnFocusLost", true);
-        var renderer = new Cell();
-        setDefaultRenderer(Object.class, renderer);
+        setDefaultRenderer(Object.class, new Cell());
+        var heads = getTableHeader().getDefaultRenderer();
+        getTableHeader().setDefaultRenderer((table, value, selected, focus, row, column) -> {
+            Component head = heads.getTableCellRendererComponent(table, value, selected, focus, row, column);
+            if (head instanceof javax.swing.JLabel label) {
+                label.setText("<html><div align=right>" + HEADS.get(column).replace(" ", "<br>") + "</div></html>");
+                label.setHorizontalAlignment(SwingConstants.RIGHT);
+            }
+            return head;
+        });
         // Tab leaves the table; cells are walked with the arrows.
         setFocusTraversalKeys(java.awt.KeyboardFocusManager.FORWARD_TRAVERSAL_KEYS, null);
         getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(javax.swing.KeyStroke.getKeyStroke("TAB"), "none");

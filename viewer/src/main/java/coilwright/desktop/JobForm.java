@@ -108,7 +108,7 @@ final class JobForm extends JPanel implements Scrollable {
         text("title", "&Title", "");
         heading("Core and commutator");
         text("armature.slots", "&Slots", "");
-        text("armature.bars", "&Bars", "");
+        text("armature.bars", "B&ars", "");
         text("armature.poles", "&Poles", "");
         choice(
                 "armature.slotOneInLineWith",
@@ -125,13 +125,13 @@ final class JobForm extends JPanel implements Scrollable {
                 "Di&rection",
                 Arrays.stream(Direction.values()).map(Direction::word).toList());
         text("winding.throw", "Co&il throw, slots", "slots spanned at the back");
-        text("winding.backSpan", "or back span, positions", "for stepped coils");
+        text("winding.backSpan", "or bac&k span, positions", "for stepped coils");
         text("winding.deadCoils", "&Dead coils", "numbers, commas between");
         text("winding.leadOffset", "Lead &offset, bars", "bars from slot 1's own bar");
         text("winding.turns", "T&urns per coil", "");
         text("winding.coilResistance", "Coil resista&nce", "such as 0.08 ohm");
         heading("Growler and equalizers");
-        text("growler.halfGap", "&Half gap, degrees", "from straight down to a face's middle");
+        text("growler.halfGap", "Half &gap, degrees", "from straight down to a face's middle");
         text("growler.face", "Fa&ce, degrees", "width of a face");
         text("equalizers.every", "Equali&zer on every", "1 each set of equal bars, 2 every other");
         heading("What the rules say");
@@ -184,8 +184,11 @@ final class JobForm extends JPanel implements Scrollable {
 
     private void add(Row row) {
         rows.put(row.path, row);
-        add(row.label, at(1, 0));
-        add(row.input, at(1, 1));
+        boolean wide = row.path.equals("title");
+        GridBagConstraints c = at(wide ? 2 : 1, 0);
+        c.fill = GridBagConstraints.BOTH;
+        add(row.label, c);
+        add(row.input, at(wide ? 2 : 1, wide ? 0 : 1));
         add(row.reason, at(2, 0));
         add(row.ways, at(2, 0));
         row.input.addFocusListener(new FocusAdapter() {

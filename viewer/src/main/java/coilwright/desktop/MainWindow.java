@@ -57,6 +57,7 @@ final class MainWindow {
     private final JFrame frame = new JFrame();
     private final JTabbedPane tabs = new JTabbedPane();
     private final WindingPanel winding;
+    private final BenchPanel bench;
     private final JLabel status = new JLabel(" ");
     private final JProgressBar progress = new JProgressBar();
     private final JButton cancel = Ui.named(new JButton(), "Cancel");
@@ -71,6 +72,7 @@ final class MainWindow {
         this.document = new JobDocument(file, text);
         this.autosave = new Autosave(document, settings, this::say);
         this.winding = new WindingPanel(document, this::say, this::trouble);
+        this.bench = new BenchPanel(winding, document, this::say, this::save, this::trouble);
         frame.setName("main");
         frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
         frame.addWindowListener(new WindowAdapter() {
@@ -85,6 +87,7 @@ final class MainWindow {
             }
         });
         tabs.addTab("Winding", winding);
+        tabs.addTab("Bench", bench);
         tabs.getAccessibleContext().setAccessibleName("Parts");
         frame.add(tabs);
         frame.add(statusBar(), BorderLayout.SOUTH);
@@ -112,6 +115,10 @@ final class MainWindow {
 
     JobDocument document() {
         return document;
+    }
+
+    BenchPanel bench() {
+        return bench;
     }
 
     /** Comes back when the window is closed. */
@@ -219,6 +226,20 @@ final class MainWindow {
         }));
         bar.add(edit);
         bar.add(viewMenu());
+        JMenu atBench = Ui.named(new JMenu(), "&Bench");
+        atBench.add(Ui.action("&Winding", "F2", () -> tabs.setSelectedComponent(winding)));
+        atBench.add(Ui.action("&Bench", "F3", () -> {
+            tabs.setSelectedComponent(bench);
+            bench.focus();
+        }));
+        atBench.addSeparator();
+        for (String word : BenchPanel.tests()) {
+            atBench.add(Ui.action("Readings: " + word, "", () -> {
+                tabs.setSelectedComponent(bench);
+                bench.choose(word);
+            }));
+        }
+        bar.add(atBench);
         JMenu help = Ui.named(new JMenu(), "&Help");
         help.add(Ui.action("&Keys", "F1", this::keys));
         bar.add(help);
@@ -266,6 +287,7 @@ final class MainWindow {
     private void dress() {
         Ui.dress(settings.dark(), settings.size());
         winding.draw();
+        bench.redraw();
         frame.revalidate();
     }
 

@@ -97,6 +97,13 @@ final class Ui {
                 : Optional.of((char) KeyEvent.getExtendedKeyCodeForChar(Character.toUpperCase(name.charAt(at + 1))));
     }
 
+    /** Lets a button be pressed by Enter as well, for hands on the number pad. */
+    static <B extends AbstractButton> B enters(B button) {
+        button.getInputMap().put(KeyStroke.getKeyStroke("ENTER"), "pressed");
+        button.getInputMap().put(KeyStroke.getKeyStroke("released ENTER"), "released");
+        return button;
+    }
+
     /** Words that break into lines of their own accord. */
     static String html(String words) {
         return "<html>" + words.replace("&", "&amp;").replace("<", "&lt;").replace("\n", "<br>") + "</html>";
