@@ -46,6 +46,7 @@ final class CoilTable extends JTable {
         setAutoCreateColumnsFromModel(false);
         putClientProperty("JTable.autoStartsEdit", true);
         putClientProperty("terminateEditOnFocusLost", true);
+        setSurrendersFocusOnKeystroke(true);
         setDefaultRenderer(Object.class, new Cell());
         var heads = getTableHeader().getDefaultRenderer();
         getTableHeader().setDefaultRenderer((table, value, selected, focus, row, column) -> {
@@ -71,6 +72,16 @@ final class CoilTable extends JTable {
     public void updateUI() {
         super.updateUI();
         setRowHeight(getFontMetrics(getFont()).getHeight() + Ui.px(4));
+    }
+
+    /** What is typed takes the place of what stood there. */
+    @Override
+    public Component prepareEditor(javax.swing.table.TableCellEditor editor, int row, int column) {
+        Component c = super.prepareEditor(editor, row, column);
+        if (c instanceof javax.swing.text.JTextComponent text) {
+            text.selectAll();
+        }
+        return c;
     }
 
     void onChoose(Consumer<Optional<Element>> listener) {

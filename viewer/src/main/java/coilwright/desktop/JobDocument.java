@@ -56,13 +56,25 @@ final class JobDocument {
         changed();
     }
 
-    /** Changes one field; changes of the same field one after the other are one step. */
+    /**
+     * Changes one field; changes of the same field one after the other are one step. Each begins at the text before the
+     * step, so that a field emptied on the way to another value keeps its place and its comment.
+     */
     void edit(String field, String value) {
-        JobText next = text.with(field, value);
-        if (next == text) {
+        boolean goesOn = field.equals(lastField) && !undo.isEmpty();
+        JobText before = goesOn ? undo.element().text() : text;
+        JobText next = before.with(field, value);
+        if (next.text().equals(text.text())) {
             return;
         }
-        step(next, field, field.equals(lastField));
+        if (goesOn && next.text().equals(before.text())) {
+            undo.pop();
+            text = before;
+            lastField = "";
+            changed();
+            return;
+        }
+        step(next, field, goesOn);
     }
 
     /** Changes the text in a step of its own. */
@@ -74,7 +86,7 @@ final class JobDocument {
     }
 
     private void step(JobText next, String what, boolean goesOn) {
-        if (!goesOn || undo.isEmpty()) {
+        if (!goesOn) {
             undo.push(new Step(text, what));
             if (undo.size() > MOST_STEPS) {
                 undo.removeLast();

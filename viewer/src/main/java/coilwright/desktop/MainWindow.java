@@ -285,7 +285,12 @@ final class MainWindow {
     }
 
     private void dress() {
-        Ui.dress(settings.dark(), settings.size());
+        dress(settings.dark(), settings.size());
+    }
+
+    void dress(boolean inTheDark, int percent) {
+        Ui.dress(inTheDark, percent);
+        winding.fitSides();
         winding.draw();
         bench.redraw();
         frame.revalidate();

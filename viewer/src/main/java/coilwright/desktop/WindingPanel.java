@@ -12,7 +12,7 @@ import coilwright.job.Job;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingType;
 import java.awt.BorderLayout;
-import java.awt.FlowLayout;
+import java.awt.Dimension;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -41,6 +41,9 @@ final class WindingPanel extends JPanel {
     private final JobForm form;
     private final DrawingPane drawing = new DrawingPane("drawing");
     private final CoilTable table = new CoilTable();
+    private final JScrollPane tableSide = new JScrollPane(table);
+    private final JSplitPane right;
+    private final JSplitPane all;
     private final JTextField find = new JTextField(10);
     private final Map<DrawingView, JToggleButton> buttons = new EnumMap<>(DrawingView.class);
     private final transient Background worker;
@@ -65,12 +68,14 @@ final class WindingPanel extends JPanel {
                 new JScrollPane(form, JScrollPane.VERTICAL_SCROLLBAR_AS_NEEDED, JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
         scroll.getVerticalScrollBar().setUnitIncrement(16);
         scroll.setBorder(null);
-        var right = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, middle(), tableSide());
+        right = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, middle(), tableSide);
         right.setResizeWeight(1);
         right.setBorder(null);
-        var all = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, scroll, right);
+        all = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, scroll, right);
         all.setResizeWeight(0);
         all.setBorder(null);
+        tableSide.setBorder(null);
+        fitSides();
         add(all);
         drawing.onHover(e -> {
             drawing.hover(tie(e));
@@ -85,7 +90,7 @@ final class WindingPanel extends JPanel {
     }
 
     private JPanel middle() {
-        var bar = new JPanel(new FlowLayout(FlowLayout.LEADING, 4, 4));
+        var bar = new JPanel(new Rows());
         var group = new ButtonGroup();
         for (DrawingView v : DrawingView.values()) {
             var button = new JToggleButton(name(v), v == view);
@@ -110,6 +115,13 @@ final class WindingPanel extends JPanel {
         var panel = new JPanel(new BorderLayout());
         panel.add(bar, BorderLayout.NORTH);
         panel.add(drawing);
+        panel.setMinimumSize(new Dimension(80, 80));
+        panel.addComponentListener(new java.awt.event.ComponentAdapter() {
+            @Override
+            public void componentResized(java.awt.event.ComponentEvent e) {
+                bar.revalidate();
+            }
+        });
         return panel;
     }
 
@@ -122,11 +134,13 @@ final class WindingPanel extends JPanel {
         return button;
     }
 
-    private JScrollPane tableSide() {
-        var scroll = new JScrollPane(table);
-        scroll.setPreferredSize(new java.awt.Dimension(Ui.px(330), Ui.px(300)));
-        scroll.setBorder(null);
-        return scroll;
+    /** Gives form and table the width they need, after a change of size. */
+    void fitSides() {
+        tableSide.setPreferredSize(new Dimension(Ui.px(270), Ui.px(300)));
+        all.setDividerLocation(Ui.px(310));
+        if (right.getWidth() > 0) {
+            right.setDividerLocation(Math.max(Ui.px(160), getWidth() - Ui.px(310) - Ui.px(280)));
+        }
     }
 
     static String name(DrawingView v) {
