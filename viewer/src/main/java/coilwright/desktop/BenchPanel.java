@@ -122,7 +122,13 @@ final class BenchPanel extends JPanel {
         add(setUpCard(), SET_UP);
         add(runCard(), RUN);
         document.onChange(this::offerResume);
-        winding.addPropertyChangeListener("ties", e -> fill());
+        winding.addPropertyChangeListener("ties", e -> fillIfShown());
+        addComponentListener(new java.awt.event.ComponentAdapter() {
+            @Override
+            public void componentShown(java.awt.event.ComponentEvent e) {
+                fillIfShown();
+            }
+        });
     }
 
     // ---- setting up -------------------------------------------------------------------------------------------------
@@ -134,7 +140,7 @@ final class BenchPanel extends JPanel {
             test.addItem(kind.word());
         }
         test.setName("test");
-        test.addActionListener(e -> fill());
+        test.addActionListener(e -> fillIfShown());
         var c = new GridBagConstraints();
         c.gridy = 0;
         c.insets = new Insets(3, 0, 3, 10);
@@ -226,6 +232,13 @@ final class BenchPanel extends JPanel {
 
     private TestKind kind() {
         return TestKind.of((String) test.getSelectedItem()).orElseThrow();
+    }
+
+    /** What advises takes libraries that most who open a job never need. */
+    private void fillIfShown() {
+        if (isShowing() && run.isEmpty()) {
+            fill();
+        }
     }
 
     /** Fills in where the trade feeds and how the test is done. */

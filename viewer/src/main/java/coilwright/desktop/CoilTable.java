@@ -57,6 +57,7 @@ final class CoilTable extends JTable {
             }
             return head;
         });
+        updateUI();
         // Tab leaves the table; cells are walked with the arrows.
         setFocusTraversalKeys(java.awt.KeyboardFocusManager.FORWARD_TRAVERSAL_KEYS, null);
         getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(javax.swing.KeyStroke.getKeyStroke("TAB"), "none");
@@ -71,7 +72,11 @@ final class CoilTable extends JTable {
     @Override
     public void updateUI() {
         super.updateUI();
-        setRowHeight(getFontMetrics(getFont()).getHeight() + Ui.px(4));
+        int line = getFontMetrics(getFont()).getHeight();
+        setRowHeight(line + Ui.px(4));
+        if (getTableHeader() != null) {
+            getTableHeader().setPreferredSize(new java.awt.Dimension(10, 2 * line + Ui.px(6)));
+        }
     }
 
     /** What is typed takes the place of what stood there. */

@@ -40,6 +40,9 @@ final class DrawingPane extends JComponent implements Accessible {
     private static final long serialVersionUID = 1L;
     private static final double LEAST_SCALE = 0.05;
     private static final double MOST_SCALE = 80;
+    /** Pixels a mm at which the smallest numbers can just be read. */
+    private static final double LEGIBLE = 1.6;
+
     private static final double STEP = 1.25;
     private static final double REACH = 6;
     private static final int MARGIN = 8;
@@ -78,7 +81,7 @@ final class DrawingPane extends JComponent implements Accessible {
             @Override
             public void componentResized(ComponentEvent e) {
                 if (fitted) {
-                    fit();
+                    start();
                 } else {
                     moved();
                 }
@@ -143,7 +146,7 @@ final class DrawingPane extends JComponent implements Accessible {
         if (same && !fitted) {
             moved();
         } else {
-            fit();
+            start();
         }
     }
 
@@ -197,6 +200,20 @@ final class DrawingPane extends JComponent implements Accessible {
         y += partY * getHeight();
         fitted = false;
         moved();
+    }
+
+    /** Shows the whole page, or of a very long one the beginning at its full height, near enough to be read. */
+    private void start() {
+        fit();
+        scene.filter(s -> getWidth() > 0 && getHeight() > 0).ifPresent(s -> {
+            double full = (getHeight() - 2.0 * MARGIN) / s.drawing().height();
+            if (scale < LEGIBLE && full > 2 * scale) {
+                scale = Math.min(full, 2 * LEGIBLE);
+                x = MARGIN;
+                y = (getHeight() - s.drawing().height() * scale) / 2;
+                moved();
+            }
+        });
     }
 
     /** Shows the whole page. */

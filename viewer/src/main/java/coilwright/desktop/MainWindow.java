@@ -58,6 +58,7 @@ final class MainWindow {
     private final JTabbedPane tabs = new JTabbedPane();
     private final WindingPanel winding;
     private final BenchPanel bench;
+    private final ComparePanel compare;
     private final JLabel status = new JLabel(" ");
     private final JProgressBar progress = new JProgressBar();
     private final JButton cancel = Ui.named(new JButton(), "Cancel");
@@ -73,6 +74,7 @@ final class MainWindow {
         this.autosave = new Autosave(document, settings, this::say);
         this.winding = new WindingPanel(document, this::say, this::trouble);
         this.bench = new BenchPanel(winding, document, this::say, this::save, this::trouble);
+        this.compare = new ComparePanel(winding, this::say, this::trouble);
         frame.setName("main");
         frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
         frame.addWindowListener(new WindowAdapter() {
@@ -88,6 +90,7 @@ final class MainWindow {
         });
         tabs.addTab("Winding", winding);
         tabs.addTab("Bench", bench);
+        tabs.addTab("Compare", compare);
         tabs.getAccessibleContext().setAccessibleName("Parts");
         frame.add(tabs);
         frame.add(statusBar(), BorderLayout.SOUTH);
@@ -121,6 +124,10 @@ final class MainWindow {
         return bench;
     }
 
+    ComparePanel compare() {
+        return compare;
+    }
+
     /** Comes back when the window is closed. */
     void await() throws InterruptedException {
         closed.await();
@@ -128,6 +135,7 @@ final class MainWindow {
 
     void open() {
         frame.setVisible(true);
+        winding.begin();
         document.file().ifPresent(this::noteOpened);
         offerRecovery();
     }
@@ -232,6 +240,7 @@ final class MainWindow {
             tabs.setSelectedComponent(bench);
             bench.focus();
         }));
+        atBench.add(Ui.action("&Compare", "F4", () -> tabs.setSelectedComponent(compare)));
         atBench.addSeparator();
         for (String word : BenchPanel.tests()) {
             atBench.add(Ui.action("Readings: " + word, "", () -> {
@@ -293,6 +302,7 @@ final class MainWindow {
         winding.fitSides();
         winding.draw();
         bench.redraw();
+        compare.compare();
         frame.revalidate();
     }
 

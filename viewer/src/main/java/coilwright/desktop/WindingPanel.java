@@ -86,6 +86,10 @@ final class WindingPanel extends JPanel {
         table.onChoose(e -> choose(e, true));
         table.onEdit(this::editCell);
         document.onChange(this::work);
+    }
+
+    /** Asks the rules and draws for the first time, once the window shows. */
+    void begin() {
         work();
     }
 
@@ -136,10 +140,10 @@ final class WindingPanel extends JPanel {
 
     /** Gives form and table the width they need, after a change of size. */
     void fitSides() {
-        tableSide.setPreferredSize(new Dimension(Ui.px(270), Ui.px(300)));
+        tableSide.setPreferredSize(new Dimension(Ui.px(320), Ui.px(300)));
         all.setDividerLocation(Ui.px(310));
         if (right.getWidth() > 0) {
-            right.setDividerLocation(Math.max(Ui.px(160), getWidth() - Ui.px(310) - Ui.px(280)));
+            right.setDividerLocation(Math.max(Ui.px(160), getWidth() - Ui.px(310) - Ui.px(330)));
         }
     }
 
