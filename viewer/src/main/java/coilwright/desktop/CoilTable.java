@@ -54,6 +54,7 @@ final class CoilTable extends JTable {
             if (head instanceof javax.swing.JLabel label) {
                 label.setText("<html><div align=right>" + HEADS.get(column).replace(" ", "<br>") + "</div></html>");
                 label.setHorizontalAlignment(SwingConstants.RIGHT);
+                label.setFont(table.getFont().deriveFont(table.getFont().getSize2D() * 0.9f));
             }
             return head;
         });

@@ -14,6 +14,7 @@ import coilwright.winding.Rules;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
 import java.awt.BorderLayout;
+import java.awt.Dimension;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -40,6 +41,9 @@ import javax.swing.filechooser.FileNameExtensionFilter;
  */
 final class ComparePanel extends JPanel {
     private static final long serialVersionUID = 1L;
+
+    /** Width of the list. */
+    private static final int LIST = 320;
 
     private final transient WindingPanel plan;
     private final transient Consumer<String> say;
@@ -90,8 +94,10 @@ final class ComparePanel extends JPanel {
         list.setName("differences");
         list.getAccessibleContext().setAccessibleName("Differences");
         list.addListSelectionListener(e -> light());
-        var all = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, both, new JScrollPane(list));
-        all.setResizeWeight(0.7);
+        var side = new JScrollPane(list);
+        side.setPreferredSize(new Dimension(Ui.px(LIST), Ui.px(200)));
+        var all = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, both, side);
+        all.setResizeWeight(1);
         all.setBorder(null);
         add(all);
         together(before, after);
@@ -208,7 +214,8 @@ final class ComparePanel extends JPanel {
         shown = Optional.of(next);
         summary.setText(other.map(f -> f.getFileName() + ": ").orElse("") + next.words());
         lines.clear();
-        next.result().differences().forEach(d -> lines.addElement(Ui.html("Coil " + d.coil() + ": " + d.words())));
+        next.result().differences().forEach(d -> lines.addElement(
+                        Ui.html("Coil " + d.coil() + ": " + d.words(), Ui.px(LIST - 40))));
         Set<Element> marked = new LinkedHashSet<>();
         next.result().coils().forEach(c -> marked.add(Element.coil(c)));
         before.show(Optional.of(next.planned()));

@@ -4,7 +4,6 @@ import coilwright.drawing.DrawingFiles;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.DrawingView;
 import coilwright.drawing.PageFormat;
-import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobText;
 import coilwright.job.SafeFiles;
@@ -257,8 +256,10 @@ final class MainWindow {
 
     private JMenu viewMenu() {
         JMenu view = Ui.named(new JMenu(), "&View");
+        int key = 0;
         for (DrawingView v : DrawingView.values()) {
-            view.add(Ui.action("&" + WindingPanel.name(v), "ctrl " + (v.ordinal() + 1), () -> {
+            key++;
+            view.add(Ui.action("&" + WindingPanel.name(v), "ctrl " + key, () -> {
                 tabs.setSelectedComponent(winding);
                 winding.view(v);
             }));
@@ -573,15 +574,5 @@ final class MainWindow {
                         "Ctrl+S: save; Ctrl+E: save the drawing; Ctrl+P: print it")),
                 "Keys",
                 JOptionPane.PLAIN_MESSAGE);
-    }
-
-    /** Reads a file for another window part, complaining where it cannot be used. */
-    Optional<JobText> read(Path path) {
-        try {
-            return Optional.of(JobText.read(path));
-        } catch (BadInputException e) {
-            say(e.problems().get(0).toString());
-            return Optional.empty();
-        }
     }
 }

@@ -63,8 +63,26 @@ final class Scene {
             Optional<Color> fill,
             Optional<Color> stroke,
             float width,
-            float[] dashes,
-            Rectangle2D bounds) {}
+            List<Float> dashes,
+            Rectangle2D bounds) {
+        Piece hollow() {
+            return text.isPresent() ? this : new Piece(outline, text, Optional.empty(), stroke, width, dashes, bounds);
+        }
+
+        /** Its line, no thinner than a width. */
+        BasicStroke line(float least, double scale) {
+            float wide = Math.max(width, least);
+            // Dashes shorter than a pixel or so would run together into a grey that takes long to paint.
+            if (dashes.isEmpty() || dashes.get(0) * scale < 1.2) {
+                return new BasicStroke(wide, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
+            }
+            float[] lengths = new float[dashes.size()];
+            for (int i = 0; i < lengths.length; i++) {
+                lengths[i] = dashes.get(i);
+            }
+            return new BasicStroke(wide, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, lengths, 0);
+        }
+    }
 
     /** A group that shows a numbered thing. */
     private record Found(Element element, Shape.Group group, Box bounds) {}
@@ -122,17 +140,13 @@ final class Scene {
     private Piece piece(Shape s, Look look) {
         Box b = s.bounds();
         double margin = look.width();
-        float[] dashes = new float[look.dashes().size()];
-        for (int i = 0; i < dashes.length; i++) {
-            dashes[i] = look.dashes().get(i).floatValue();
-        }
         return new Piece(
                 s instanceof Shape.Text ? Optional.empty() : Optional.of(outline(s)),
                 s instanceof Shape.Text t ? Optional.of(t) : Optional.empty(),
                 colour(look.fill()),
                 colour(look.stroke()),
                 (float) look.width(),
-                dashes,
+                look.dashes().stream().map(Double::floatValue).toList(),
                 new Rectangle2D.Double(
                         b.left() - margin, b.top() - margin, b.width() + 2 * margin, b.height() + 2 * margin));
     }
@@ -265,7 +279,8 @@ final class Scene {
                 add(drawn, List.of(roles), out);
             }
         }
-        return out;
+        // Numbers may lie over a bar or a pole without being part of it; a fill would hide them.
+        return e.kind() == Element.Kind.COIL ? out : out.stream().map(Piece::hollow).toList();
     }
 
     private static Optional<Shape> halo(Shape s) {
@@ -307,14 +322,8 @@ final class Scene {
             g.fill(outline);
         }
         if (p.stroke().isPresent()) {
-            float width = Math.max(p.width(), (float) (leastPixels / scale));
-            // Dashes shorter than a pixel or so would run together into a grey that takes long to paint.
-            boolean dashed = p.dashes().length > 0 && p.dashes()[0] * scale >= 1.2;
             g.setColor(p.stroke().get());
-            g.setStroke(
-                    dashed
-                            ? new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, p.dashes(), 0)
-                            : new BasicStroke(width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
+            g.setStroke(p.line((float) (leastPixels / scale), scale));
             g.draw(outline);
         }
     }

@@ -109,6 +109,11 @@ final class Ui {
         return "<html>" + words.replace("&", "&amp;").replace("<", "&lt;").replace("\n", "<br>") + "</html>";
     }
 
+    /** Words that break into lines of a width in pixels. */
+    static String html(String words, int width) {
+        return html(words).replace("<html>", "<html><div width=" + width + ">").replace("</html>", "</div></html>");
+    }
+
     static boolean isDark() {
         return FlatLaf.isLafDark();
     }

@@ -18,7 +18,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.regex.Matcher;
@@ -96,11 +95,13 @@ final class WindingPanel extends JPanel {
     private JPanel middle() {
         var bar = new JPanel(new Rows());
         var group = new ButtonGroup();
+        int key = 0;
         for (DrawingView v : DrawingView.values()) {
+            key++;
             var button = new JToggleButton(name(v), v == view);
             button.setName("view " + v.word());
             button.putClientProperty("JButton.buttonType", "toolBarButton");
-            button.setToolTipText(name(v) + " (Ctrl+" + (v.ordinal() + 1) + ")");
+            button.setToolTipText(name(v) + " (Ctrl+" + key + ")");
             button.addActionListener(e -> view(v));
             group.add(button);
             buttons.put(v, button);
@@ -322,10 +323,9 @@ final class WindingPanel extends JPanel {
         ViewOptions options = ViewOptions.of(job.title())
                 .withPalette(grey ? Palette.MONOCHROME : Palette.COLOUR)
                 .withBench(GrowlerBench.of(job.growler()).withEqualizers(rings));
-        OptionalInt coil = chosen.filter(e -> e.kind() == Element.Kind.COIL && winding.hasCoil(e.number()))
-                .map(e -> OptionalInt.of(e.number()))
-                .orElse(OptionalInt.empty());
-        return coil.isPresent() ? options.withCoil(coil.getAsInt()) : options;
+        return chosen.filter(e -> e.kind() == Element.Kind.COIL && winding.hasCoil(e.number()))
+                .map(e -> options.withCoil(e.number()))
+                .orElse(options);
     }
 
     private static List<List<Integer>> ringsOf(Job job, Winding winding) {
