@@ -89,9 +89,8 @@ public final class ReadingsJournal {
         var root = new Field(problems, "", YamlText.compose(yaml.toString(), "readings", "# test: drop", problems));
         List<ReadingSet> sets = ReadingsSection.read(root, bars);
         problems.throwIfAny();
-        List<TakenReading> taken = any
-                ? ReadingsFile.parse(file.toString(), whole, bars).readings()
-                : List.of();
+        List<TakenReading> taken =
+                any ? ReadingsFile.parse(file.toString(), whole, bars).readings() : List.of();
         var journal = new ReadingsJournal(file, sets.get(0), taken);
         if (whole.length() < text.length()) {
             journal.rewrite();
@@ -120,7 +119,9 @@ public final class ReadingsJournal {
      */
     public TakenReading note(int from, int to, String shown) throws IOException {
         TakenReading.Shown read = TakenReading.parse(shown, setUp.test().kinds());
-        if (read instanceof TakenReading.Value v && v.unit().isEmpty() && setUp.unit().isPresent()) {
+        if (read instanceof TakenReading.Value v
+                && v.unit().isEmpty()
+                && setUp.unit().isPresent()) {
             read = new TakenReading.Value(v.number(), setUp.unit());
         }
         var reading = new TakenReading(from, to, read);

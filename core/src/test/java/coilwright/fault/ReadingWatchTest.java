@@ -48,8 +48,10 @@ class ReadingWatchTest {
         List<PairReading> sound = scaled(SOUND, DROP, 1);
         List<PairReading> faulty = scaled(new Fault.BarShort(8, 9).in(SOUND), DROP, 1);
         var watch = new ReadingWatch(SOUND, DROP, false);
-        assertThat(watch.standsOut(faulty.get(7), watch.scale(sound.subList(0, 7)))).isTrue();
-        assertThat(watch.standsOut(faulty.get(7), watch.scale(sound.subList(0, 2)))).isFalse();
+        assertThat(watch.standsOut(faulty.get(7), watch.scale(sound.subList(0, 7))))
+                .isTrue();
+        assertThat(watch.standsOut(faulty.get(7), watch.scale(sound.subList(0, 2))))
+                .isFalse();
     }
 
     @Test
@@ -67,7 +69,8 @@ class ReadingWatchTest {
         var pair = new BenchTest.Pair(1, BenchTest.SHAFT);
         var none = watch.scale(List.of());
         assertThat(watch.expected(pair, none)).hasValue(Double.POSITIVE_INFINITY);
-        assertThat(watch.standsOut(new PairReading(1, 0, Double.POSITIVE_INFINITY), none)).isFalse();
+        assertThat(watch.standsOut(new PairReading(1, 0, Double.POSITIVE_INFINITY), none))
+                .isFalse();
         assertThat(watch.standsOut(new PairReading(1, 0, 3.0), none)).isTrue();
     }
 }

@@ -94,7 +94,8 @@ class ReadingsJournalTest {
     @Test
     void saysWhatIsWrongWithAFile() throws Exception {
         Path file = Files.writeString(folder.resolve("a.csv"), "from,to,reading\n1,2,3 mV\n");
-        assertThatThrownBy(() -> ReadingsJournal.resume(file, 17)).hasMessageContaining("does not begin with its set-up");
+        assertThatThrownBy(() -> ReadingsJournal.resume(file, 17))
+                .hasMessageContaining("does not begin with its set-up");
         Files.writeString(file, "# test: drop\nfrom,to,reading\n1,2,3 mV\n");
         assertThatThrownBy(() -> ReadingsJournal.resume(file, 17)).hasMessageContaining("a drop test needs it");
         Files.writeString(file, "# test: resistance\nfrom,to,reading\n1,99,3 ohm\n");

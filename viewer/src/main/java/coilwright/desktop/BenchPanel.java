@@ -122,6 +122,7 @@ final class BenchPanel extends JPanel {
         add(setUpCard(), SET_UP);
         add(runCard(), RUN);
         document.onChange(this::offerResume);
+        offerResume();
         winding.addPropertyChangeListener("ties", e -> fillIfShown());
         addComponentListener(new java.awt.event.ComponentAdapter() {
             @Override
@@ -862,6 +863,7 @@ final class BenchPanel extends JPanel {
         if (run.isPresent()) {
             reading.requestFocusInWindow();
         } else {
+            fillIfShown();
             (resume.isVisible() ? resume : begin).requestFocusInWindow();
         }
     }

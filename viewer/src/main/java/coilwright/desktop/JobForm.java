@@ -10,7 +10,6 @@ import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
-import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.GridBagConstraints;
@@ -86,14 +85,10 @@ final class JobForm extends JPanel implements Scrollable {
         }
 
         void say(String words, String outline, String sign) {
-            reason.setText(words.isEmpty() ? "" : sign + " " + words);
+            reason.setText(words.isEmpty() ? "" : sign + " " + words.replace("\n", "\n" + sign + " "));
             reason.setVisible(!words.isEmpty());
             input.putClientProperty("JComponent.outline", outline.isEmpty() ? null : outline);
-            Color colour = UIManager.getColor(
-                    outline.equals("error")
-                            ? "Actions.Red"
-                            : outline.equals("warning") ? "Label.foreground" : "Label.foreground");
-            reason.setForeground(colour == null ? UIManager.getColor("Label.foreground") : colour);
+            reason.setForeground(outline.equals("error") ? Ui.error() : UIManager.getColor("Label.foreground"));
             input.getAccessibleContext().setAccessibleDescription(words);
             input.repaint();
         }
@@ -300,7 +295,7 @@ final class JobForm extends JPanel implements Scrollable {
                 return here;
             });
             if (!said.isEmpty()) {
-                row.say(String.join("; ", said), "error", "✗");
+                row.say(String.join("\n", said), "error", "✗");
             } else if (!text.problems().isEmpty() || row.reason.getText().startsWith("✗")) {
                 row.say("", "", "");
             }
@@ -382,7 +377,7 @@ final class JobForm extends JPanel implements Scrollable {
             List<Finding> said = byRow.getOrDefault(row.path, List.of());
             boolean error = said.stream().anyMatch(f -> f.severity() == Severity.ERROR);
             row.say(
-                    String.join("; ", said.stream().map(Finding::message).toList()),
+                    String.join("\n", said.stream().map(Finding::message).toList()),
                     said.isEmpty() ? "" : error ? "error" : "warning",
                     error ? "✗" : "!");
             row.ways.removeAll();
@@ -417,7 +412,8 @@ final class JobForm extends JPanel implements Scrollable {
         c.fill = GridBagConstraints.HORIZONTAL;
         c.insets = new Insets(1, 0, 1, 0);
         for (WayOut way : ways) {
-            var button = new JButton(way.words());
+            var button = new JButton(Ui.html(way.words(), Ui.px(230)));
+            button.getAccessibleContext().setAccessibleName(way.words());
             button.setName("way out");
             button.addActionListener(e -> attempt(() -> {
                 document.change(way.in(document.text()), "way out");

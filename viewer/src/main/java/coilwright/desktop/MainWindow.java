@@ -63,6 +63,9 @@ final class MainWindow {
     private final JButton cancel = Ui.named(new JButton(), "Cancel");
     private final JMenu recent = Ui.named(new JMenu(), "Open &recent");
     private final Background worker = new Background("work", this::trouble);
+    /** Apart from all other work, so that nothing asked for later can overtake a save. */
+    private final Background saver = new Background("save", this::trouble);
+
     private final CountDownLatch closed = new CountDownLatch(1);
     private Action undo;
     private Action redo;
@@ -462,8 +465,7 @@ final class MainWindow {
         }
         String text = document.text().text();
         Optional<Path> before = document.file();
-        busy(
-                "Saving " + path.getFileName(),
+        saver.queue(
                 () -> {
                     SafeFiles.write(path, text);
                     return path;

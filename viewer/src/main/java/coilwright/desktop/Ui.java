@@ -4,6 +4,7 @@ import com.formdev.flatlaf.FlatDarkLaf;
 import com.formdev.flatlaf.FlatLaf;
 import com.formdev.flatlaf.FlatLightLaf;
 import com.formdev.flatlaf.util.UIScale;
+import java.awt.Color;
 import java.awt.Font;
 import java.awt.event.ActionEvent;
 import java.awt.event.KeyEvent;
@@ -112,6 +113,11 @@ final class Ui {
     /** Words that break into lines of a width in pixels. */
     static String html(String words, int width) {
         return html(words).replace("<html>", "<html><div width=" + width + ">").replace("</html>", "</div></html>");
+    }
+
+    /** The colour of what is wrong, dark or light enough to be read; never without a sign beside it. */
+    static Color error() {
+        return new Color(isDark() ? 0xff9aa8 : 0xa3123a);
     }
 
     static boolean isDark() {

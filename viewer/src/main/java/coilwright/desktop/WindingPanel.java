@@ -297,7 +297,7 @@ final class WindingPanel extends JPanel {
         boolean same = sameWinding
                 && shownJob.map(Job::title).equals(next.job().map(Job::title))
                 && shownJob.map(Job::growler).equals(next.job().map(Job::growler))
-                && shownJob.map(Job::equalizers).equals(next.job().map(Job::equalizers));
+                && shownJob.flatMap(Job::equalizers).equals(next.job().flatMap(Job::equalizers));
         shownJob = next.job();
         if (!sameWinding) {
             shown = next.winding();
