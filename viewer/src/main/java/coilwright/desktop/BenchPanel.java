@@ -124,12 +124,6 @@ final class BenchPanel extends JPanel {
         document.onChange(this::offerResume);
         offerResume();
         winding.addPropertyChangeListener("ties", e -> fillIfShown());
-        addComponentListener(new java.awt.event.ComponentAdapter() {
-            @Override
-            public void componentShown(java.awt.event.ComponentEvent e) {
-                fillIfShown();
-            }
-        });
     }
 
     // ---- setting up -------------------------------------------------------------------------------------------------
@@ -236,7 +230,7 @@ final class BenchPanel extends JPanel {
     }
 
     /** What advises takes libraries that most who open a job never need. */
-    private void fillIfShown() {
+    void fillIfShown() {
         if (isShowing() && run.isEmpty()) {
             fill();
         }
@@ -254,7 +248,11 @@ final class BenchPanel extends JPanel {
         List<String> units = new ArrayList<>();
         kind.kinds().forEach(k -> units.addAll(k.units()));
         if (!units.contains(fields.get("unit").getText())) {
-            fields.get("unit").setText(kind.unitless() ? "" : kind == TestKind.RESISTANCE || kind == TestKind.GROUND ? "ohm" : "mV");
+            fields.get("unit")
+                    .setText(
+                            kind.unitless()
+                                    ? ""
+                                    : kind == TestKind.RESISTANCE || kind == TestKind.GROUND ? "ohm" : "mV");
         }
         Optional<Job> job = document.text().job();
         Optional<Winding> built = winding.state().flatMap(JobState::winding);
@@ -335,9 +333,7 @@ final class BenchPanel extends JPanel {
 
     private void offerResume() {
         TestKind kind = kind();
-        begun = document.file()
-                .filter(f -> free(f, kind) > 1)
-                .map(f -> file(f, kind, free(f, kind) - 1));
+        begun = document.file().filter(f -> free(f, kind) > 1).map(f -> file(f, kind, free(f, kind) - 1));
         resume.setVisible(begun.isPresent());
         begun.ifPresent(f -> resume.setText("Go on with " + f.getFileName()));
         begin.setText(begun.isPresent() ? "Begin a new run" : "Begin");
@@ -374,8 +370,8 @@ final class BenchPanel extends JPanel {
         int bars = document.text().job().orElseThrow().armature().bars();
         feed.ifPresent(f -> {
             if (f.in() > bars || f.out() > bars) {
-                throw new IllegalArgumentException("the feed names bar " + Math.max(f.in(), f.out())
-                        + ", but bars run from 1 to " + bars);
+                throw new IllegalArgumentException(
+                        "the feed names bar " + Math.max(f.in(), f.out()) + ", but bars run from 1 to " + bars);
             }
         });
         String unit = fields.get("unit").getText().strip();
@@ -419,7 +415,9 @@ final class BenchPanel extends JPanel {
         document.text()
                 .job()
                 .ifPresent(job -> disk.queue(
-                        () -> new BenchRun(job, ReadingsJournal.resume(file, job.armature().bars())), this::start));
+                        () -> new BenchRun(
+                                job, ReadingsJournal.resume(file, job.armature().bars())),
+                        this::start));
     }
 
     // ---- running ----------------------------------------------------------------------------------------------------
@@ -675,7 +673,8 @@ final class BenchPanel extends JPanel {
 
     private static String shown(TakenReading t) {
         return t.shown() instanceof TakenReading.Value v
-                ? v.number().toPlainString().replace("-", "−") + v.unit().map(u -> " " + u).orElse("")
+                ? v.number().toPlainString().replace("-", "−")
+                        + v.unit().map(u -> " " + u).orElse("")
                 : t.shown() instanceof TakenReading.OffScale ? "off the scale" : "passed over";
     }
 
@@ -747,25 +746,40 @@ final class BenchPanel extends JPanel {
         } else {
             Diagnosis d = v.get().diagnosis();
             StringBuilder words = new StringBuilder();
-            words.append(switch (d.verdict()) {
-                case SOUND -> "✓ Sound, as far as these readings show (" + Figures.percent(d.soundProbability()) + ").";
-                case FAULTY -> "⚠ Faulty (" + Figures.percent(1 - d.soundProbability()) + ").";
-                case UNCLEAR -> "? Not clear yet (sound with " + Figures.percent(d.soundProbability()) + ").";
-            });
+            words.append(
+                    switch (d.verdict()) {
+                        case SOUND ->
+                            "✓ Sound, as far as these readings show (" + Figures.percent(d.soundProbability()) + ").";
+                        case FAULTY -> "⚠ Faulty (" + Figures.percent(1 - d.soundProbability()) + ").";
+                        case UNCLEAR -> "? Not clear yet (sound with " + Figures.percent(d.soundProbability()) + ").";
+                    });
             if (d.verdict() != Diagnosis.Verdict.SOUND) {
-                d.ranked().stream().filter(e -> e.probability() >= 0.01).limit(3).forEach(e -> {
-                    words.append("\n· ").append(words(e.faults())).append(", ").append(Figures.percent(e.probability()));
-                    if (!e.sameReadings().isEmpty()) {
-                        words.append(" (or ").append(words(e.sameReadings().get(0)));
-                        words.append(e.sameReadings().size() > 1 ? ", and others that read the same)" : ", which reads the same)");
-                    }
-                });
+                d.ranked().stream()
+                        .filter(e -> e.probability() >= 0.01)
+                        .limit(3)
+                        .forEach(e -> {
+                            words.append("\n· ")
+                                    .append(words(e.faults()))
+                                    .append(", ")
+                                    .append(Figures.percent(e.probability()));
+                            if (!e.sameReadings().isEmpty()) {
+                                words.append(" (or ")
+                                        .append(words(e.sameReadings().get(0)));
+                                words.append(
+                                        e.sameReadings().size() > 1
+                                                ? ", and others that read the same)"
+                                                : ", which reads the same)");
+                            }
+                        });
                 d.likeliest().forEach(f -> {
                     f.coils().forEach(n -> faulty.add(Element.coil(n)));
                     f.bars().forEach(n -> faulty.add(Element.bar(n)));
                 });
             }
-            v.get().next().ifPresent(n -> words.append("\nNext: ").append(n.instruction()).append('.'));
+            v.get()
+                    .next()
+                    .ifPresent(n ->
+                            words.append("\nNext: ").append(n.instruction()).append('.'));
             verdict.setText(words.toString());
         }
         picture.mark(faulty);
@@ -780,8 +794,8 @@ final class BenchPanel extends JPanel {
 
     private void keepInJob() {
         BenchRun r = run.orElseThrow();
-        List<ReadingSet> sets = new ArrayList<>(
-                document.text().job().map(Job::readings).orElse(List.of()));
+        List<ReadingSet> sets =
+                new ArrayList<>(document.text().job().map(Job::readings).orElse(List.of()));
         sets.add(r.readings());
         try {
             document.change(document.text().withReadings(sets), "readings");
@@ -835,7 +849,10 @@ final class BenchPanel extends JPanel {
                             ? run.map(r -> Figures.in(line.expected().getAsDouble(), r.kind(), r.unit()))
                                     .orElse("")
                             : "";
-                default -> line.taken().map(t -> (line.standsOut() ? "⚠ " : "") + shown(t)).orElse("");
+                default ->
+                    line.taken()
+                            .map(t -> (line.standsOut() ? "⚠ " : "") + shown(t))
+                            .orElse("");
             };
         }
     }

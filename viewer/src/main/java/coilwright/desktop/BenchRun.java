@@ -169,8 +169,8 @@ final class BenchRun {
             }
         }
         ReadingWatch.Scale scale = watch.scale(before);
-        var noted = new Noted(
-                reading, now.filter(r -> watch.standsOut(r, scale)).isPresent(), watch.expected(pair, scale));
+        var noted =
+                new Noted(reading, now.filter(r -> watch.standsOut(r, scale)).isPresent(), watch.expected(pair, scale));
         current = firstUnread(walk.indexOf(pair) + 1);
         return noted;
     }
@@ -211,11 +211,11 @@ final class BenchRun {
         GrowlerBench bench = GrowlerBench.of(job.growler());
         GrowlerBench probed = pair.map(p -> bench.withProbes(p.from(), p.to())).orElse(bench);
         if (test instanceof BenchTest.GrowlerWalked g) {
-            return BenchPicture.growler(winding, options.withRotorAngle(g.angle()).withBench(probed), RADIUS);
+            return BenchPicture.growler(
+                    winding, options.withRotorAngle(g.angle()).withBench(probed), RADIUS);
         }
         if (test instanceof BenchTest.GrowlerTurned g) {
-            double angle = pair.map(p -> g.clockDegrees()
-                            - GrowlerMeter.middle(winding.armature(), p.from(), p.to()))
+            double angle = pair.map(p -> g.clockDegrees() - GrowlerMeter.middle(winding.armature(), p.from(), p.to()))
                     .orElse(0.0);
             return BenchPicture.growler(winding, options.withRotorAngle(angle).withBench(probed), RADIUS);
         }
@@ -227,15 +227,17 @@ final class BenchRun {
                         polarity ? pair : feed,
                         polarity ? Optional.empty() : pair,
                         unit().isEmpty() ? "Ω" : unit(),
-                        polarity ? pair.map(p -> compass(winding, p)).orElse(OptionalInt.empty()) : OptionalInt.empty()),
+                        polarity
+                                ? pair.map(p -> compass(winding, p)).orElse(OptionalInt.empty())
+                                : OptionalInt.empty()),
                 Palette.COLOUR,
                 RADIUS);
     }
 
     private static OptionalInt compass(Winding winding, BenchTest.Pair pair) {
         return winding.liveCoils().stream()
-                .filter(c -> c.topBar().getAsInt() == pair.from()
-                        && c.bottomBar().getAsInt() == pair.to())
+                .filter(c ->
+                        c.topBar().getAsInt() == pair.from() && c.bottomBar().getAsInt() == pair.to())
                 .map(Coil::top)
                 .mapToInt(s -> s.slot())
                 .findFirst();

@@ -21,7 +21,6 @@ import javax.swing.table.DefaultTableCellRenderer;
 final class CoilTable extends JTable {
     private static final long serialVersionUID = 1L;
     private static final List<String> HEADS =
-            
             List.of("Coil", "Top slot", "Bottom slot", "Top bar", "Bottom bar", "Path");
     private static final List<String> KEYS = List.of("coil", "topSlot", "bottomSlot", "topBar", "bottomBar");
 

@@ -61,7 +61,12 @@ final class ComparePanel extends JPanel {
 
     /** What was compared, ready to be shown. */
     private record Compared(
-            ConnectionCheck.Result result, Scene planned, Scene found, Ties plannedTies, Ties foundTies, String words) {}
+            ConnectionCheck.Result result,
+            Scene planned,
+            Scene found,
+            Ties plannedTies,
+            Ties foundTies,
+            String words) {}
 
     ComparePanel(WindingPanel plan, Consumer<String> say, Consumer<Throwable> trouble) {
         super(new BorderLayout());
@@ -141,7 +146,8 @@ final class ComparePanel extends JPanel {
     }
 
     private void choose() {
-        var chooser = new JFileChooser(other.map(Path::toFile).orElse(Path.of("").toAbsolutePath().toFile()));
+        var chooser = new JFileChooser(
+                other.map(Path::toFile).orElse(Path.of("").toAbsolutePath().toFile()));
         chooser.setDialogTitle("Compare with");
         chooser.setFileFilter(new FileNameExtensionFilter(
                 "Connection lists and jobs (*.csv, *.yaml, *.json)", "csv", "yaml", "yml", "json"));
@@ -188,8 +194,7 @@ final class ComparePanel extends JPanel {
             String title, Winding plan, Path file, boolean anyCount, DrawingView view, Tones tones)
             throws BadInputException {
         List<ListedCoil> found = new ArrayList<>(list(file));
-        ConnectionCheck.Result result =
-                anyCount ? ConnectionCheck.free(plan, found) : ConnectionCheck.of(plan, found);
+        ConnectionCheck.Result result = anyCount ? ConnectionCheck.free(plan, found) : ConnectionCheck.of(plan, found);
         result.differences().stream()
                 .filter(d -> d.kind() == ConnectionCheck.Kind.DOUBLED)
                 .forEach(d -> d.found().ifPresent(found::remove));
@@ -214,8 +219,9 @@ final class ComparePanel extends JPanel {
         shown = Optional.of(next);
         summary.setText(other.map(f -> f.getFileName() + ": ").orElse("") + next.words());
         lines.clear();
-        next.result().differences().forEach(d -> lines.addElement(
-                        Ui.html("Coil " + d.coil() + ": " + d.words(), Ui.px(LIST - 40))));
+        next.result()
+                .differences()
+                .forEach(d -> lines.addElement(Ui.html("Coil " + d.coil() + ": " + d.words(), Ui.px(LIST - 40))));
         Set<Element> marked = new LinkedHashSet<>();
         next.result().coils().forEach(c -> marked.add(Element.coil(c)));
         before.show(Optional.of(next.planned()));

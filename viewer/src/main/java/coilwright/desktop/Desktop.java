@@ -43,15 +43,18 @@ public final class Desktop {
      * @throws InterruptedException when the thread is told to stop waiting
      */
     public static void open(Optional<Path> file) throws BadInputException, InterruptedException {
+        Settings settings = Settings.usual();
+        // The toolkit wakes up while the file is read.
+        SwingUtilities.invokeLater(() -> Ui.begin(settings));
         JobText text = file.isPresent() ? JobText.read(file.get()) : MainWindow.newJob();
-        window(file, text, Settings.usual()).await();
+        window(file, text, settings).await();
     }
 
     static MainWindow window(Optional<Path> file, JobText text, Settings settings) throws InterruptedException {
         var made = new CompletableFuture<MainWindow>();
         try {
             SwingUtilities.invokeAndWait(() -> {
-                Ui.dress(settings.dark(), settings.size());
+                Ui.begin(settings);
                 made.complete(new MainWindow(settings, file, text));
             });
         } catch (InvocationTargetException e) {

@@ -56,8 +56,10 @@ final class MainWindow {
     private final JFrame frame = new JFrame();
     private final JTabbedPane tabs = new JTabbedPane();
     private final WindingPanel winding;
-    private final BenchPanel bench;
-    private final ComparePanel compare;
+    private final JPanel benchPlace = new JPanel(new BorderLayout());
+    private final JPanel comparePlace = new JPanel(new BorderLayout());
+    private Optional<BenchPanel> bench = Optional.empty();
+    private Optional<ComparePanel> compare = Optional.empty();
     private final JLabel status = new JLabel(" ");
     private final JProgressBar progress = new JProgressBar();
     private final JButton cancel = Ui.named(new JButton(), "Cancel");
@@ -75,8 +77,6 @@ final class MainWindow {
         this.document = new JobDocument(file, text);
         this.autosave = new Autosave(document, settings, this::say);
         this.winding = new WindingPanel(document, this::say, this::trouble);
-        this.bench = new BenchPanel(winding, document, this::say, this::save, this::trouble);
-        this.compare = new ComparePanel(winding, this::say, this::trouble);
         frame.setName("main");
         frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
         frame.addWindowListener(new WindowAdapter() {
@@ -91,8 +91,15 @@ final class MainWindow {
             }
         });
         tabs.addTab("Winding", winding);
-        tabs.addTab("Bench", bench);
-        tabs.addTab("Compare", compare);
+        tabs.addTab("Bench", benchPlace);
+        tabs.addTab("Compare", comparePlace);
+        tabs.addChangeListener(e -> {
+            if (tabs.getSelectedComponent() == benchPlace) {
+                bench().fillIfShown();
+            } else if (tabs.getSelectedComponent() == comparePlace) {
+                compare();
+            }
+        });
         tabs.getAccessibleContext().setAccessibleName("Parts");
         frame.add(tabs);
         frame.add(statusBar(), BorderLayout.SOUTH);
@@ -122,12 +129,24 @@ final class MainWindow {
         return document;
     }
 
+    /** The part for readings; made when first asked for, since most openings never need it. */
     BenchPanel bench() {
-        return bench;
+        if (bench.isEmpty()) {
+            bench = Optional.of(new BenchPanel(winding, document, this::say, this::save, this::trouble));
+            benchPlace.add(bench.get());
+            benchPlace.revalidate();
+        }
+        return bench.get();
     }
 
+    /** The part that compares; made when first asked for. */
     ComparePanel compare() {
-        return compare;
+        if (compare.isEmpty()) {
+            compare = Optional.of(new ComparePanel(winding, this::say, this::trouble));
+            comparePlace.add(compare.get());
+            comparePlace.revalidate();
+        }
+        return compare.get();
     }
 
     /** Comes back when the window is closed. */
@@ -239,15 +258,15 @@ final class MainWindow {
         JMenu atBench = Ui.named(new JMenu(), "&Bench");
         atBench.add(Ui.action("&Winding", "F2", () -> tabs.setSelectedComponent(winding)));
         atBench.add(Ui.action("&Bench", "F3", () -> {
-            tabs.setSelectedComponent(bench);
-            bench.focus();
+            tabs.setSelectedComponent(benchPlace);
+            bench().focus();
         }));
-        atBench.add(Ui.action("&Compare", "F4", () -> tabs.setSelectedComponent(compare)));
+        atBench.add(Ui.action("&Compare", "F4", () -> tabs.setSelectedComponent(comparePlace)));
         atBench.addSeparator();
         for (String word : BenchPanel.tests()) {
             atBench.add(Ui.action("Readings: " + word, "", () -> {
-                tabs.setSelectedComponent(bench);
-                bench.choose(word);
+                tabs.setSelectedComponent(benchPlace);
+                bench().choose(word);
             }));
         }
         bar.add(atBench);
@@ -305,8 +324,8 @@ final class MainWindow {
         Ui.dress(inTheDark, percent);
         winding.fitSides();
         winding.draw();
-        bench.redraw();
-        compare.compare();
+        bench.ifPresent(BenchPanel::redraw);
+        compare.ifPresent(ComparePanel::compare);
         frame.revalidate();
     }
 

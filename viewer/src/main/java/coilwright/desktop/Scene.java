@@ -280,7 +280,9 @@ final class Scene {
             }
         }
         // Numbers may lie over a bar or a pole without being part of it; a fill would hide them.
-        return e.kind() == Element.Kind.COIL ? out : out.stream().map(Piece::hollow).toList();
+        return e.kind() == Element.Kind.COIL
+                ? out
+                : out.stream().map(Piece::hollow).toList();
     }
 
     private static Optional<Shape> halo(Shape s) {

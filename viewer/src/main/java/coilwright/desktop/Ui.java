@@ -22,14 +22,25 @@ final class Ui {
 
     private Ui() {}
 
+    /** Dresses the first window, if nothing is dressed yet. */
+    static void begin(Settings settings) {
+        if (usual.isEmpty()) {
+            dress(settings.dark(), settings.size());
+        }
+    }
+
     /** Dresses all windows, at a size in percent. */
     static void dress(boolean dark, int percent) {
-        UIManager.put("TabbedPane.showTabSeparators", true);
-        UIManager.put("ScrollBar.showButtons", false);
-        UIManager.put("Component.hideMnemonics", false);
-        if (usual.isEmpty()) {
+        boolean first = usual.isEmpty();
+        if (first) {
+            UIManager.put("TabbedPane.showTabSeparators", true);
+            UIManager.put("ScrollBar.showButtons", false);
+            UIManager.put("Component.hideMnemonics", false);
             setLook(dark);
             usual = Optional.of(UIManager.getFont("defaultFont"));
+        }
+        if (first && percent == 100) {
+            return;
         }
         UIManager.put("defaultFont", usual.get().deriveFont(usual.get().getSize2D() * percent / 100));
         setLook(dark);

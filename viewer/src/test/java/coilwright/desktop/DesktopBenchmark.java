@@ -47,7 +47,8 @@ final class DesktopBenchmark {
         MainWindow window = Desktop.window(
                 Optional.of(file), JobText.read(file), new Settings(Files.createTempDirectory("settings")));
         DrawingPane pane = window.winding().drawing();
-        while (!Hand.see(pane::isPainted) || Hand.see(() -> window.winding().ties()).isEmpty()) {
+        while (!Hand.see(pane::isPainted)
+                || Hand.see(() -> window.winding().ties()).isEmpty()) {
             Thread.sleep(50);
         }
         Hand.see(() -> {
@@ -89,11 +90,12 @@ final class DesktopBenchmark {
     }
 
     private static double[] middle(String what) throws IOException, InterruptedException {
-        double[] millis = new double[5];
-        double[] worked = new double[5];
+        double[] millis = new double[3];
+        double[] worked = new double[3];
         for (int i = 0; i < millis.length; i++) {
             Process p = new ProcessBuilder(
-                            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                            Path.of(System.getProperty("java.home"), "bin", "java")
+                                    .toString(),
                             "-cp",
                             System.getProperty("java.class.path"),
                             DesktopBenchmark.class.getName(),
@@ -133,7 +135,11 @@ final class DesktopBenchmark {
             Thread.sleep(1);
         }
         SwingUtilities.invokeAndWait(() -> frame.getRootPane()
-                .paintImmediately(0, 0, frame.getRootPane().getWidth(), frame.getRootPane().getHeight()));
+                .paintImmediately(
+                        0,
+                        0,
+                        frame.getRootPane().getWidth(),
+                        frame.getRootPane().getHeight()));
         long start = ManagementFactory.getRuntimeMXBean().getStartTime();
         long work = ((com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
                 .getProcessCpuTime();

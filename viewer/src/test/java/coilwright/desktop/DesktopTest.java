@@ -63,7 +63,8 @@ class DesktopTest {
                         name, () -> assertThat(line).as(whole).startsWith("PASS")));
             }
         }
-        tests.add(DynamicTest.dynamicTest("all were tried", () -> assertThat(tests).as(whole).hasSize(9)));
+        tests.add(DynamicTest.dynamicTest(
+                "all were tried", () -> assertThat(tests).as(whole).hasSize(9)));
         return tests.stream();
     }
 
@@ -75,7 +76,8 @@ class DesktopTest {
         String err = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
         assertThat(process.waitFor()).isEqualTo(2);
         assertThat(err)
-                .isEqualTo("coilwright: no window can be opened: there is no display here; the commands table, draw, probe"
-                        + " and diagnose do the same without one\n");
+                .isEqualTo(
+                        "coilwright: no window can be opened: there is no display here; the commands table, draw, probe"
+                                + " and diagnose do the same without one\n");
     }
 }

@@ -25,7 +25,8 @@ final class Display implements AutoCloseable {
     /** Why there can be none; empty where there can. */
     static Optional<String> missing() {
         for (String program : new String[] {"Xvfb", "openbox"}) {
-            boolean there = Arrays.stream(System.getenv().getOrDefault("PATH", "").split(":"))
+            boolean there = Arrays.stream(
+                            System.getenv().getOrDefault("PATH", "").split(":"))
                     .anyMatch(folder -> Files.isExecutable(Path.of(folder, program)));
             if (!there) {
                 return Optional.of(program + " is not installed, so no real window can be tried");
@@ -35,14 +36,14 @@ final class Display implements AutoCloseable {
     }
 
     static Display open() throws IOException, InterruptedException {
-        Process server = new ProcessBuilder("Xvfb", "-displayfd", "1", "-screen", "0", "1600x1100x24", "-nolisten", "tcp")
+        Process server = new ProcessBuilder(
+                        "Xvfb", "-displayfd", "1", "-screen", "0", "1600x1100x24", "-nolisten", "tcp")
                 .redirectError(ProcessBuilder.Redirect.DISCARD)
                 .start();
         var out = new BufferedReader(new InputStreamReader(server.getInputStream(), StandardCharsets.US_ASCII));
         String name = ":" + out.readLine();
-        ProcessBuilder manager = new ProcessBuilder("openbox")
-                .redirectErrorStream(true)
-                .redirectOutput(ProcessBuilder.Redirect.DISCARD);
+        ProcessBuilder manager =
+                new ProcessBuilder("openbox").redirectErrorStream(true).redirectOutput(ProcessBuilder.Redirect.DISCARD);
         manager.environment().put("DISPLAY", name);
         Process started = manager.start();
         Thread.sleep(300);

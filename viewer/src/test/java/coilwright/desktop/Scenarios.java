@@ -98,10 +98,12 @@ final class Scenarios {
     }
 
     private MainWindow open(Path file) throws Exception {
-        MainWindow opened = Desktop.window(
-                Optional.of(file), JobText.read(file), new Settings(folder.resolve("settings")));
+        MainWindow opened =
+                Desktop.window(Optional.of(file), JobText.read(file), new Settings(folder.resolve("settings")));
         window = Optional.of(opened);
-        hand.until("the window shows", () -> opened.frame().isShowing() && opened.frame().isFocused());
+        hand.until(
+                "the window shows",
+                () -> opened.frame().isShowing() && opened.frame().isFocused());
         return opened;
     }
 
@@ -155,8 +157,10 @@ final class Scenarios {
             var before = Hand.see(() -> w.winding().drawing().scene());
             hand.press("ctrl " + i);
             if (i > 1) {
-                hand.until("view " + i + " is drawn", () -> !w.winding().drawing().scene().equals(before)
-                        && w.winding().drawing().isPainted());
+                hand.until(
+                        "view " + i + " is drawn",
+                        () -> !w.winding().drawing().scene().equals(before)
+                                && w.winding().drawing().isPainted());
             }
             String name = titles[i - 1].toLowerCase(Locale.ROOT);
             assertThat(Hand.see(() -> ((AbstractButton) hand.named0("view " + name)).isSelected()))
@@ -198,11 +202,15 @@ final class Scenarios {
         JTable table = w.winding().table();
         var cell = Hand.see(() -> table.getCellRect(2, 0, true));
         hand.click(table, cell.x + 5, cell.y + 5);
-        hand.until("coil 3 is lit", () -> drawing.lit().filter(t -> t.of().equals(Element.coil(3))).isPresent());
+        hand.until(
+                "coil 3 is lit",
+                () -> drawing.lit().filter(t -> t.of().equals(Element.coil(3))).isPresent());
         assertThat(status()).startsWith("Coil 3: top side in slot 3, bottom side in slot 7");
         hand.press("ctrl F");
         hand.type("slot 9\n");
-        hand.until("slot 9 is lit", () -> drawing.lit().filter(t -> t.of().equals(Element.slot(9))).isPresent());
+        hand.until(
+                "slot 9 is lit",
+                () -> drawing.lit().filter(t -> t.of().equals(Element.slot(9))).isPresent());
         hand.press("ctrl A");
         hand.type("bar 99\n");
         assertThat(status()).isEqualTo("There is no bar 99: bars run from 1 to 17");
@@ -249,7 +257,9 @@ final class Scenarios {
         var cell = Hand.see(() -> table.getCellRect(2, 3, true));
         hand.click(table, cell.x + 5, cell.y + 5);
         hand.type("9\n");
-        hand.until("coil 3 has moved", () -> w.document().text().get("winding.coils[3].topBar").equals("9"));
+        hand.until(
+                "coil 3 has moved",
+                () -> w.document().text().get("winding.coils[3].topBar").equals("9"));
     }
 
     private void saves() throws Exception {
@@ -262,12 +272,16 @@ final class Scenarios {
         assertThat(Files.readString(file)).isEqualTo(original);
         hand.press("ctrl W");
         hand.click(hand.button("Go back"));
-        hand.until("the question is gone", () -> Hand.all().stream().noneMatch(c -> c instanceof javax.swing.JOptionPane));
-        hand.until("the window has the focus", () -> window.orElseThrow().frame().isFocused());
+        hand.until(
+                "the question is gone", () -> Hand.all().stream().noneMatch(c -> c instanceof javax.swing.JOptionPane));
+        hand.until(
+                "the window has the focus", () -> window.orElseThrow().frame().isFocused());
         hand.press("ctrl S");
         hand.until("it is saved", () -> Files.readString(file).equals(original.replace("turns: 6", "turns: 8")));
         hand.until("nothing is kept beside it", () -> !Files.exists(kept));
-        hand.until("the title says so", () -> !window.orElseThrow().frame().getTitle().startsWith("•"));
+        hand.until(
+                "the title says so",
+                () -> !window.orElseThrow().frame().getTitle().startsWith("•"));
         retype("winding.turns", "9");
         hand.press("ctrl W");
         hand.click(hand.button("Give up changes"));
@@ -302,12 +316,15 @@ final class Scenarios {
             }
             return out;
         });
-        assertThat(nameless).filteredOn(n -> !n.contains("JScrollBar") && !n.contains("$")).isEmpty();
+        assertThat(nameless)
+                .filteredOn(n -> !n.contains("JScrollBar") && !n.contains("$"))
+                .isEmpty();
         // Round with the tabulator, every field is met, and none holds it fast.
         List<String> met = new ArrayList<>();
         for (int i = 0; i < 45; i++) {
             met.add(String.valueOf(Hand.see(() -> {
-                Component owner = KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
+                Component owner =
+                        KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
                 return owner == null ? "none" : String.valueOf(owner.getName());
             })));
             hand.press("TAB");
@@ -333,10 +350,14 @@ final class Scenarios {
         MainWindow w = drawn(file);
         List<String> values = readings(file, new Fault.OpenCoil(7));
         hand.press("F3");
-        hand.until("the feed is advised", () -> ((JTextComponent) hand.named0("run out")).getText().equals("5"));
+        hand.until(
+                "the feed is advised",
+                () -> ((JTextComponent) hand.named0("run out")).getText().equals("5"));
         hand.until("it can begin", () -> hand.named0("begin").isFocusOwner());
         hand.press("ENTER");
-        hand.until("the run asks", () -> w.bench().run().isPresent() && hand.named0("reading").isFocusOwner());
+        hand.until(
+                "the run asks",
+                () -> w.bench().run().isPresent() && hand.named0("reading").isFocusOwner());
         assertThat(Hand.see(() -> ((JLabel) hand.named0("pair")).getText())).isEqualTo("Bars 1 – 2");
         Path journal = file.resolveSibling("orchard-pump-dynamo.drop.csv");
         boolean first = true;
@@ -344,21 +365,27 @@ final class Scenarios {
         for (String v : values) {
             if (first) {
                 hand.type("abc1.2.3\n");
-                hand.until("nonsense is refused", () -> ((Wrapped) hand.named0("last reading")).getText().startsWith("✗"));
+                hand.until(
+                        "nonsense is refused",
+                        () -> ((Wrapped) hand.named0("last reading")).getText().startsWith("✗"));
                 assertThat(Files.readString(journal)).endsWith("from,to,reading\n");
                 hand.press("ctrl A");
                 hand.type(v + "1\n/");
-                hand.until("it is taken back", () -> ((Wrapped) hand.named0("last reading"))
-                        .getText()
-                        .startsWith("Taken back"));
+                hand.until(
+                        "it is taken back",
+                        () -> ((Wrapped) hand.named0("last reading")).getText().startsWith("Taken back"));
                 first = false;
             }
             hand.type(v + "\n");
             n++;
             int lines = n;
-            hand.until("reading " + n + " is on disk", () -> Files.readAllLines(journal).size() == 5 + lines);
+            hand.until(
+                    "reading " + n + " is on disk",
+                    () -> Files.readAllLines(journal).size() == 5 + lines);
         }
-        hand.until("the fault is found", () -> ((Wrapped) hand.named0("verdict")).getText().contains("coil 7 open"));
+        hand.until(
+                "the fault is found",
+                () -> ((Wrapped) hand.named0("verdict")).getText().contains("coil 7 open"));
         assertThat(Hand.see(() -> ((Wrapped) hand.named0("verdict")).getText())).startsWith("⚠ Faulty");
         JTable list = (JTable) hand.named("readings");
         hand.until("some stand out", () -> {
@@ -370,20 +397,16 @@ final class Scenarios {
             return false;
         });
         hand.click(hand.named("keep"));
-        hand.until("the job holds them", () -> w.document()
-                        .text()
-                        .job()
-                        .orElseThrow()
-                        .readings()
-                        .size()
-                == 1);
+        hand.until(
+                "the job holds them",
+                () -> w.document().text().job().orElseThrow().readings().size() == 1);
         assertThat(Hand.see(() -> w.document().text().text())).startsWith(Files.readString(file));
     }
 
     /** Changes a job and takes readings without saving, then waits to be killed. */
     private static void victim(Path file) throws Exception {
-        MainWindow w = Desktop.window(
-                Optional.of(file), JobText.read(file), new Settings(file.resolveSibling("settings")));
+        MainWindow w =
+                Desktop.window(Optional.of(file), JobText.read(file), new Settings(file.resolveSibling("settings")));
         var hand = new Hand();
         hand.until("it can begin", () -> w.winding().state().isPresent());
         Hand.see(() -> {
@@ -399,15 +422,19 @@ final class Scenarios {
             return true;
         });
         hand.until("kept again", () -> !Files.readString(kept).contains("1x"));
-        hand.until("the rules are through", () -> w.winding().state().orElseThrow().text() == w.document().text());
+        hand.until(
+                "the rules are through",
+                () -> w.winding().state().orElseThrow().text() == w.document().text());
         Hand.see(() -> {
             w.bench().choose("resistance");
             w.bench().choose("drop");
             return true;
         });
         hand.press("F3");
-        hand.until("ready", () -> hand.named0("begin").isFocusOwner()
-                && ((JTextComponent) hand.named0("run out")).getText().equals("5"));
+        hand.until(
+                "ready",
+                () -> hand.named0("begin").isFocusOwner()
+                        && ((JTextComponent) hand.named0("run out")).getText().equals("5"));
         hand.press("ENTER");
         hand.until("asks", () -> hand.named0("reading").isFocusOwner());
         for (int i = 1; i <= 5; i++) {
@@ -424,7 +451,8 @@ final class Scenarios {
     private void killed() throws Exception {
         Path file = copy("orchard-pump-dynamo");
         String original = Files.readString(file);
-        Process victim = new ProcessBuilder(DesktopTest.java(List.of("coilwright.desktop.Scenarios", "victim", file.toString())))
+        Process victim = new ProcessBuilder(
+                        DesktopTest.java(List.of("coilwright.desktop.Scenarios", "victim", file.toString())))
                 .redirectErrorStream(true)
                 .start();
         List<String> said = new ArrayList<>();
@@ -439,12 +467,16 @@ final class Scenarios {
         assertThat(said).contains("EDITED", "NOTED 5");
         assertThat(Files.readString(file)).isEqualTo(original);
         MainWindow w = open(file, "Take them up");
-        hand.until("the changes are back", () -> w.document().text().get("winding.turns").equals("77"));
+        hand.until(
+                "the changes are back",
+                () -> w.document().text().get("winding.turns").equals("77"));
         hand.until("it is drawn", () -> w.winding().table().getRowCount() > 0);
         hand.press("F3");
         hand.until("the run can be taken up", () -> hand.named0("resume").isFocusOwner());
         hand.press("ENTER");
-        hand.until("it goes on", () -> w.bench().run().isPresent() && hand.named0("reading").isFocusOwner());
+        hand.until(
+                "it goes on",
+                () -> w.bench().run().isPresent() && hand.named0("reading").isFocusOwner());
         assertThat(Hand.see(() -> w.bench().run().orElseThrow().taken().size())).isEqualTo(5);
         assertThat(Hand.see(() -> ((JLabel) hand.named0("pair")).getText())).isEqualTo("Bars 6 – 7");
         hand.press("F2");
@@ -453,8 +485,8 @@ final class Scenarios {
     }
 
     private MainWindow open(Path file, String answer) throws Exception {
-        MainWindow opened = Desktop.window(
-                Optional.of(file), JobText.read(file), new Settings(folder.resolve("settings")));
+        MainWindow opened =
+                Desktop.window(Optional.of(file), JobText.read(file), new Settings(folder.resolve("settings")));
         window = Optional.of(opened);
         hand.click(hand.button(answer));
         return opened;
@@ -468,10 +500,13 @@ final class Scenarios {
                     w.dress(dark, percent);
                     return true;
                 });
-                hand.until("drawn in its tones", () -> w.winding().drawing().scene().orElseThrow().tones()
-                                == (dark ? Tones.DARK : Tones.LIGHT)
-                        && w.winding().drawing().isPainted());
-                assertThat(Hand.see(() -> cut(w.winding().form()))).as(percent + " " + dark).isEmpty();
+                hand.until(
+                        "drawn in its tones",
+                        () -> w.winding().drawing().scene().orElseThrow().tones() == (dark ? Tones.DARK : Tones.LIGHT)
+                                && w.winding().drawing().isPainted());
+                assertThat(Hand.see(() -> cut(w.winding().form())))
+                        .as(percent + " " + dark)
+                        .isEmpty();
             }
         }
     }

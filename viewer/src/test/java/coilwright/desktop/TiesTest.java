@@ -14,8 +14,7 @@ import org.junit.jupiter.api.Test;
 
 class TiesTest {
     private static final Winding WAVE = Winding.build(
-            Armature.of(17, 17, 4),
-            WindingSpec.wave(1, Direction.PROGRESSIVE).withSpan(CoilSpan.ofThrow(4)));
+            Armature.of(17, 17, 4), WindingSpec.wave(1, Direction.PROGRESSIVE).withSpan(CoilSpan.ofThrow(4)));
     private static final Winding DEAD = Winding.build(
             Armature.of(12, 23, 4),
             WindingSpec.wave(1, Direction.RETROGRESSIVE)
@@ -62,7 +61,8 @@ class TiesTest {
             for (Coil c : w.liveCoils()) {
                 Ties.Tied tied = ties.of(Element.coil(c.number()));
                 assertThat(tied.words()).containsPattern("in path \\d+ of 2|shorted by a brush");
-                assertThat(tied.along().isEmpty()).isEqualTo(ties.path(c.number()).isEmpty());
+                assertThat(tied.along().isEmpty())
+                        .isEqualTo(ties.path(c.number()).isEmpty());
             }
         }
     }
