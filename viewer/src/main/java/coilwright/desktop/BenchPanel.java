@@ -31,8 +31,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -70,6 +72,9 @@ final class BenchPanel extends JPanel {
     private static final String SET_UP = "set up";
     private static final String RUN = "run";
 
+    /** The key that takes the last reading back. */
+    private static final String BACK = "/";
+
     private final transient WindingPanel winding;
     private final transient JobDocument document;
     private final transient Consumer<String> say;
@@ -102,7 +107,7 @@ final class BenchPanel extends JPanel {
     private final JTable table = new JTable();
     private transient Optional<BenchTest.Pair> proposed = Optional.empty();
     private transient boolean writing;
-    private transient Optional<String> waiting = Optional.empty();
+    private final transient Deque<String> waiting = new ArrayDeque<>();
 
     BenchPanel(
             WindingPanel winding,
@@ -514,7 +519,7 @@ final class BenchPanel extends JPanel {
                 throws BadLocationException {
             switch (text == null ? "" : text) {
                 case "*" -> enter("OL");
-                case "/" -> takeBack();
+                case BACK -> takeBack();
                 case "+" -> takeProposal();
                 case "," -> bypass.replace(at, length, ".", attributes);
                 default -> bypass.replace(at, length, text, attributes);
@@ -535,7 +540,7 @@ final class BenchPanel extends JPanel {
     private void start(BenchRun next) {
         run = Optional.of(next);
         proposed = Optional.empty();
-        waiting = Optional.empty();
+        waiting.clear();
         writing = false;
         last.setText(
                 next.taken().isEmpty()
@@ -601,7 +606,7 @@ final class BenchPanel extends JPanel {
         }
         if (writing) {
             // Whoever types faster than the disk writes loses nothing.
-            waiting = Optional.of(typed);
+            waiting.add(typed);
             clearLater();
             return;
         }
@@ -639,7 +644,7 @@ final class BenchPanel extends JPanel {
         if (w.noted().isEmpty()) {
             Toolkit.getDefaultToolkit().beep();
             last.setText("✗ " + w.wrong());
-            waiting = Optional.empty();
+            waiting.clear();
             if (reading.getText().isEmpty()) {
                 reading.setText(typed);
             }
@@ -664,11 +669,18 @@ final class BenchPanel extends JPanel {
         }
         ask();
         think();
-        if (waiting.isPresent()) {
-            String next = waiting.get();
-            waiting = Optional.empty();
-            enter(next);
-        }
+        goOn();
+    }
+
+    /** What was typed while the disk was busy. */
+    private void goOn() {
+        Optional.ofNullable(waiting.poll()).ifPresent(next -> {
+            if (next.equals(BACK)) {
+                takeBack();
+            } else {
+                enter(next);
+            }
+        });
     }
 
     private static String shown(TakenReading t) {
@@ -679,7 +691,11 @@ final class BenchPanel extends JPanel {
     }
 
     private void takeBack() {
-        if (run.isEmpty() || writing) {
+        if (run.isEmpty()) {
+            return;
+        }
+        if (writing) {
+            waiting.add(BACK);
             return;
         }
         BenchRun r = run.get();
@@ -704,6 +720,7 @@ final class BenchPanel extends JPanel {
                     reading.putClientProperty("JComponent.outline", null);
                     ask();
                     think();
+                    goOn();
                 });
     }
 

@@ -66,7 +66,7 @@ final class JobForm extends JPanel implements Scrollable {
     private int line;
 
     /** One field: what it is called, where it is typed, and what is said of it. */
-    private final class Row {
+    private static final class Row {
         final String path;
         final JComponent input;
         final Wrapped reason = new Wrapped(260);
