@@ -583,17 +583,13 @@ final class MainWindow {
     }
 
     private void keys() {
-        JOptionPane.showMessageDialog(
-                frame,
-                Ui.html(String.join(
-                        "\n",
-                        "Ctrl+1 … Ctrl+5: the views",
-                        "Ctrl+F: find a bar, coil or slot",
-                        "In the drawing: + and − zoom, 0 shows the whole page, arrows move it, Esc lets go",
-                        "Mouse: wheel zooms, dragging moves, a click keeps what is lit up",
-                        "Ctrl+Z, Ctrl+Y: undo, redo",
-                        "Ctrl+S: save; Ctrl+E: save the drawing; Ctrl+P: print it")),
-                "Keys",
-                JOptionPane.PLAIN_MESSAGE);
+        JOptionPane.showMessageDialog(frame, Ui.html("""
+                        Ctrl+1 … Ctrl+5: the views; F2, F3, F4: winding, bench, comparison
+                        Ctrl+F: find a bar, coil or slot
+                        In the drawing: + and − zoom, 0 shows the whole page, arrows move it, Esc lets go
+                        Mouse: wheel zooms, dragging moves, a click keeps what is lit up
+                        Ctrl+Z, Ctrl+Y: undo, redo
+                        Ctrl+S: save; Ctrl+E: save the drawing; Ctrl+P: print it
+                        At the bench: Enter notes, * is off the scale, / takes back, + goes to the proposed pair"""), "Keys", JOptionPane.PLAIN_MESSAGE);
     }
 }

@@ -96,7 +96,8 @@ final class Hand {
 
     /** Types on the number pad and the letters. */
     void type(String words) {
-        for (char c : words.toCharArray()) {
+        for (int i = 0; i < words.length(); i++) {
+            char c = words.charAt(i);
             switch (c) {
                 case '.' -> press("PERIOD");
                 case '-' -> press("MINUS");
@@ -190,7 +191,7 @@ final class Hand {
     }
 
     /** The showing component of a name, on the window's own thread. */
-    Component named0(String name) {
+    Component now(String name) {
         return all().stream().filter(c -> name.equals(c.getName())).findFirst().orElseThrow();
     }
 

@@ -132,7 +132,7 @@ final class Scenarios {
     }
 
     private String text(String field) {
-        return Hand.see(() -> ((JTextComponent) hand.named0(field)).getText());
+        return Hand.see(() -> ((JTextComponent) hand.now(field)).getText());
     }
 
     private void retype(String field, String value) {
@@ -163,7 +163,7 @@ final class Scenarios {
                                 && w.winding().drawing().isPainted());
             }
             String name = titles[i - 1].toLowerCase(Locale.ROOT);
-            assertThat(Hand.see(() -> ((AbstractButton) hand.named0("view " + name)).isSelected()))
+            assertThat(Hand.see(() -> ((AbstractButton) hand.now("view " + name)).isSelected()))
                     .isTrue();
         }
         DrawingPane drawing = w.winding().drawing();
@@ -293,12 +293,12 @@ final class Scenarios {
     private void keyboard() throws Exception {
         drawn(copy("ferry-lantern-dynamo"));
         hand.press("alt A");
-        hand.until("Alt+A is bars", () -> hand.named0("armature.bars").isFocusOwner());
+        hand.until("Alt+A is bars", () -> hand.now("armature.bars").isFocusOwner());
         hand.press("TAB");
-        hand.until("then poles", () -> hand.named0("armature.poles").isFocusOwner());
+        hand.until("then poles", () -> hand.now("armature.poles").isFocusOwner());
         hand.press("shift TAB");
         hand.press("shift TAB");
-        hand.until("before them slots", () -> hand.named0("armature.slots").isFocusOwner());
+        hand.until("before them slots", () -> hand.now("armature.slots").isFocusOwner());
         List<String> nameless = Hand.see(() -> {
             List<String> out = new ArrayList<>();
             for (Component c : Hand.all()) {
@@ -331,7 +331,7 @@ final class Scenarios {
         }
         assertThat(met).contains("title", "winding.turns", "drawing", "find", "coils", "view developed");
         hand.press("F3");
-        hand.until("F3 is the bench", () -> hand.named0("begin").isFocusOwner());
+        hand.until("F3 is the bench", () -> hand.now("begin").isFocusOwner());
         hand.press("F2");
     }
 
@@ -352,13 +352,13 @@ final class Scenarios {
         hand.press("F3");
         hand.until(
                 "the feed is advised",
-                () -> ((JTextComponent) hand.named0("run out")).getText().equals("5"));
-        hand.until("it can begin", () -> hand.named0("begin").isFocusOwner());
+                () -> ((JTextComponent) hand.now("run out")).getText().equals("5"));
+        hand.until("it can begin", () -> hand.now("begin").isFocusOwner());
         hand.press("ENTER");
         hand.until(
                 "the run asks",
-                () -> w.bench().run().isPresent() && hand.named0("reading").isFocusOwner());
-        assertThat(Hand.see(() -> ((JLabel) hand.named0("pair")).getText())).isEqualTo("Bars 1 – 2");
+                () -> w.bench().run().isPresent() && hand.now("reading").isFocusOwner());
+        assertThat(Hand.see(() -> ((JLabel) hand.now("pair")).getText())).isEqualTo("Bars 1 – 2");
         Path journal = file.resolveSibling("orchard-pump-dynamo.drop.csv");
         boolean first = true;
         int n = 0;
@@ -367,13 +367,13 @@ final class Scenarios {
                 hand.type("abc1.2.3\n");
                 hand.until(
                         "nonsense is refused",
-                        () -> ((Wrapped) hand.named0("last reading")).getText().startsWith("✗"));
+                        () -> ((Wrapped) hand.now("last reading")).getText().startsWith("✗"));
                 assertThat(Files.readString(journal)).endsWith("from,to,reading\n");
                 hand.press("ctrl A");
                 hand.type(v + "1\n/");
                 hand.until(
                         "it is taken back",
-                        () -> ((Wrapped) hand.named0("last reading")).getText().startsWith("Taken back"));
+                        () -> ((Wrapped) hand.now("last reading")).getText().startsWith("Taken back"));
                 first = false;
             }
             hand.type(v + "\n");
@@ -385,8 +385,8 @@ final class Scenarios {
         }
         hand.until(
                 "the fault is found",
-                () -> ((Wrapped) hand.named0("verdict")).getText().contains("coil 7 open"));
-        assertThat(Hand.see(() -> ((Wrapped) hand.named0("verdict")).getText())).startsWith("⚠ Faulty");
+                () -> ((Wrapped) hand.now("verdict")).getText().contains("coil 7 open"));
+        assertThat(Hand.see(() -> ((Wrapped) hand.now("verdict")).getText())).startsWith("⚠ Faulty");
         JTable list = (JTable) hand.named("readings");
         hand.until("some stand out", () -> {
             for (int i = 0; i < list.getRowCount(); i++) {
@@ -433,10 +433,10 @@ final class Scenarios {
         hand.press("F3");
         hand.until(
                 "ready",
-                () -> hand.named0("begin").isFocusOwner()
-                        && ((JTextComponent) hand.named0("run out")).getText().equals("5"));
+                () -> hand.now("begin").isFocusOwner()
+                        && ((JTextComponent) hand.now("run out")).getText().equals("5"));
         hand.press("ENTER");
-        hand.until("asks", () -> hand.named0("reading").isFocusOwner());
+        hand.until("asks", () -> hand.now("reading").isFocusOwner());
         for (int i = 1; i <= 5; i++) {
             hand.type("17" + i + "\n");
             int n = i;
@@ -472,13 +472,13 @@ final class Scenarios {
                 () -> w.document().text().get("winding.turns").equals("77"));
         hand.until("it is drawn", () -> w.winding().table().getRowCount() > 0);
         hand.press("F3");
-        hand.until("the run can be taken up", () -> hand.named0("resume").isFocusOwner());
+        hand.until("the run can be taken up", () -> hand.now("resume").isFocusOwner());
         hand.press("ENTER");
         hand.until(
                 "it goes on",
-                () -> w.bench().run().isPresent() && hand.named0("reading").isFocusOwner());
+                () -> w.bench().run().isPresent() && hand.now("reading").isFocusOwner());
         assertThat(Hand.see(() -> w.bench().run().orElseThrow().taken().size())).isEqualTo(5);
-        assertThat(Hand.see(() -> ((JLabel) hand.named0("pair")).getText())).isEqualTo("Bars 6 – 7");
+        assertThat(Hand.see(() -> ((JLabel) hand.now("pair")).getText())).isEqualTo("Bars 6 – 7");
         hand.press("F2");
         hand.press("ctrl Z");
         hand.until("undo gives the file", () -> w.document().text().text().equals(original));

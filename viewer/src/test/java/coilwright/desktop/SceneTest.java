@@ -39,7 +39,7 @@ class SceneTest {
         return view.draw(WINDING, ViewOptions.of("A machine")).first();
     }
 
-    private static BufferedImage painted(Scene scene, double scale, Runnable2 over) {
+    private static BufferedImage painted(Scene scene, double scale, Over over) {
         Drawing d = scene.drawing();
         var image = new BufferedImage(
                 (int) Math.ceil(d.width() * scale), (int) Math.ceil(d.height() * scale), BufferedImage.TYPE_INT_RGB);
@@ -55,7 +55,7 @@ class SceneTest {
         return image;
     }
 
-    private interface Runnable2 {
+    private interface Over {
         void paint(Graphics2D g);
     }
 
