@@ -6,7 +6,9 @@ import coilwright.winding.ListedCoil;
 import coilwright.winding.WindingSpec;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Iterator;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -93,6 +95,7 @@ public final class JobWriter {
     }
 
     private static void readings(StringBuilder out, ReadingSet set) {
+<<<<<<< HEAD
         line(out, "  - test: " + set.test().word());
         if (set.stage() != ReadingSet.Stage.AS_FOUND) {
             line(out, "    stage: " + Words.of(set.stage()));
@@ -108,6 +111,13 @@ public final class JobWriter {
         set.unit().ifPresent(u -> line(out, "    unit: " + u));
         set.meter().ifPresent(m -> line(out, "    meter: " + text(m)));
         set.temperature().ifPresent(t -> line(out, "    temperature: " + t));
+=======
+        String indent = "  - ";
+        for (String line : setUp(set)) {
+            line(out, indent + line);
+            indent = "    ";
+        }
+>>>>>>> desk
         if (set.readings().isEmpty()) {
             line(out, "    readings: []");
             return;
@@ -122,6 +132,22 @@ public final class JobWriter {
         }
     }
 
+    /** The lines of a set of readings that say how they were taken. */
+    static List<String> setUp(ReadingSet set) {
+        List<String> out = new ArrayList<>();
+        out.add("test: " + set.test().word());
+        set.date().ifPresent(d -> out.add("date: " + d));
+        set.feed()
+                .ifPresent(f -> out.add("feed: {in: " + f.in() + ", out: " + f.out() + ", amps: "
+                        + f.amps().toPlainString() + "}"));
+        set.angle().ifPresent(x -> out.add("angle: " + x.toPlainString()));
+        set.clock().ifPresent(x -> out.add("clock: " + x.toPlainString()));
+        set.unit().ifPresent(u -> out.add("unit: " + u));
+        set.meter().ifPresent(m -> out.add("meter: " + text(m)));
+        set.temperature().ifPresent(t -> out.add("temperature: " + t));
+        return out;
+    }
+
     private static void line(StringBuilder out, String line) {
         out.append(line).append('\n');
     }
@@ -134,7 +160,7 @@ public final class JobWriter {
         }
     }
 
-    private static String coil(ListedCoil c) {
+    static String coil(ListedCoil c) {
         return "{coil: " + c.coil() + ", topSlot: " + c.topSlot() + ", bottomSlot: " + c.bottomSlot() + ", topBar: "
                 + bar(c.topBar()) + ", bottomBar: " + bar(c.bottomBar()) + "}";
     }
