@@ -105,7 +105,8 @@ public final class BenchPage {
         var ticks = new BenchPageTicks(html);
         contents.way().ifPresent(way -> ticks.work(job, winding, way));
         ticks.inspection(job);
-        html.raw("</main>\n<script type=\"application/json\" id=\"winding-data\">")
+        footer();
+        html.raw("<script type=\"application/json\" id=\"winding-data\">")
                 .raw(told.json())
                 .raw("</script>\n<script>")
                 .raw(script)
@@ -137,16 +138,25 @@ public final class BenchPage {
         html.raw("<nav aria-label=\"Parts of this page\">\n");
         link("drawings", "Drawing");
         for (int i = 0; i < tests.size(); i++) {
-            link(tests.get(i).id(), tests.get(i).title());
+            link(tests.get(i).id(), tests.get(i).name());
         }
         if (contents.way().isPresent()) {
             link("work", "Order of work");
         }
         link("inspection", "Inspection");
-        html.raw("</nav>\n<div class=\"tools\">\n");
+        link("page", "Print");
+        html.raw("</nav>\n</header>\n");
+    }
+
+    private void footer() {
+        html.raw("</main>\n<footer>\n<section id=\"page\">\n<h2>This page</h2>\n");
+        html.element(
+                "p",
+                "Entries and ticks stay in this browser, for this job alone. Parts that are closed are not printed.");
+        html.raw("<div class=\"tools\">\n");
         html.button("Open all parts", "data-do", "open-all").button("Close all parts", "data-do", "close-all");
-        html.button("Print what is open", "data-do", "print");
-        html.raw("</div>\n</header>\n");
+        html.button("Print", "data-do", "print");
+        html.raw("</div>\n</section>\n</footer>\n");
     }
 
     private void link(String id, String words) {

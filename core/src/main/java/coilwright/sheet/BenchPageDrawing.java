@@ -32,6 +32,7 @@ record BenchPageDrawing(String svg, String style, double width, double height) {
         String head = all.substring(all.indexOf("<svg"), start);
         String svg = SIZE.matcher(head)
                         .replaceFirst("")
+                        .replaceFirst(" xmlns=\"[^\"]*\"", "")
                         .replaceFirst(
                                 "aria-labelledby=\"title desc\"",
                                 "aria-labelledby=\"" + prefix + "title " + prefix + "desc\"")

@@ -60,6 +60,12 @@ final class BenchPageReadings {
         return procedure.title() + (test instanceof BenchTest.GroundWalk ? ", walk to find the place" : "");
     }
 
+    /** A short name. */
+    String name() {
+        String word = id.replace('-', ' ');
+        return word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
+    }
+
     /** What tells this test from another of the same armature. */
     static String signature(BenchTest test) {
         return test.word() + " " + test.setUp() + " " + TestSheet.amperes(test).orElse("");
@@ -75,12 +81,17 @@ final class BenchPageReadings {
         BenchPageTicks.caution(html, procedure.cautions());
         steps();
         html.element("h3", "Readings");
-        html.element("p", "Expected values are " + TestSheet.unitWords(test, expected.unit()) + ".");
+        if (!allOpen()) {
+            html.element(
+                    "p", "Expected values are " + TestSheet.unitWords(test, expected.unit()) + ".", "class", "keep");
+        }
         controls();
         html.open("div", "class", "head", "aria-hidden", "true");
-        html.element("span", kind.toShaft() ? "Bar" : "Bars");
+        html.element("span", "Bars");
         html.element("span", "Expected" + shownUnit());
         html.raw("<span>Read<span data-unit></span></span><span></span>\n").close("div");
+        html.raw("<p class=\"print-line keep\">Each line: bars, expected").text(shownUnit());
+        html.raw(", read<span data-unit></span>.</p>\n");
         html.open("ol", "class", "rows");
         int n = 0;
         for (int i = 0; i < expected.readings().size(); i++) {
@@ -166,7 +177,14 @@ final class BenchPageReadings {
         html.open(
                 "li", "data-from", from, "data-to", to, "data-expected",
                 Double.isInfinite(r.value()) ? "open" : Double.toString(r.value()), "data-words", words);
-        html.raw("<label for=\"" + input + "\" class=\"pair\">").text(pair).raw("</label>");
+        html.raw("<label for=\"" + input + "\" class=\"pair\">").text(pair);
+        if (kind == TestKind.POLARITY) {
+            // The walk of this test has one pair for each coil in service, in their order.
+            html.raw(" <small>")
+                    .text("coil " + walk.armature().winding().liveCoils().get(n - 1).number())
+                    .raw("</small>");
+        }
+        html.raw("</label>");
         html.raw("<span class=\"expected-value\">").text(words).raw("</span>");
         if (kind == TestKind.POLARITY) {
             html.open("select", "id", input, "data-entry", "", "aria-label", spoken, "aria-describedby", input + "-s");
@@ -230,11 +248,16 @@ final class BenchPageReadings {
         return growler ? walk.knownGood().isPresent() : job.coilResistance().isPresent();
     }
 
+    private boolean allOpen() {
+        return expected.readings().stream().allMatch(r -> Double.isInfinite(r.value()));
+    }
+
     private String shownUnit() {
-        boolean allOpen = expected.readings().stream().allMatch(r -> Double.isInfinite(r.value()));
-        return allOpen || kind == TestKind.POLARITY
-                ? ""
-                : ", " + expected.unit().name();
+        if (allOpen() || kind == TestKind.POLARITY) {
+            return "";
+        }
+        String unit = expected.unit().name();
+        return (unit.equals("relative") ? ", " : unit.startsWith("×") ? " " : " in ") + unit;
     }
 
     private List<String> units() {

@@ -90,6 +90,16 @@
     var half = Math.floor(sorted.length / 2);
     return sorted.length % 2 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
   }
+  /* The ratio that most readings share; none where not even a third of them do. */
+  function agreement(ratios, tolerance) {
+    var best = [];
+    ratios.forEach(function (r) {
+      if (Math.abs(r) < 1e-12) { return; }
+      var near = ratios.filter(function (q) { return Math.abs(q - r) <= tolerance * Math.abs(r); });
+      if (near.length > best.length) { best = near; }
+    });
+    return best.length >= 2 && best.length * 3 >= ratios.length ? median(best) : null;
+  }
   function rowsOf(section) {
     return Array.prototype.map.call(section.querySelectorAll('.rows li'), function (li) {
       var e = li.getAttribute('data-expected');
@@ -137,17 +147,20 @@
         : { off: false, words: '\u2713 nothing, as expected' };
     }
     if (!signed) { v = Math.abs(v); sound = Math.abs(sound); }
+    /* A pair that should read next to nothing is not held to a share of that. */
+    if (Math.abs(v - sound) <= tolerance * 0.1 * most * Math.abs(scale)) { return { off: false, words: '\u2713 fits' }; }
     var ratio = v / sound;
     if (Math.abs(ratio) < 0.05) { return { off: true, words: '\u25BC reads nothing, or nearly' }; }
     if (ratio < 0) {
-      return { off: true, words: '\u21C4 wrong sign' + (Math.abs(1 + ratio) > tolerance
-        ? ', and ' + percent(Math.abs(ratio) - 1) + (ratio < -1 ? ' high' : ' low') : '') };
+      return { off: true, words: '\u21C4 wrong sign' + (Math.abs(1 + ratio) > tolerance ? ', and ' + size(-ratio) : '') };
     }
     var d = ratio - 1;
     if (Math.abs(d) <= tolerance + 1e-9) { return { off: false, words: '\u2713 fits' }; }
-    return d > 0
-      ? { off: true, words: '\u25B2 ' + percent(d) + ' high' }
-      : { off: true, words: '\u25BC ' + percent(d) + ' low' };
+    return { off: true, words: (d > 0 ? '\u25B2 ' : '\u25BC ') + size(ratio) };
+  }
+  function size(ratio) {
+    return ratio >= 2 ? ratio.toFixed(1) + ' times what is expected'
+      : percent(ratio - 1) + (ratio > 1 ? ' high' : ' low');
   }
   function judgeSense(row) {
     var v = row.read.number;
@@ -175,11 +188,11 @@
         ratios.push(signed ? ratio : Math.abs(ratio));
       }
     });
-    /* Amperes, temperature and wire move all readings alike: each is held against the middle of all. */
+    /* Amperes, temperature and wire move all readings alike: each is held against what most agree on. */
     var scale = known ? 1 : null;
     if (ratios.length >= 5 || (!known && ratios.length >= 3)) {
-      var middle = median(ratios);
-      scale = Math.abs(middle) > 1e-12 ? middle : scale;
+      var agreed = agreement(ratios, tolerance);
+      scale = agreed === null ? scale : agreed;
     }
     var entered = 0, off = 0, bad = 0;
     rows.forEach(function (r) {
@@ -198,8 +211,7 @@
     say(one(section, '[data-progress]'), entered + ' of ' + rows.length + ' read' +
       (entered === 0 ? '' : off === 0 ? ', none stands out' : off === 1 ? ', 1 stands out' : ', ' + off + ' stand out'));
     say(one(section, '[data-overall]'), overall(ratios, scale, known, kind));
-    var name = unit.name === '' ? '' : ', ' + unit.name;
-    say(one(section, '[data-unit]'), name);
+    each(section, '[data-unit]', function (u) { say(u, unit.name === '' ? '' : ' in ' + unit.name); });
     exported(section, rows, unit, bad);
   }
   function overall(ratios, scale, known, kind) {
@@ -294,7 +306,7 @@
     var strong = document.createElement('strong');
     strong.textContent = t[1];
     words.appendChild(strong);
-    words.appendChild(document.createTextNode(t[2]));
+    words.appendChild(document.createTextNode(' ' + t[2]));
     document.getElementById('pick').value = String(n);
     pressed('kind', kindOf);
     if (!quiet) { reveal(); }
@@ -362,12 +374,14 @@
   /* A developed drawing is long: it begins as high as its box. */
   function fill() {
     var box = pan(), svg = one(box, 'svg'), size = svg.viewBox.baseVal;
-    var wanted = Math.max(box.clientWidth, (box.clientHeight - 20) * size.width / size.height);
+    var wanted = Math.max(box.clientWidth, (Math.min(window.innerHeight * 0.7, 640) - 20) * size.width / size.height);
     zooms.developed = wanted;
     svg.style.width = Math.round(wanted) + 'px';
   }
 
   /* Buttons. */
+
+  function counted(n, noun) { return n + ' ' + noun + (n === 1 ? '' : 's'); }
 
   function sure(button, open) {
     var box = one(button.closest('.clear'), '[data-sure]');
@@ -379,8 +393,8 @@
     var ticks = section.querySelectorAll('[data-tick]:checked').length;
     var read = 0;
     each(section, '[data-entry]', function (e) { if (e.value.trim() !== '') { read++; } });
-    say(one(box, 'span'), 'Clear ' + (section.hasAttribute('data-test') ? read + ' readings and ' : '') + ticks +
-      ' ticks here? This cannot be undone.');
+    say(one(box, 'span'), 'Clear ' + (section.hasAttribute('data-test') ? counted(read, 'reading') + ' and ' : '') +
+      counted(ticks, 'tick') + ' here? This cannot be undone.');
     one(box, '[data-do="clear-no"]').focus();
   }
   function clear(button) {

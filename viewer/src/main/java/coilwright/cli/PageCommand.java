@@ -14,8 +14,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -26,13 +26,13 @@ import picocli.CommandLine.Parameters;
         description = {
             "The page needs no network: drawings that tell what is touched, expected readings with room for those "
                     + "taken, and steps to tick off. Readings stay in the browser and leave it as CSV for diagnose.",
-            "Each --test begins a test of its own, with the options that follow it; the drop test unless given."
+            "Further tests go on the same page with --also, the order of work with --way."
         },
         footerHeading = "%nExamples:%n",
         footer = {
-            "  coilwright page samples/jobs/orchard-pump-dynamo.yaml --out bench.html",
-            "  coilwright page job.yaml --test drop --feed 1,9 --amps 2 --test resistance --test ground --out bench.html",
-            "  coilwright page samples/jobs/pantry-mixer-motor.yaml --way coil-by-coil --out rewind.html"
+            "  coilwright page samples/jobs/orchard-pump-dynamo.yaml --out bench.html --test drop --amps 2",
+            "  coilwright page job.yaml --test drop --feed 1,9 --amps 2 --also resistance,ground --out bench.html",
+            "  coilwright page samples/jobs/pantry-mixer-motor.yaml --test drop --way coil-by-coil --out rewind.html"
         })
 final class PageCommand implements Callable<Integer> {
     private final Console console;
@@ -49,8 +49,15 @@ final class PageCommand implements Callable<Integer> {
             description = "Also the order of work, wound this way: formed-coils, coil-by-coil or opposite-pairs.")
     private Optional<String> way;
 
-    @ArgGroup(exclusive = false, multiplicity = "0..*", heading = "%nA test:%n")
-    private List<ProbeOptions> tests = new ArrayList<>();
+    @Mixin
+    private ProbeOptions options;
+
+    @Option(
+            names = "--also",
+            paramLabel = "TEST",
+            split = ",",
+            description = "Further tests, each set up as usual, such as resistance,ground.")
+    private List<String> also = new ArrayList<>();
 
     PageCommand(Console console) {
         this.console = console;
@@ -83,13 +90,15 @@ final class PageCommand implements Callable<Integer> {
     }
 
     private List<BenchPage.Walk> walks(Job job) {
+        List<ProbeOptions> tests = new ArrayList<>(List.of(options));
+        also.forEach(word -> tests.add(ProbeOptions.usual(word)));
         List<BenchPage.Walk> out = new ArrayList<>();
-        for (ProbeOptions options : tests.isEmpty() ? List.of(ProbeOptions.drop()) : tests) {
-            if (options.blade()) {
+        for (ProbeOptions test : tests) {
+            if (test.blade()) {
                 throw new UsageException("a blade gives no readings to enter: print its sheet with"
                         + " coilwright probe JOB --test " + ProbeBlade.WORD + " --sheet FILE.pdf");
             }
-            out.add(new Prober(job, options).walk());
+            out.add(new Prober(job, test).walk());
         }
         return out;
     }

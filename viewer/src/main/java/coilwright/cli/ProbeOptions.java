@@ -83,10 +83,10 @@ final class ProbeOptions {
             description = "With growler-blade: look at this short, such as shorted-coil:3; may be repeated.")
     private List<String> shorts = new ArrayList<>();
 
-    /** The drop test as the trade does it. */
-    static ProbeOptions drop() {
+    /** A test with its usual set-up. */
+    static ProbeOptions usual(String test) {
         ProbeOptions usual = new ProbeOptions();
-        usual.test = TestKind.DROP.word();
+        usual.test = test;
         return usual;
     }
 
