@@ -192,12 +192,27 @@ public final class BenchPage {
         // Nobody can read a drawing that is squeezed to a tenth of its size.
         boolean large = Math.max(d.width(), d.height()) > 900;
         html.open(
-                "div", "class", large ? "pan large" : "pan", "data-view", view, "data-width", Double.toString(d.width()),
-                "tabindex", "0", "role", "region", "aria-label", name + ", to touch and move about", hidden, "");
+                "div",
+                "class",
+                large ? "pan large" : "pan",
+                "data-view",
+                view,
+                "data-width",
+                Double.toString(d.width()),
+                "tabindex",
+                "0",
+                "role",
+                "region",
+                "aria-label",
+                name + ", to touch and move about",
+                hidden,
+                "");
         html.raw("\n").raw(d.svg()).close("div");
         if (large) {
-            html.raw("<p class=\"print-only\">").text("The " + view + " drawing is too large for this paper: print it with")
-                    .raw(" <code>").text("coilwright draw JOB --view " + view + " --out " + view + ".pdf")
+            html.raw("<p class=\"print-only\">")
+                    .text("The " + view + " drawing is too large for this paper: print it with")
+                    .raw(" <code>")
+                    .text("coilwright draw JOB --view " + view + " --out " + view + ".pdf")
                     .raw("</code>.</p>\n");
         }
     }
@@ -205,7 +220,8 @@ public final class BenchPage {
     private void winding() {
         html.raw("<section id=\"winding\">\n<details><summary><h2>Winding</h2></summary>\n<dl>\n");
         Map<String, String> facts = new TestSheet(job, job.benchArmature(), TestSheet.Options.usual()).facts();
-        facts.forEach((k, v) -> html.raw("<div>").element("dt", k).element("dd", v).raw("</div>"));
+        facts.forEach(
+                (k, v) -> html.raw("<div>").element("dt", k).element("dd", v).raw("</div>"));
         html.raw("</dl>\n");
         if (!job.particulars().notes().isEmpty()) {
             html.element("h3", "Notes").items(job.particulars().notes());

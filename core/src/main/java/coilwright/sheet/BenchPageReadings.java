@@ -44,10 +44,7 @@ final class BenchPageReadings {
         this.test = walk.test();
         this.kind = TestKind.of(test.word()).orElseThrow();
         this.id = id;
-        this.sheet = new TestSheet(
-                job,
-                walk.armature(),
-                new TestSheet.Options(walk.knownGood(), Palette.COLOUR));
+        this.sheet = new TestSheet(job, walk.armature(), new TestSheet.Options(walk.knownGood(), Palette.COLOUR));
         this.expected = sheet.expected(test);
         this.procedure = sheet.procedure(test);
     }
@@ -73,9 +70,25 @@ final class BenchPageReadings {
 
     void write() {
         html.open(
-                "section", "id", id, "class", "readings", "data-test", signature(test), "data-file", file(), "data-kind",
-                kind.word(), "data-signed", yes(test.signed()), "data-known", yes(scaleKnown()), "data-least",
-                Double.toString(megohms() * 1e6), "data-least-words", Limit.of("ir-ieee43-2013").words());
+                "section",
+                "id",
+                id,
+                "class",
+                "readings",
+                "data-test",
+                signature(test),
+                "data-file",
+                file(),
+                "data-kind",
+                kind.word(),
+                "data-signed",
+                yes(test.signed()),
+                "data-known",
+                yes(scaleKnown()),
+                "data-least",
+                Double.toString(megohms() * 1e6),
+                "data-least-words",
+                Limit.of("ir-ieee43-2013").words());
         html.element("h2", title());
         html.element("p", setUp(), "class", "set");
         BenchPageTicks.caution(html, procedure.cautions());
@@ -122,7 +135,10 @@ final class BenchPageReadings {
             ticks.tick("step " + ++n, "", s, "");
         }
         html.close("ol").close("details");
-        html.open("details").open("summary").raw("<h3>What a deviation means</h3>").close("summary");
+        html.open("details")
+                .open("summary")
+                .raw("<h3>What a deviation means</h3>")
+                .close("summary");
         html.items(procedure.meaning()).close("details");
         int step = BenchTest.stepWithinCircuit(walk.armature().winding());
         if (step > 1 && !kind.toShaft() && kind != TestKind.POLARITY) {
@@ -175,13 +191,21 @@ final class BenchPageReadings {
         String spoken = (kind.toShaft() ? "Bar " + from + " to " + to : "Bars " + from + " and " + to) + ", expected "
                 + words.replace("−", "minus ");
         html.open(
-                "li", "data-from", from, "data-to", to, "data-expected",
-                Double.isInfinite(r.value()) ? "open" : Double.toString(r.value()), "data-words", words);
+                "li",
+                "data-from",
+                from,
+                "data-to",
+                to,
+                "data-expected",
+                Double.isInfinite(r.value()) ? "open" : Double.toString(r.value()),
+                "data-words",
+                words);
         html.raw("<label for=\"" + input + "\" class=\"pair\">").text(pair);
         if (kind == TestKind.POLARITY) {
             // The walk of this test has one pair for each coil in service, in their order.
             html.raw(" <small>")
-                    .text("coil " + walk.armature().winding().liveCoils().get(n - 1).number())
+                    .text("coil "
+                            + walk.armature().winding().liveCoils().get(n - 1).number())
                     .raw("</small>");
         }
         html.raw("</label>");
@@ -192,8 +216,24 @@ final class BenchPageReadings {
                     + "<option value=\"-1\">− other way</option><option value=\"0\">0 still</option></select>");
         } else {
             html.open(
-                    "input", "id", input, "data-entry", "", "type", "text", "inputmode", "decimal", "enterkeyhint",
-                    "next", "autocomplete", "off", "maxlength", "16", "aria-label", spoken, "aria-describedby",
+                    "input",
+                    "id",
+                    input,
+                    "data-entry",
+                    "",
+                    "type",
+                    "text",
+                    "inputmode",
+                    "decimal",
+                    "enterkeyhint",
+                    "next",
+                    "autocomplete",
+                    "off",
+                    "maxlength",
+                    "16",
+                    "aria-label",
+                    spoken,
+                    "aria-describedby",
                     input + "-s");
             if (test.signed()) {
                 html.button("±", "data-do", "sign", "aria-label", "Turn the sign of bars " + from + " and " + to);
@@ -217,7 +257,8 @@ final class BenchPageReadings {
         html.close("div");
         html.raw("<p role=\"status\" data-export></p>\n");
         html.open("label", "class", "as-text").text("The same as text");
-        html.raw("<textarea data-csv readonly rows=\"5\" spellcheck=\"false\"></textarea>").close("label");
+        html.raw("<textarea data-csv readonly rows=\"5\" spellcheck=\"false\"></textarea>")
+                .close("label");
         BenchPageTicks.clear(html, "Clear these readings and ticks");
         html.close("div");
     }

@@ -59,7 +59,11 @@ final class BenchPageTicks {
         boolean equalized = job.equalizers().isPresent() || job.winding().type() == WindingType.FROG_LEG;
         Checklist list = Checklist.of(equalized);
         part("inspection", "Cleaning and inspection", "inspection");
-        caution(html, list.items(Section.CAUTION).stream().map(i -> sentence(i.text())).toList());
+        caution(
+                html,
+                list.items(Section.CAUTION).stream()
+                        .map(i -> sentence(i.text()))
+                        .toList());
         Map<Section, String> heads = new LinkedHashMap<>();
         heads.put(Section.CLEAN, "1. Clean and dry, before any test");
         heads.put(Section.LOOK, "2. Look");

@@ -95,10 +95,10 @@ final class BenchPageWinding {
         List<Coil> bottoms = bottomLead.getOrDefault(bar, List.of());
         List<Coil> all = both(tops, bottoms);
         List<String> detail = new ArrayList<>();
-        tops.forEach(c -> detail.add("Top lead of coil " + c.number() + " from slot "
-                + c.top().slot() + "."));
-        bottoms.forEach(c -> detail.add("Bottom lead of coil " + c.number() + " from slot "
-                + c.bottom().slot() + "."));
+        tops.forEach(c -> detail.add(
+                "Top lead of coil " + c.number() + " from slot " + c.top().slot() + "."));
+        bottoms.forEach(c -> detail.add(
+                "Bottom lead of coil " + c.number() + " from slot " + c.bottom().slot() + "."));
         return new Told(
                 bar,
                 "bar " + bar + ": " + (all.isEmpty() ? "no lead lands on it" : coilWords(all)),
@@ -169,8 +169,8 @@ final class BenchPageWinding {
         Armature a = winding.armature();
         return a.slots() + " " + a.bars() + " " + a.poles() + " " + a.slotOneInLineWith() + "\n"
                 + winding.coils().stream()
-                        .map(c -> c.number() + " " + c.top().slot() + " " + c.bottom().slot() + " "
-                                + landing(c.topBar()) + " " + landing(c.bottomBar()))
+                        .map(c -> c.number() + " " + c.top().slot() + " "
+                                + c.bottom().slot() + " " + landing(c.topBar()) + " " + landing(c.bottomBar()))
                         .collect(Collectors.joining("\n"));
     }
 
@@ -181,8 +181,8 @@ final class BenchPageWinding {
 
     private static String list(List<Told> things) {
         return things.stream()
-                .map(t -> "[" + t.number() + "," + quoted(t.words()) + "," + quoted(t.detail()) + "," + t.coils()
-                        + "," + t.bars() + "," + t.slots() + "]")
+                .map(t -> "[" + t.number() + "," + quoted(t.words()) + "," + quoted(t.detail()) + "," + t.coils() + ","
+                        + t.bars() + "," + t.slots() + "]")
                 .collect(Collectors.joining(",\n", "[", "]"));
     }
 

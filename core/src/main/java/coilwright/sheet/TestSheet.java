@@ -106,7 +106,8 @@ public final class TestSheet {
         List<PairReading> scaled = own.stream()
                 .map(r -> new PairReading(r.from(), r.to(), r.value() * scale))
                 .toList();
-        return new Expected(own, scaled, ReadingUnit.of(test, scaled, job.coilResistance().isPresent(), volts));
+        return new Expected(
+                own, scaled, ReadingUnit.of(test, scaled, job.coilResistance().isPresent(), volts));
     }
 
     private DrawingPages meter(BenchTest test) {

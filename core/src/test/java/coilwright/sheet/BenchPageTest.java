@@ -57,7 +57,8 @@ class BenchPageTest {
     }
 
     private static BenchTest drop(Job job) {
-        FeedBars feed = FeedBars.advised(job.build(), job.equalizers().isPresent()).get(0);
+        FeedBars feed =
+                FeedBars.advised(job.build(), job.equalizers().isPresent()).get(0);
         return new BenchTest.Drop(feed.in(), feed.out(), 2);
     }
 
@@ -126,7 +127,8 @@ class BenchPageTest {
     @Test
     void deadCoilsAreToldAsDead() throws Exception {
         JsonNode told = told(page(JobReader.read(Path.of("../samples/jobs/ferry-lantern-dynamo.yaml"))));
-        Winding winding = JobReader.read(Path.of("../samples/jobs/ferry-lantern-dynamo.yaml")).build();
+        Winding winding = JobReader.read(Path.of("../samples/jobs/ferry-lantern-dynamo.yaml"))
+                .build();
         assertThat(winding.deadCoils()).isNotEmpty();
         int dead = winding.deadCoils().get(0).number();
         assertThat(told.get("coil").get(dead - 1).get(1).asText())
@@ -147,17 +149,18 @@ class BenchPageTest {
         hostile = hostile.withParticulars(hostile.particulars().withNotes(List.of(HOSTILE)));
         String page = BenchPage.of(
                 hostile,
-                new BenchPage.Contents(
-                        HOSTILE, contents(hostile, drop(hostile)).walks(), Optional.empty()));
+                new BenchPage.Contents(HOSTILE, contents(hostile, drop(hostile)).walks(), Optional.empty()));
         String usual = BenchPage.of(
                 plain, new BenchPage.Contents("x", contents(plain, drop(plain)).walks(), Optional.empty()));
         for (String tag : List.of("<script", "</script", "<img", "<!--", "<style", "</style")) {
             assertThat(count(page, tag)).as(tag).isEqualTo(count(usual, tag));
         }
         assertThat(page)
-                .contains("&lt;/script&gt;&lt;script&gt;alert(1)&lt;/script&gt;&lt;img src=x onerror=&#39;alert(2)&#39;&gt;"
-                        + "&quot; onload=&quot;alert(3)&quot; &amp;amp; &lt;!-- ]]&gt; id=&quot;coil-1&quot;");
-        assertThat(all("<[a-z]+ [^>]*?( onerror| onload| onclick| style)=", page)).isEmpty();
+                .contains(
+                        "&lt;/script&gt;&lt;script&gt;alert(1)&lt;/script&gt;&lt;img src=x onerror=&#39;alert(2)&#39;&gt;"
+                                + "&quot; onload=&quot;alert(3)&quot; &amp;amp; &lt;!-- ]]&gt; id=&quot;coil-1&quot;");
+        assertThat(all("<[a-z]+ [^>]*?( onerror| onload| onclick| style)=", page))
+                .isEmpty();
     }
 
     private static int count(String text, String part) {
@@ -197,8 +200,8 @@ class BenchPageTest {
     private static String digest(String text) throws Exception {
         return "sha256-"
                 + Base64.getEncoder()
-                        .encodeToString(MessageDigest.getInstance("SHA-256")
-                                .digest(text.getBytes(StandardCharsets.UTF_8)));
+                        .encodeToString(
+                                MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));
     }
 
     @Test
@@ -230,7 +233,9 @@ class BenchPageTest {
                         BenchPage.of(
                                 job,
                                 new BenchPage.Contents(
-                                        name, contents(job, new BenchTest.Ground()).walks(), Optional.empty())))
+                                        name,
+                                        contents(job, new BenchTest.Ground()).walks(),
+                                        Optional.empty())))
                 .get(0);
     }
 
@@ -240,7 +245,8 @@ class BenchPageTest {
         String page = BenchPage.of(job, contents(job, drop(job)));
         List<PairReading> readings = drop(job).readWalk(job.benchArmature());
         assertThat(all("data-expected=\"([^\"]*)\"", page))
-                .isEqualTo(readings.stream().map(r -> Double.toString(r.value())).toList());
+                .isEqualTo(
+                        readings.stream().map(r -> Double.toString(r.value())).toList());
         ReadingUnit unit = ReadingUnit.of(drop(job), readings, true, false);
         assertThat(all("class=\"expected-value\">([^<]*)<", page))
                 .isEqualTo(readings.stream().map(r -> unit.words(r.value())).toList());

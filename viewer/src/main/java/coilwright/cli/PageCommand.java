@@ -74,8 +74,7 @@ final class PageCommand implements Callable<Integer> {
         try {
             page = BenchPage.of(
                     job,
-                    new BenchPage.Contents(
-                            jobFile.getFileName().toString(), walks(job), way.map(WindingWay::named)));
+                    new BenchPage.Contents(jobFile.getFileName().toString(), walks(job), way.map(WindingWay::named)));
         } catch (ImpossibleWindingException e) {
             return console.impossible(jobFile, e.findings());
         } catch (IllegalArgumentException e) {

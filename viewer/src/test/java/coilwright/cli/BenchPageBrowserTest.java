@@ -38,8 +38,8 @@ class BenchPageBrowserTest {
     static void start() throws Exception {
         Optional<Path> program = Browser.installed();
         assumeTrue(program.isPresent(), "no Chromium here: the bench page is not tried in a browser");
-        orchard = page(ORCHARD, "orchard", "drop", "--also", "resistance,ground,growler,polarity", "--way",
-                "formed-coils");
+        orchard = page(
+                ORCHARD, "orchard", "drop", "--also", "resistance,ground,growler,polarity", "--way", "formed-coils");
         opened = Optional.of(new Browser(program.get(), Files.createDirectory(temp.resolve("profile"))));
     }
 
@@ -102,13 +102,16 @@ class BenchPageBrowserTest {
         browser.tap("[data-do=kind][data-kind=bar]");
         assertThat(text("#told")).startsWith("bar 6: coils 6 and 14");
         browser.tap("[data-do=view][data-view=developed]");
-        assertThat(browser.value("document.querySelector('#d-bar-6').classList.contains('lit')").asBoolean())
+        assertThat(browser.value("document.querySelector('#d-bar-6').classList.contains('lit')")
+                        .asBoolean())
                 .isTrue();
-        assertThat(browser.value("document.querySelector('.pan[data-view=round]').hidden").asBoolean())
+        assertThat(browser.value("document.querySelector('.pan[data-view=round]').hidden")
+                        .asBoolean())
                 .isTrue();
         // All is back in its place once another thing is chosen.
         browser.tap("[data-do=step][data-by='-1']");
-        assertThat(browser.value("document.querySelector('#d-bar-6').nextElementSibling.id").asText())
+        assertThat(browser.value("document.querySelector('#d-bar-6').nextElementSibling.id")
+                        .asText())
                 .isEqualTo("d-bar-7");
     }
 
@@ -133,8 +136,18 @@ class BenchPageBrowserTest {
         browser.open(orchard);
         // An open coil 5 as the bench would read it, at 2 A instead of the 1 A of the page.
         Run faulty = Run.of(
-                "probe", ORCHARD, "--test", "drop", "--feed", "1,5", "--amps", "2", "--fault", "open-coil:5",
-                "--format", "csv");
+                "probe",
+                ORCHARD,
+                "--test",
+                "drop",
+                "--feed",
+                "1,5",
+                "--amps",
+                "2",
+                "--fault",
+                "open-coil:5",
+                "--format",
+                "csv");
         List<String> lines = faulty.out().lines().skip(1).toList();
         for (int i = 0; i < lines.size(); i++) {
             double volts = Double.parseDouble(lines.get(i).split(",")[2]);
@@ -152,9 +165,7 @@ class BenchPageBrowserTest {
         assertThat(diagnosis.code()).as(diagnosis.err()).isEqualTo(1);
         assertThat(diagnosis.out()).contains("oil 5", "open");
         browser.open(page(MOUNTAIN, "other", "drop"));
-        assertThat(text("#drop [data-progress]"))
-                .as("another job has nothing")
-                .isEqualTo("0 of 400 read");
+        assertThat(text("#drop [data-progress]")).as("another job has nothing").isEqualTo("0 of 400 read");
     }
 
     @Test
@@ -264,7 +275,8 @@ class BenchPageBrowserTest {
                                 + " DOMException('refused', 'SecurityError'); }});"));
         try {
             browser.open(orchard);
-            assertThat(browser.value("document.getElementById('storage').hidden").asBoolean())
+            assertThat(browser.value("document.getElementById('storage').hidden")
+                            .asBoolean())
                     .isFalse();
             assertThat(text("#storage")).contains("keeps nothing");
             enter("drop", 1, "84.7");
@@ -334,7 +346,9 @@ class BenchPageBrowserTest {
                 assertThat(found.get("faint")).as(scheme + ": contrast under 7").isEmpty();
                 assertThat(found.get("texts").asInt()).as("texts looked at").isGreaterThan(150);
                 assertThat(found.get("targets").asInt()).as("targets looked at").isGreaterThan(80);
-                assertThat(found.get("nameless")).as("without a name for a reader").isEmpty();
+                assertThat(found.get("nameless"))
+                        .as("without a name for a reader")
+                        .isEmpty();
             }
         }
     }
@@ -350,6 +364,8 @@ class BenchPageBrowserTest {
         assertThat(few).isBetween(2, 8);
         browser.tap("[data-do=open-all]");
         String all = new String(browser.pdf(), StandardCharsets.ISO_8859_1);
-        assertThat(all.split("/Type /Page\\b").length - 1).as("with all parts open").isGreaterThan(few);
+        assertThat(all.split("/Type /Page\\b").length - 1)
+                .as("with all parts open")
+                .isGreaterThan(few);
     }
 }

@@ -61,7 +61,9 @@ final class Browser implements AutoCloseable {
                 .redirectOutput(profile.resolve("output.txt").toFile())
                 .start();
         Path port = profile.resolve("DevToolsActivePort");
-        for (int i = 0; i < 600 && (!Files.exists(port) || Files.readAllLines(port).size() < 2); i++) {
+        for (int i = 0;
+                i < 600 && (!Files.exists(port) || Files.readAllLines(port).size() < 2);
+                i++) {
             if (!process.isAlive()) {
                 throw new IOException(Files.readString(profile.resolve("output.txt")));
             }
@@ -196,7 +198,15 @@ final class Browser implements AutoCloseable {
             send(
                     "Input.dispatchKeyEvent",
                     Map.of(
-                            "type", type, "key", name, "code", name, "windowsVirtualKeyCode", code, "text",
+                            "type",
+                            type,
+                            "key",
+                            name,
+                            "code",
+                            name,
+                            "windowsVirtualKeyCode",
+                            code,
+                            "text",
                             type.equals("keyDown") ? text : ""));
         }
     }

@@ -51,8 +51,8 @@ class PageCommandTest {
     void expectedValuesAreThoseOfTheProbe() throws IOException {
         page("--test", "growler", "--angle", "10", "--known", "1,2=0.5");
         String html = Files.readString(temp.resolve("bench.html"));
-        Run probe = Run.of(
-                "probe", ORCHARD, "--test", "growler", "--angle", "10", "--known", "1,2=0.5", "--format", "csv");
+        Run probe =
+                Run.of("probe", ORCHARD, "--test", "growler", "--angle", "10", "--known", "1,2=0.5", "--format", "csv");
         for (String line : probe.out().lines().skip(1).toList()) {
             String[] cells = line.split(",");
             String row = "data-from=\"" + cells[0] + "\" data-to=\"" + cells[1] + "\" data-expected=\"";
@@ -81,7 +81,13 @@ class PageCommandTest {
 
     @Test
     void aFolderThatIsNotThereIsNamed() {
-        Run run = Run.of("page", ORCHARD, "--test", "drop", "--out", temp.resolve("no/bench.html").toString());
+        Run run = Run.of(
+                "page",
+                ORCHARD,
+                "--test",
+                "drop",
+                "--out",
+                temp.resolve("no/bench.html").toString());
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.err()).contains("cannot be written", "there is no folder");
     }
