@@ -17,10 +17,12 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * One HTML file for a telephone or tablet at the bench: drawings that tell what is touched, what each pair should read
@@ -72,7 +74,8 @@ public final class BenchPage {
      * The page of a job.
      *
      * @throws coilwright.winding.ImpossibleWindingException when the job cannot be wound
-     * @throws IllegalArgumentException when a test, a known-good reading or the way does not suit the winding
+     * @throws IllegalArgumentException when a test, a known-good reading or the way does not suit the winding, or a
+     *     test comes twice with the same set-up
      */
     public static String of(Job job, Contents contents) {
         return new BenchPage(job, contents).page();
@@ -117,7 +120,12 @@ public final class BenchPage {
     private List<BenchPageReadings> tests() {
         List<BenchPageReadings> out = new ArrayList<>();
         Map<String, Integer> seen = new HashMap<>();
+        Set<String> signatures = new HashSet<>();
         for (Walk walk : contents.walks()) {
+            if (!signatures.add(BenchPageReadings.signature(walk.test()))) {
+                throw new IllegalArgumentException("the " + walk.test().word()
+                        + " test was asked for twice with the same set-up: a page holds it once");
+            }
             int n = seen.merge(walk.test().word(), 1, Integer::sum);
             String id = walk.test().word() + (n == 1 ? "" : "-" + n);
             out.add(new BenchPageReadings(html, job, walk, id));

@@ -187,7 +187,7 @@ final class BenchPageReadings {
         String to = TakenReading.name(r.to());
         String pair = from + "–" + to;
         String words = expected.unit().words(r.value());
-        String input = id + "-" + n;
+        String input = id + "_" + n;
         String spoken = (kind.toShaft() ? "Bar " + from + " to " + to : "Bars " + from + " and " + to) + ", expected "
                 + words.replace("−", "minus ");
         html.open(
@@ -252,7 +252,7 @@ final class BenchPageReadings {
         html.text("coilwright diagnose JOB " + file() + " --test " + kind.word() + setUpOptions())
                 .raw("</code></p>\n");
         html.open("div", "class", "tools");
-        html.raw("<a class=\"button\" data-do=\"save\" role=\"button\" href=\"#" + id + "\">Save as CSV</a>\n");
+        html.raw("<a class=\"button\" data-do=\"save\" href=\"#" + id + "\">Save as CSV</a>\n");
         html.button("Copy as text", "data-do", "copy");
         html.close("div");
         html.raw("<p role=\"status\" data-export></p>\n");

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -192,7 +193,7 @@ final class BenchPageWinding {
         for (int i = 0; i < words.length(); i++) {
             char c = words.charAt(i);
             if (c < ' ' || c > '~' || c == '"' || c == '\\' || c == '<' || c == '>' || c == '&' || c == '\'') {
-                to.append("\\u").append(String.format("%04x", (int) c));
+                to.append("\\u").append(String.format(Locale.ROOT, "%04x", (int) c));
             } else {
                 to.append(c);
             }

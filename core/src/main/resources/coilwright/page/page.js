@@ -139,10 +139,11 @@
       return { off: true, words: '\u2716 not open: nothing should join these two' };
     }
     if (v === Infinity) { return { off: true, words: '\u2716 open: expected ' + row.words }; }
-    if (scale === null) { return { off: false, words: '' }; }
+    if (most === 0 && v !== 0) { return { off: true, words: '\u2716 nothing expected here' }; }
+    if (scale === null && most > 0) { return { off: false, words: '' }; }
     var sound = e * scale;
     if (Math.abs(e) < 1e-6 * most || most === 0) {
-      return Math.abs(v) > tolerance * most * Math.abs(scale) || (most === 0 && v !== 0)
+      return Math.abs(v) > tolerance * most * Math.abs(scale)
         ? { off: true, words: '\u2716 nothing expected here' }
         : { off: false, words: '\u2713 nothing, as expected' };
     }
@@ -498,8 +499,6 @@
     if (event.key === 'Enter' && e.hasAttribute && e.hasAttribute('data-entry')) {
       event.preventDefault();
       next(e);
-    } else if (e.classList && e.classList.contains('pan') && (event.key === 'n' || event.key === 'p')) {
-      step(event.key === 'n' ? 1 : -1);
     }
   });
   each(document, '.pan', function (p) { p.addEventListener('click', touch); });

@@ -225,6 +225,8 @@ class BenchPageTest {
                                 new BenchTest.Drop(2, 6, 2),
                                 new BenchTest.Resistance())));
         assertThat(tests).hasSize(4).doesNotHaveDuplicates();
+        assertThatThrownBy(() -> BenchPage.of(job, contents(job, new BenchTest.Ground(), new BenchTest.Ground())))
+                .hasMessage("the ground test was asked for twice with the same set-up: a page holds it once");
     }
 
     private static String key(Job job, String name) {

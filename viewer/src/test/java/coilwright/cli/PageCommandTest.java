@@ -72,6 +72,7 @@ class PageCommandTest {
         assertThat(page("--test", "drop", "--also", "sparks").err()).contains("\"sparks\"", "resistance");
         assertThat(page("--test", "drop", "--way", "by-magic").err()).contains("choose one of formed-coils");
         assertThat(page("--test", "drop", "--way", "opposite-pairs").err()).contains("choose coil-by-coil");
+        assertThat(page("--test", "ground", "--also", "ground").err()).contains("asked for twice");
         assertThat(page().err()).contains("--test");
         assertThat(page("--test", "growler-blade").code()).isEqualTo(2);
         assertThat(Run.of("page", ORCHARD, "--test", "drop", "--out", "bench.txt"))
