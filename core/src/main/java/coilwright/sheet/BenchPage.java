@@ -93,10 +93,12 @@ public final class BenchPage {
         html.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
         html.open("meta", "http-equiv", "Content-Security-Policy", "content", policy(style, script))
                 .raw("\n");
-        html.raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-                + "<meta name=\"color-scheme\" content=\"light dark\">\n"
-                + "<meta name=\"referrer\" content=\"no-referrer\">\n"
-                + "<meta name=\"format-detection\" content=\"telephone=no\">\n");
+        html.raw("""
+                <meta name="viewport" content="width=device-width, initial-scale=1">
+                <meta name="color-scheme" content="light dark">
+                <meta name="referrer" content="no-referrer">
+                <meta name="format-detection" content="telephone=no">
+                """);
         html.element("title", job.title() + " – bench page");
         html.raw("<style>").raw(style).raw("</style>\n</head>\n");
         html.open("body", "data-job", key(told)).raw("\n");
