@@ -95,29 +95,11 @@ public final class JobWriter {
     }
 
     private static void readings(StringBuilder out, ReadingSet set) {
-<<<<<<< HEAD
-        line(out, "  - test: " + set.test().word());
-        if (set.stage() != ReadingSet.Stage.AS_FOUND) {
-            line(out, "    stage: " + Words.of(set.stage()));
-        }
-        set.date().ifPresent(d -> line(out, "    date: " + d));
-        set.feed()
-                .ifPresent(f -> line(
-                        out,
-                        "    feed: {in: " + f.in() + ", out: " + f.out() + ", amps: "
-                                + f.amps().toPlainString() + "}"));
-        set.angle().ifPresent(x -> line(out, "    angle: " + x.toPlainString()));
-        set.clock().ifPresent(x -> line(out, "    clock: " + x.toPlainString()));
-        set.unit().ifPresent(u -> line(out, "    unit: " + u));
-        set.meter().ifPresent(m -> line(out, "    meter: " + text(m)));
-        set.temperature().ifPresent(t -> line(out, "    temperature: " + t));
-=======
         String indent = "  - ";
         for (String line : setUp(set)) {
             line(out, indent + line);
             indent = "    ";
         }
->>>>>>> desk
         if (set.readings().isEmpty()) {
             line(out, "    readings: []");
             return;
@@ -136,6 +118,9 @@ public final class JobWriter {
     static List<String> setUp(ReadingSet set) {
         List<String> out = new ArrayList<>();
         out.add("test: " + set.test().word());
+        if (set.stage() != ReadingSet.Stage.AS_FOUND) {
+            out.add("stage: " + Words.of(set.stage()));
+        }
         set.date().ifPresent(d -> out.add("date: " + d));
         set.feed()
                 .ifPresent(f -> out.add("feed: {in: " + f.in() + ", out: " + f.out() + ", amps: "

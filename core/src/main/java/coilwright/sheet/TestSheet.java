@@ -55,7 +55,7 @@ public final class TestSheet {
         }
     }
 
-    private TestSheet(Job job, BenchArmature armature, Options options) {
+    TestSheet(Job job, BenchArmature armature, Options options) {
         this.job = job;
         this.armature = armature;
         this.winding = armature.winding();
@@ -84,14 +84,29 @@ public final class TestSheet {
         return new TestSheet(job, armature, options).blade(growler);
     }
 
-    private DrawingPages meter(BenchTest test) {
+    /**
+     * What is to be read, and how it is written.
+     *
+     * @param own what the bench gives, in the order of the walk
+     * @param readings the same, scaled to the meter where a reading of it is known
+     * @param unit in which they are written
+     */
+    record Expected(List<PairReading> own, List<PairReading> readings, ReadingUnit unit) {}
+
+    Expected expected(BenchTest test) {
         List<PairReading> own = test.readWalk(armature);
         boolean volts = isGrowler(test) && options.knownGood().isPresent();
         double scale = volts ? known(test, options.knownGood().get()) : 1;
-        List<PairReading> expected = own.stream()
+        List<PairReading> scaled = own.stream()
                 .map(r -> new PairReading(r.from(), r.to(), r.value() * scale))
                 .toList();
-        ReadingUnit unit = ReadingUnit.of(test, expected, job.coilResistance().isPresent(), volts);
+        return new Expected(
+                own, scaled, ReadingUnit.of(test, scaled, job.coilResistance().isPresent(), volts));
+    }
+
+    private DrawingPages meter(BenchTest test) {
+        Expected all = expected(test);
+        ReadingUnit unit = all.unit();
         Procedure procedure = procedure(test);
         Sheet sheet = Sheet.titled(
                 job.title(),
@@ -102,9 +117,9 @@ public final class TestSheet {
         set.put("Placed and fed", test.setUp());
         amperes(test).ifPresent(i -> set.put("Feed current", i));
         set.put("Readings", unitWords(test, unit));
-        body(sheet, set, picture(test, own), procedure);
+        body(sheet, set, picture(test, all.own()), procedure);
         sheet.heading("Readings, in the order of the walk");
-        sheet.table(table(test, expected, unit));
+        sheet.table(table(test, all.readings(), unit));
         end(sheet, "Every reading agrees with the one expected.");
         return sheet.pages();
     }
@@ -153,11 +168,11 @@ public final class TestSheet {
         sheet.fields(List.of("Remarks"));
     }
 
-    private static boolean isGrowler(BenchTest test) {
+    static boolean isGrowler(BenchTest test) {
         return test instanceof BenchTest.GrowlerWalked || test instanceof BenchTest.GrowlerTurned;
     }
 
-    private static Optional<String> amperes(BenchTest test) {
+    static Optional<String> amperes(BenchTest test) {
         if (test instanceof BenchTest.Drop d) {
             return Optional.of(amperes(d.amperes()));
         }
@@ -182,11 +197,11 @@ public final class TestSheet {
         return reading.value() / relative;
     }
 
-    private Map<String, String> facts() {
+    Map<String, String> facts() {
         return WindingFacts.of(job, winding, !rings().isEmpty());
     }
 
-    private static String unitWords(BenchTest test, ReadingUnit unit) {
+    static String unitWords(BenchTest test, ReadingUnit unit) {
         return switch (unit.name()) {
             case "relative" -> "relative: 1 is one whole face's flux through one sound coil";
             case "sense" -> "+ as in a sound coil, − the other way";
@@ -197,7 +212,7 @@ public final class TestSheet {
         };
     }
 
-    private Procedure procedure(BenchTest test) {
+    Procedure procedure(BenchTest test) {
         if (test instanceof BenchTest.GrowlerWalked) {
             return Procedures.growlerMeterWalked(winding);
         } else if (test instanceof BenchTest.GrowlerTurned g) {

@@ -25,13 +25,13 @@ final class ProbeOptions {
             names = "--feed",
             paramLabel = "A,B",
             description = "Bars where current enters and leaves; where the trade feeds this winding unless given.")
-    private Optional<String> feed;
+    private Optional<String> feed = Optional.empty();
 
     @Option(names = "--amps", paramLabel = "I", description = "Current fed: 2, 2 A, 500 mA; 1 A unless given.")
-    private Optional<String> amps;
+    private Optional<String> amps = Optional.empty();
 
     @Option(names = "--volts", paramLabel = "V", description = "Voltage fed, instead of --amps.")
-    private Optional<String> volts;
+    private Optional<String> volts = Optional.empty();
 
     @Option(
             names = "--brushes",
@@ -39,37 +39,37 @@ final class ProbeOptions {
     private boolean brushes;
 
     @Option(names = "--brush-width", paramLabel = "BARS", description = "Width of a brush in bars.")
-    private Optional<Double> brushWidth;
+    private Optional<Double> brushWidth = Optional.empty();
 
     @Option(
             names = "--angle",
             paramLabel = "DEG",
             description = "Where slot 1 stands, degrees clockwise from straight up; 0 unless given.")
-    private Optional<Double> angle;
+    private Optional<Double> angle = Optional.empty();
 
     @Option(
             names = "--clock",
             paramLabel = "DEG",
             description = "Where the probes are held while the armature is turned; where they read most unless given.")
-    private Optional<Double> clock;
+    private Optional<Double> clock = Optional.empty();
 
     @Option(names = "--pair", paramLabel = "A,B", description = "This pair alone.")
-    private Optional<String> pair;
+    private Optional<String> pair = Optional.empty();
 
     @Option(names = "--step", paramLabel = "N", description = "Pairs N bars apart; 1 unless given.")
-    private Optional<Integer> step;
+    private Optional<Integer> step = Optional.empty();
 
     @Option(
             names = "--temperature",
             paramLabel = "C",
             description = "Of the winding, °C; the coil resistance of the job is taken to be given at 20 °C.")
-    private Optional<String> temperature;
+    private Optional<String> temperature = Optional.empty();
 
     @Option(
             names = "--known",
             paramLabel = "A,B=VALUE",
             description = "What the growler's meter read on a pair known to be good, to scale all others by.")
-    private Optional<String> known;
+    private Optional<String> known = Optional.empty();
 
     @Option(
             names = "--fault",
@@ -82,6 +82,13 @@ final class ProbeOptions {
             paramLabel = "KIND:…",
             description = "With growler-blade: look at this short, such as shorted-coil:3; may be repeated.")
     private List<String> shorts = new ArrayList<>();
+
+    /** A test with its usual set-up. */
+    static ProbeOptions usual(String test) {
+        ProbeOptions usual = new ProbeOptions();
+        usual.test = test;
+        return usual;
+    }
 
     /** Whether it is the blade, which has no readings. */
     boolean blade() {

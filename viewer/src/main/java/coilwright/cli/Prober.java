@@ -20,6 +20,7 @@ import coilwright.job.FaultText;
 import coilwright.job.Job;
 import coilwright.job.Quantity;
 import coilwright.job.TestKind;
+import coilwright.sheet.BenchPage;
 import coilwright.sheet.TestSheet;
 import coilwright.winding.Armature;
 import coilwright.winding.Winding;
@@ -115,6 +116,19 @@ final class Prober {
      * @throws UsageException where the set-up is one that no sheet is made for
      */
     DrawingPages sheet() {
+        return TestSheet.of(job, sound, usualTest(), new TestSheet.Options(knownGood(), Palette.COLOUR));
+    }
+
+    /**
+     * The usual walk of a sound armature, for a bench page.
+     *
+     * @throws UsageException where the set-up is one that no sheet is made for
+     */
+    BenchPage.Walk walk() {
+        return new BenchPage.Walk(sound, usualTest(), knownGood());
+    }
+
+    private BenchTest usualTest() {
         if (gear.isPresent() || options.volts().isPresent()) {
             throw new UsageException("a sheet is made for a feed at bars with steady current: give --feed and --amps");
         }
@@ -125,7 +139,7 @@ final class Prober {
                     "a sheet lists the usual walk of a sound armature: leave --pair, --step and --fault" + " out");
         }
         double amperes = ((Supply.Current) supply).amperes();
-        BenchTest bench = switch (test) {
+        return switch (test) {
             case DROP -> new BenchTest.Drop(feed().in(), feed().out(), amperes);
             case GROUND_WALK -> new BenchTest.GroundWalk(feed().in(), feed().out(), amperes);
             case GROWLER -> new BenchTest.GrowlerWalked(job.growler(), options.angle());
@@ -134,9 +148,10 @@ final class Prober {
             case GROUND -> new BenchTest.Ground();
             case POLARITY -> new BenchTest.Polarity();
         };
-        Optional<PairReading> known =
-                known().map(k -> new PairReading(k.pair().from(), k.pair().to(), k.value()));
-        return TestSheet.of(job, sound, bench, new TestSheet.Options(known, Palette.COLOUR));
+    }
+
+    private Optional<PairReading> knownGood() {
+        return known().map(k -> new PairReading(k.pair().from(), k.pair().to(), k.value()));
     }
 
     private FeedBars feed() {
