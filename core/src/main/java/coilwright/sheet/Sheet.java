@@ -259,6 +259,24 @@ public final class Sheet {
         return this;
     }
 
+    /**
+     * Empty lines to write on, kept on one page.
+     *
+     * @param words what for, small above them
+     * @param lines how many
+     */
+    public Sheet writingLines(String words, int lines) {
+        double step = 8;
+        begin(3, BODY * LINE + lines * step);
+        text(LEFT, y + BODY, words, BODY, false, Anchor.START, Role.NOTE);
+        y += BODY * LINE;
+        for (int i = 0; i < lines; i++) {
+            y += step;
+            add(new Shape.Line(new Point(LEFT, y), new Point(RIGHT, y), List.of(Role.RULE)));
+        }
+        return this;
+    }
+
     /** A drawing in the middle, no larger than it was made, no wider than the text and no higher than given, mm. */
     public Sheet drawing(Drawing drawing, double mostHeight) {
         Box ink = ink(drawing);

@@ -33,6 +33,7 @@ final class Commands {
         ALL.put("check", CheckCommand::new);
         ALL.put("identify", IdentifyCommand::new);
         ALL.put("repair", RepairCommand::new);
+        ALL.put("lesson", LessonCommand::new);
         ALL.put("completion", CompletionCommand::new);
     }
 
