@@ -40,6 +40,7 @@ public record Answer(String what, String value, String unit, String words) {
 
     /** The value and its unit, as printed. */
     public String printed() {
-        return unit.isEmpty() ? words : words + (unit.equals("°") ? "" : " ") + unit;
+        String noun = value.matches("-?1") && unit.endsWith("s") ? unit.substring(0, unit.length() - 1) : unit;
+        return unit.isEmpty() ? words : words + (unit.equals("°") ? "" : " ") + noun;
     }
 }

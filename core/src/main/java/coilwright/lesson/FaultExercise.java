@@ -241,7 +241,7 @@ public record FaultExercise(
         for (Fault f : faults) {
             out.add(meaning(f));
         }
-        out.add("put to the test: with " + words(faults.get(0)) + " the arithmetic gives every reading of the table; "
+        out.add("put to the test: " + words(faults.get(0)) + " gives every reading of the table; "
                 + nearest());
         return List.copyOf(out);
     }

@@ -28,8 +28,10 @@ import java.util.TreeSet;
 final class Pictures {
     private static final double COMMUTATOR_BOTTOM = 163;
     private static final double BRUSHES_BOTTOM = 184;
-    private static final double LARGER = 1.3;
-    private static final double RADIUS = 26;
+    private static final double LOWER = 0.7;
+    private static final double LEAST_TEXT = 3.5;
+    private static final double INSIDE = 60;
+    private static final double RADIUS = 17;
     private static final int MOST_SLOTS = 18;
     private static final int MOST_BARS = 24;
 
@@ -59,10 +61,34 @@ final class Pictures {
                 .filter(s -> s.roles().contains(Role.PAPER) || s.bounds().bottom() < bottom)
                 .filter(s -> brushes || !isBrush(s))
                 .toList();
-        Drawing plain = new Drawing(
-                whole.title(), whole.description(), whole.width(), whole.height(), whole.palette(), kept);
-        Drawing large = withLargerTexts(plain);
-        return large.overlappingTexts().isEmpty() ? large : plain;
+        return new Drawing(
+                whole.title(),
+                whole.description(),
+                whole.width(),
+                whole.height(),
+                whole.palette(),
+                withRoom(kept.stream().map(Pictures::lower).toList()));
+    }
+
+    /** Leaves out the numbers at the sides, with their lines, that the larger figures leave no room for. */
+    private static List<Shape> withRoom(List<Shape> shapes) {
+        List<Shape.Text> taken = new ArrayList<>();
+        List<Shape> out = new ArrayList<>();
+        for (int i = 0; i < shapes.size(); i++) {
+            Shape s = shapes.get(i);
+            boolean leader = s.roles().contains(Role.LEADER);
+            if (leader && i + 1 < shapes.size() && shapes.get(i + 1) instanceof Shape.Text t) {
+                i++;
+                if (taken.stream().noneMatch(o -> o.bounds().overlaps(t.bounds()))) {
+                    taken.add(t);
+                    out.add(s);
+                    out.add(t);
+                }
+                continue;
+            }
+            out.add(s);
+        }
+        return out;
     }
 
     private static boolean isBrush(Shape s) {
@@ -80,28 +106,52 @@ final class Pictures {
         return developed(part, List.of(coils.get(coils.size() - 1)), false);
     }
 
-    private static Drawing withLargerTexts(Drawing d) {
-        return new Drawing(
-                d.title(),
-                d.description(),
-                d.width(),
-                d.height(),
-                d.palette(),
-                d.shapes().stream().map(Pictures::larger).toList());
-    }
-
-    private static Shape larger(Shape s) {
+    /** The same lower, its figures no smaller than can be read when the drawing is fitted to a page. */
+    private static Shape lower(Shape s) {
         if (s instanceof Shape.Text t) {
-            double size = t.size() * LARGER;
-            // The middle of the figures stays where it was.
-            var at = new Point(t.at().x(), t.at().y() + 0.36 * (size - t.size()));
+            double size = Math.max(t.size(), LEAST_TEXT);
+            // In slots and bars the middle of the figures stays where it was.
+            double y = t.at().y() > INSIDE
+                    ? lower(t.at().y() - 0.36 * t.size()) + 0.36 * size
+                    : lower(t.at().y());
+            var at = new Point(t.at().x(), y);
             return new Shape.Text(at, t.text(), size, t.bold(), t.anchor(), t.roles());
         } else if (s instanceof Shape.Group g) {
-            List<Shape> parts = new ArrayList<>();
-            g.shapes().forEach(p -> parts.add(larger(p)));
+            List<Shape> parts = g.shapes().stream().map(Pictures::lower).toList();
             return new Shape.Group(g.id(), g.element(), g.title(), g.roles(), parts);
+        } else if (s instanceof Shape.Rect r) {
+            boolean plate = r.roles().contains(Role.PLATE);
+            double top = lower(r.y());
+            double bottom = lower(r.y() + r.height());
+            double high = plate ? Math.max(r.height(), 1.2 * LEAST_TEXT) : bottom - top;
+            double wide = plate ? Math.max(r.width(), LEAST_TEXT) : r.width();
+            double middle = (top + bottom) / 2;
+            double x = r.x() + (r.width() - wide) / 2;
+            return new Shape.Rect(x, middle - high / 2, wide, high, r.radius(), r.roles());
+        } else if (s instanceof Shape.Line l) {
+            return new Shape.Line(lower(l.from()), lower(l.to()), l.roles());
+        } else if (s instanceof Shape.Polyline p) {
+            return new Shape.Polyline(p.points().stream().map(Pictures::lower).toList(), p.closed(), p.roles());
+        } else if (s instanceof Shape.Curve c) {
+            return new Shape.Curve(
+                    lower(c.start()),
+                    c.pieces().stream()
+                            .map(q -> new Shape.Cubic(lower(q.first()), lower(q.second()), lower(q.end())))
+                            .toList(),
+                    c.roles());
+        } else if (s instanceof Shape.Circle c) {
+            return new Shape.Circle(lower(c.middle()), c.radius(), c.roles());
         }
-        return s;
+        throw new IllegalStateException("no developed winding holds a " + s.getClass().getSimpleName());
+    }
+
+    private static Point lower(Point p) {
+        return new Point(p.x(), lower(p.y()));
+    }
+
+    /** Brushes and what joins them keep their height. */
+    private static double lower(double y) {
+        return LOWER * Math.min(y, COMMUTATOR_BOTTOM) + Math.max(0, y - COMMUTATOR_BOTTOM);
     }
 
     /** The armature with a feed and a meter on it. */

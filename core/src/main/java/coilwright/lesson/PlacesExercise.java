@@ -139,15 +139,15 @@ public record PlacesExercise(int grade, Armature armature, WindingSpec.Regular s
                 + armature.bars() + " = " + Figures.degrees(armature.barAngle()) + ", pole pitch 360°/"
                 + armature.poles() + " = " + Figures.degrees(360.0 / armature.poles()));
         int u = w.sidesPerSlot();
-        double sum = 0;
-        for (Coil c : w.coils().subList(0, u)) {
-            double own = Neutral.ofCoil(armature, c);
-            sum += own;
-            out.add(coil(w, c, own));
-        }
         double off = gear.neutral().fromPoleCentre();
+        double pitch = 360.0 / armature.poles();
+        for (Coil c : w.coils().subList(0, u)) {
+            // Told on the side of the mean, not round the pole pitch from it.
+            double own = Neutral.ofCoil(armature, c);
+            out.add(coil(w, c, own - pitch * Math.rint((own - off) / pitch)));
+        }
         if (u > 1) {
-            out.add("the " + u + " coils of a slot share the brushes: their mean is " + Figures.degrees(sum / u));
+            out.add("the " + u + " coils of a slot share the brushes: their mean is " + Figures.degrees(off));
         }
         List<String> places = new ArrayList<>();
         for (Brush b : gear.brushes()) {

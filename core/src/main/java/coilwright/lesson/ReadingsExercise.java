@@ -88,7 +88,7 @@ public record ReadingsExercise(
         });
         while (out.size() < 3) {
             int from = dice.from(1, k);
-            int on = test instanceof BenchTest.Resistance && out.size() == 2 ? dice.from(2, k - 2) : 1;
+            int on = test instanceof BenchTest.Resistance && !out.isEmpty() ? dice.from(2, k - 2) : 1;
             var pair = new BenchTest.Pair(from, w.armature().wrapBar(from + on));
             if (!out.contains(pair)) {
                 out.add(pair);

@@ -74,7 +74,7 @@ public final class Walk {
         Coil c = w.coil(1);
         return chapter(
                 "What a coil is",
-                words("The armature of this page has " + Made.core(TWO_POLES) + ". Look at its commutator end: slots, bars and"
+                words("The armature of this chapter has " + Made.core(TWO_POLES) + ". Look at its commutator end: slots, bars and"
                         + " coils count clockwise from 1, and slot 1 stands in line with bar 1. The drawings roll it out"
                         + " flat, back end above, commutator below."),
                 shown(
@@ -279,7 +279,7 @@ public final class Walk {
         return chapter(
                 "Re-entrancy",
                 words("How many closed circuits there are is the greatest number that divides both bars and commutator pitch:"
-                        + " with 10 bars and pitch 2 it is 2, doubly re-entrant, as on the page before."),
+                        + " with 10 bars and pitch 2 it is 2, doubly re-entrant, as in the chapter before."),
                 shown(
                         "With " + Made.core(a) + " and the same pitch it is 1: " + finding(w, "re-entrancy")
                                 + ". The walk takes coils " + Figures.list(half) + " once round and comes to bar "

@@ -153,7 +153,7 @@ public record WireExercise(
         out.add(Value.ohms("resistance of one coil at 20 °C", coil.resistance(20)));
         if (grade > 1) {
             out.add(Value.ohms(
-                    "armature from brush to brush at " + Figures.number(warmCelsius) + " °C",
+                    "armature resistance at " + Figures.number(warmCelsius) + " °C",
                     all().brushToBrush(warmCelsius)));
             out.add(new Value("slot fill", fill().fill() * 100, "%"));
         }

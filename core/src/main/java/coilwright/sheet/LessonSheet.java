@@ -13,9 +13,10 @@ import java.util.Optional;
 
 /** Exercises to print and fill in, their key, and the walk through the rules. */
 public final class LessonSheet {
-    private static final double PICTURE = 62;
-    private static final double KEY_PICTURE = 92;
-    private static final double WALK_PICTURE = 84;
+    private static final double PICTURE = 95;
+    private static final double KEY_PICTURE = 80;
+    private static final double WALK_PICTURE = 95;
+    private static final double WORDS = 14;
     private static final int WORKING_LINES = 4;
 
     private LessonSheet() {}
@@ -69,7 +70,8 @@ public final class LessonSheet {
             } else {
                 Map<String, String> answers = new LinkedHashMap<>();
                 e.answers().forEach(a -> answers.put(a.what(), a.printed()));
-                sheet.facts(answers);
+                // Few answers stay on one page; many may run over.
+                sheet.keepTogether(Math.min(60, 5.2 * answers.size() + 3)).facts(answers);
             }
             e.keyPicture().ifPresent(p -> sheet.drawing(p, KEY_PICTURE));
         }
@@ -81,9 +83,10 @@ public final class LessonSheet {
         Sheet sheet = Sheet.titled("The rules of winding", "Step by step, on small armatures", palette);
         int number = 0;
         for (Chapter c : chapters) {
-            sheet.keepTogether(60).heading(++number + ". " + c.title());
+            sheet.keepTogether(90).heading(++number + ". " + c.title());
             sheet.caution(c.cautions());
             for (Chapter.Step s : c.steps()) {
+                s.drawing().ifPresent(d -> sheet.keepTogether(Sheet.height(d, WALK_PICTURE) + WORDS));
                 sheet.paragraph(s.words());
                 s.drawing().ifPresent(d -> sheet.drawing(d, WALK_PICTURE));
             }

@@ -280,11 +280,21 @@ public final class Sheet {
     /** A drawing in the middle, no larger than it was made, no wider than the text and no higher than given, mm. */
     public Sheet drawing(Drawing drawing, double mostHeight) {
         Box ink = ink(drawing);
-        double scale = Math.min(1, Math.min(ROOM / ink.width(), Math.min(mostHeight, BOTTOM - TOP) / ink.height()));
+        double scale = scale(ink, mostHeight);
         begin(2, scale * ink.height());
         embed(drawing, ink, LEFT + (ROOM - scale * ink.width()) / 2, y, scale);
         y += scale * ink.height() + 2;
         return this;
+    }
+
+    private static double scale(Box ink, double mostHeight) {
+        return Math.min(1, Math.min(ROOM / ink.width(), Math.min(mostHeight, BOTTOM - TOP) / ink.height()));
+    }
+
+    /** How high {@link #drawing} makes a drawing, mm. */
+    static double height(Drawing drawing, double mostHeight) {
+        Box ink = ink(drawing);
+        return scale(ink, mostHeight) * ink.height();
     }
 
     /**
