@@ -9,8 +9,8 @@ import org.hipparchus.linear.RealMatrix;
 
 /** A drop, resistance or growler test solved the long way: bars as nodes, one dense matrix, nothing of the bench room. */
 final class DenseBench {
-    /** What stands for no resistance, in coils. */
-    private static final double JOINED = 1e-8;
+    /** What stands for no resistance, mΩ: little beside a coil, not so little that the matrix loses its last figures. */
+    private static final double JOINED = 1e-5;
 
     private final int bars;
     private final List<double[]> branches = new ArrayList<>();

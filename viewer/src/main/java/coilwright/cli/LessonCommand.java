@@ -102,6 +102,9 @@ final class LessonCommand implements Callable<Integer> {
             throw new UsageException(e.getMessage());
         }
         if (sheet.isPresent() || keySheet.isPresent()) {
+            if (key) {
+                throw new UsageException("--key is for the screen: name a file with --key-sheet instead");
+            }
             if (sheet.equals(keySheet)) {
                 throw new UsageException("--sheet and --key-sheet both name " + sheet.get() + ": name two files");
             }
