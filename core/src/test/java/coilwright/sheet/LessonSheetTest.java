@@ -6,13 +6,11 @@ import coilwright.drawing.Drawing;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.Palette;
 import coilwright.drawing.Shape;
-import coilwright.drawing.export.PdfExport;
+import coilwright.drawing.SvgWriter;
 import coilwright.lesson.Exercise;
 import coilwright.lesson.Kind;
 import coilwright.lesson.Lesson;
 import coilwright.lesson.Walk;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -26,7 +24,7 @@ class LessonSheetTest {
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 3})
     void nothingOverlapsOrLeavesItsPage(int grade) {
-        for (long seed = 1; seed <= 6; seed++) {
+        for (long seed = 1; seed <= 4; seed++) {
             List<Exercise> exercises = Lesson.exercises(seed, grade, List.of(Kind.values()), 1);
             DrawingPages questions = LessonSheet.questions(seed, exercises, Palette.COLOUR);
             DrawingPages key = LessonSheet.key(seed, exercises, Palette.COLOUR);
@@ -69,13 +67,12 @@ class LessonSheetTest {
     }
 
     @Test
-    void theSameExercisesGiveTheSameBytes() throws IOException {
+    void theSameExercisesGiveTheSameBytes() {
         List<Exercise> exercises = Lesson.exercises(5, 1, List.of(Kind.READINGS), 1);
-        byte[] first = PdfExport.pdf(LessonSheet.questions(5, exercises, Palette.COLOUR));
-        byte[] again = PdfExport.pdf(LessonSheet.questions(
-                5, Lesson.exercises(5, 1, List.of(Kind.READINGS), 1), Palette.COLOUR));
-        assertThat(first).isEqualTo(again);
-        assertThat(new String(first, 0, 5, StandardCharsets.US_ASCII)).isEqualTo("%PDF-");
+        Drawing first = LessonSheet.questions(5, exercises, Palette.COLOUR).first();
+        Drawing again = LessonSheet.questions(5, Lesson.exercises(5, 1, List.of(Kind.READINGS), 1), Palette.COLOUR)
+                .first();
+        assertThat(SvgWriter.write(again)).isEqualTo(SvgWriter.write(first));
     }
 
     private static List<String> words(DrawingPages pages) {
