@@ -42,7 +42,10 @@ public record FaultExercise(
     static FaultExercise make(Dice dice, int grade) {
         while (true) {
             Winding w = Made.winding(
-                    dice, grade == 3 ? 2 : 1, grade == 1 ? 10 : 14, x -> x.closures().orElseThrow() == 1);
+                    dice,
+                    grade == 3 ? 2 : 1,
+                    grade == 1 ? 10 : 14,
+                    x -> x.closures().orElseThrow() == 1);
             double milliohms = dice.of(40, 50, 60, 80, 100, 120);
             BenchTest test;
             if (grade > 1 && dice.oneIn(2)) {
@@ -92,7 +95,11 @@ public record FaultExercise(
     }
 
     private static double largest(List<PairReading> read) {
-        return read.stream().mapToDouble(r -> Math.abs(r.value())).filter(Double::isFinite).max().orElse(1);
+        return read.stream()
+                .mapToDouble(r -> Math.abs(r.value()))
+                .filter(Double::isFinite)
+                .max()
+                .orElse(1);
     }
 
     /** The largest difference of two runs over the same pairs; infinite where one alone is open. */
@@ -139,7 +146,8 @@ public record FaultExercise(
             case 1 -> easy;
             case 2 -> easy + ", half the turns of a coil shorted, a bad joint that adds as much as a coil has";
             default ->
-                easy + ", half the turns of a coil shorted, a bad joint that adds as much as a coil has, top leads, bottom"
+                easy
+                        + ", half the turns of a coil shorted, a bad joint that adds as much as a coil has, top leads, bottom"
                         + " leads or all leads of two neighbouring bars crossed";
         };
     }
@@ -158,7 +166,9 @@ public record FaultExercise(
     }
 
     private static String value(PairReading r) {
-        return Double.isInfinite(r.value()) ? "open" : Figures.fixed(r.value(), DECIMALS).replace('-', '−');
+        return Double.isInfinite(r.value())
+                ? "open"
+                : Figures.fixed(r.value(), DECIMALS).replace('-', '−');
     }
 
     @Override
@@ -241,8 +251,7 @@ public record FaultExercise(
         for (Fault f : faults) {
             out.add(meaning(f));
         }
-        out.add("put to the test: " + words(faults.get(0)) + " gives every reading of the table; "
-                + nearest());
+        out.add("put to the test: " + words(faults.get(0)) + " gives every reading of the table; " + nearest());
         return List.copyOf(out);
     }
 
@@ -284,8 +293,8 @@ public record FaultExercise(
                                     + " spans the break reads the whole drop from there round"
                             : "; between bars that it parts the only way left is the long one round");
         } else if (f instanceof Fault.ShortedCoil s) {
-            return words(f) + ": " + leads(s.coil()) + "; a coil without resistance drops nothing, and its way takes more"
-                    + " of the current";
+            return words(f) + ": " + leads(s.coil())
+                    + "; a coil without resistance drops nothing, and its way takes more" + " of the current";
         } else if (f instanceof Fault.BarShort b) {
             return words(f) + ": bars " + b.bar() + " and " + b.otherBar()
                     + " stand at one potential, so the pair reads 0, whatever coils lie between";
@@ -340,8 +349,7 @@ public record FaultExercise(
                     Optional.of(new BenchTest.Pair(1, 2)),
                     "mV"));
         }
-        return Optional.of(
-                Pictures.touched(winding(), Optional.empty(), Optional.of(new BenchTest.Pair(1, 2)), "Ω"));
+        return Optional.of(Pictures.touched(winding(), Optional.empty(), Optional.of(new BenchTest.Pair(1, 2)), "Ω"));
     }
 
     @Override

@@ -99,7 +99,10 @@ public record FeasibleExercise(int grade, Armature armature, WindingSpec.Regular
                 Figures.list(rules.stream().map(FeasibleExercise::words).toList())));
         if (rules.contains(PITCH_RULE)) {
             List<Integer> bars = nearestBars();
-            out.add(Answer.word("bars that would do", Figures.commas(bars), String.join(" or ", bars.stream().map(String::valueOf).toList())));
+            out.add(Answer.word(
+                    "bars that would do",
+                    Figures.commas(bars),
+                    String.join(" or ", bars.stream().map(String::valueOf).toList())));
         }
         return List.copyOf(out);
     }
@@ -131,7 +134,8 @@ public record FeasibleExercise(int grade, Armature armature, WindingSpec.Regular
     }
 
     private boolean stepped(int bars) {
-        return Rules.blocking(Armature.of(armature.slots(), bars, armature.poles()), spec.withDeadCoils(List.of())).stream()
+        return Rules.blocking(Armature.of(armature.slots(), bars, armature.poles()), spec.withDeadCoils(List.of()))
+                .stream()
                 .noneMatch(f -> f.rule().equals(PITCH_RULE));
     }
 
@@ -142,12 +146,15 @@ public record FeasibleExercise(int grade, Armature armature, WindingSpec.Regular
         out.add("slots: " + Figures.count(armature.bars(), "live coil")
                 + (spec.deadCoils().isEmpty() ? "" : " and " + spec.deadCoils().size() + " dead, " + q + " coils")
                 + " over " + armature.slots() + " slots: " + q + "/" + armature.slots() + " = "
-                + (q % armature.slots() == 0 ? Integer.toString(q / armature.slots()) : Figures.number((double) q / armature.slots()))
+                + (q % armature.slots() == 0
+                        ? Integer.toString(q / armature.slots())
+                        : Figures.number((double) q / armature.slots()))
                 + (q % armature.slots() == 0 ? ", whole" : ", not whole"));
         List<Finding> broken = Rules.blocking(armature, spec);
         if (broken.isEmpty()) {
             for (WorkedPitches.Step s : WorkedPitches.of(Winding.build(armature, spec))) {
-                if (List.of("commutator pitch", "closed circuits", "parallel paths").contains(s.what())) {
+                if (List.of("commutator pitch", "closed circuits", "parallel paths")
+                        .contains(s.what())) {
                     out.add(s.what() + ": " + s.working());
                 }
             }

@@ -49,7 +49,8 @@ public enum Kind {
                 .filter(k -> k.word().equals(word))
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("there is no kind of exercise \"" + word
-                        + "\": the kinds are " + Arrays.stream(values()).map(Kind::word).collect(Collectors.joining(", "))
+                        + "\": the kinds are "
+                        + Arrays.stream(values()).map(Kind::word).collect(Collectors.joining(", "))
                         + ", or all"));
     }
 }

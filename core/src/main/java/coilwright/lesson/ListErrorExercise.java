@@ -37,7 +37,10 @@ public record ListErrorExercise(int grade, Armature armature, WindingSpec.Regula
         int most = grade == 1 ? 12 : grade == 2 ? 18 : 24;
         while (true) {
             Winding w = Made.winding(
-                    dice, Math.min(grade, 2), most, x -> grade > 1 || x.armature().bars() >= 7);
+                    dice,
+                    Math.min(grade, 2),
+                    most,
+                    x -> grade > 1 || x.armature().bars() >= 7);
             List<ListedCoil> list = new ArrayList<>(w.asListed().coils());
             int a = dice.from(1, list.size()) - 1;
             int b = Math.floorMod(a + dice.from(1, list.size() - 1), list.size());
@@ -225,8 +228,8 @@ public record ListErrorExercise(int grade, Armature armature, WindingSpec.Regula
                 : Figures.count(y.throwSlots().getAsInt(), "slot");
         out.add("slots: " + (u == 1 ? "every coil" : u + " coils to a slot; every coil") + " reaches " + span
                 + " on, round past slot " + armature.slots() + " to slot 1");
-        out.add("top leads: coil by coil one bar on; bottom leads: top bar "
-                + (y.commutator() < 0 ? "− " : "+ ") + Math.abs(y.commutator()) + ", round past bar " + armature.bars());
+        out.add("top leads: coil by coil one bar on; bottom leads: top bar " + (y.commutator() < 0 ? "− " : "+ ")
+                + Math.abs(y.commutator()) + ", round past bar " + armature.bars());
         for (ConnectionCheck.Difference d : result().differences()) {
             ListedCoil is = d.found().orElseThrow();
             ListedCoil should = d.expected().orElseThrow();
@@ -239,8 +242,8 @@ public record ListErrorExercise(int grade, Armature armature, WindingSpec.Regula
     }
 
     private static String line(ListedCoil c) {
-        return "slots " + c.topSlot() + " and " + c.bottomSlot() + ", bars " + c.topBar().getAsInt() + " and "
-                + c.bottomBar().getAsInt();
+        return "slots " + c.topSlot() + " and " + c.bottomSlot() + ", bars "
+                + c.topBar().getAsInt() + " and " + c.bottomBar().getAsInt();
     }
 
     @Override

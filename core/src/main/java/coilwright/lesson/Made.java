@@ -38,7 +38,8 @@ final class Made {
             }
             int slots = dice.from(least, most);
             // On 2 poles a wave is a lap winding by another name.
-            WindingType type = poles == 2 ? WindingType.LAP : dice.of(WindingType.LAP, WindingType.WAVE, WindingType.WAVE);
+            WindingType type =
+                    poles == 2 ? WindingType.LAP : dice.of(WindingType.LAP, WindingType.WAVE, WindingType.WAVE);
             int plex = grade == 1 ? 1 : grade == 2 ? dice.of(1, 1, 1, 2) : dice.of(1, 1, 2, 3);
             int dead = grade == 3 && type == WindingType.WAVE && u > 1 && dice.oneIn(2) ? 1 : 0;
             int bars = u * slots - dead;
@@ -87,7 +88,9 @@ final class Made {
         StringBuilder out = new StringBuilder();
         out.append(plain(spec)).append("; ").append(span(a, spec));
         if (!spec.deadCoils().isEmpty()) {
-            out.append("; dead coil").append(spec.deadCoils().size() == 1 ? " " : "s ").append(Figures.list(spec.deadCoils()));
+            out.append("; dead coil")
+                    .append(spec.deadCoils().size() == 1 ? " " : "s ")
+                    .append(Figures.list(spec.deadCoils()));
         }
         out.append("; slot 1 in line with ")
                 .append(a.slotOneInLineWith() == SlotAlignment.BAR ? "bar 1" : "the mica before bar 1");

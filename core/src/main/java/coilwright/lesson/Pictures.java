@@ -31,7 +31,7 @@ final class Pictures {
     private static final double LOWER = 0.7;
     private static final double LEAST_TEXT = 3.5;
     private static final double INSIDE = 60;
-    private static final double RADIUS = 17;
+    private static final double RADIUS = 22;
     private static final int MOST_SLOTS = 18;
     private static final int MOST_BARS = 24;
 
@@ -93,7 +93,10 @@ final class Pictures {
 
     private static boolean isBrush(Shape s) {
         return s instanceof Shape.Group g
-                && g.element().map(Element::kind).filter(k -> k == Element.Kind.BRUSH).isPresent();
+                && g.element()
+                        .map(Element::kind)
+                        .filter(k -> k == Element.Kind.BRUSH)
+                        .isPresent();
     }
 
     /** Some coils of a winding alone, the last of them drawn heavily. */
@@ -111,9 +114,7 @@ final class Pictures {
         if (s instanceof Shape.Text t) {
             double size = Math.max(t.size(), LEAST_TEXT);
             // In slots and bars the middle of the figures stays where it was.
-            double y = t.at().y() > INSIDE
-                    ? lower(t.at().y() - 0.36 * t.size()) + 0.36 * size
-                    : lower(t.at().y());
+            double y = t.at().y() > INSIDE ? lower(t.at().y() - 0.36 * t.size()) + 0.36 * size : lower(t.at().y());
             var at = new Point(t.at().x(), y);
             return new Shape.Text(at, t.text(), size, t.bold(), t.anchor(), t.roles());
         } else if (s instanceof Shape.Group g) {
@@ -142,7 +143,8 @@ final class Pictures {
         } else if (s instanceof Shape.Circle c) {
             return new Shape.Circle(lower(c.middle()), c.radius(), c.roles());
         }
-        throw new IllegalStateException("no developed winding holds a " + s.getClass().getSimpleName());
+        throw new IllegalStateException(
+                "no developed winding holds a " + s.getClass().getSimpleName());
     }
 
     private static Point lower(Point p) {
@@ -155,12 +157,10 @@ final class Pictures {
     }
 
     /** The armature with a feed and a meter on it. */
-    static Drawing touched(Winding winding, Optional<BenchTest.Pair> feed, Optional<BenchTest.Pair> meter, String unit) {
+    static Drawing touched(
+            Winding winding, Optional<BenchTest.Pair> feed, Optional<BenchTest.Pair> meter, String unit) {
         return BenchPicture.touched(
-                winding,
-                new BenchPicture.Touches(feed, meter, unit, OptionalInt.empty()),
-                Palette.COLOUR,
-                RADIUS);
+                winding, new BenchPicture.Touches(feed, meter, unit, OptionalInt.empty()), Palette.COLOUR, RADIUS);
     }
 
     /** The armature in the growler with the probes on a pair of bars. */

@@ -26,7 +26,10 @@ import java.util.Optional;
 public record PlacesExercise(int grade, Armature armature, WindingSpec.Regular spec) implements Exercise {
     static PlacesExercise make(Dice dice, int grade) {
         Winding w = Made.winding(
-                dice, grade, grade == 1 ? 16 : grade == 2 ? 24 : 36, x -> suits(x) && (grade == 1 || x.armature().poles() > 2));
+                dice,
+                grade,
+                grade == 1 ? 16 : grade == 2 ? 24 : 36,
+                x -> suits(x) && (grade == 1 || x.armature().poles() > 2));
         return new PlacesExercise(grade, w.armature(), Made.spec(w));
     }
 
@@ -62,7 +65,9 @@ public record PlacesExercise(int grade, Armature armature, WindingSpec.Regular s
         return w.equalizerPitch().isEmpty()
                 ? rings.isEmpty()
                 : rings.size() == w.equalizerPitch().getAsInt()
-                        && rings.stream().allMatch(r -> r.size() * rings.size() == w.armature().bars());
+                        && rings.stream()
+                                .allMatch(r ->
+                                        r.size() * rings.size() == w.armature().bars());
     }
 
     private static BrushGear gear(Winding w) {
@@ -85,7 +90,8 @@ public record PlacesExercise(int grade, Armature armature, WindingSpec.Regular s
                 "Given: " + Made.core(armature) + "; " + Made.winding(armature, spec) + ".",
                 "Pole 1 has its centre straight up, the others follow clockwise, and slot 1 stands straight up. A coil may"
                         + " be shorted by a brush while its middle stands under the centre of a pole. Where do the "
-                        + armature.poles() + " brushes stand (degrees clockwise from straight up, to one decimal; brush 1"
+                        + armature.poles()
+                        + " brushes stand (degrees clockwise from straight up, to one decimal; brush 1"
                         + " is the one nearest to pole 1), and which bars does each touch if it is "
                         + Figures.count((int) gear.widthBars(), "bar")
                         + " wide? How many of them are the least that will do?",
@@ -135,7 +141,8 @@ public record PlacesExercise(int grade, Armature armature, WindingSpec.Regular s
         Winding w = winding();
         BrushGear gear = gear(w);
         List<String> out = new ArrayList<>();
-        out.add("slot angle 360°/" + armature.slots() + " = " + Figures.degrees(armature.slotAngle()) + ", bar angle 360°/"
+        out.add("slot angle 360°/" + armature.slots() + " = " + Figures.degrees(armature.slotAngle())
+                + ", bar angle 360°/"
                 + armature.bars() + " = " + Figures.degrees(armature.barAngle()) + ", pole pitch 360°/"
                 + armature.poles() + " = " + Figures.degrees(360.0 / armature.poles()));
         int u = w.sidesPerSlot();
@@ -158,7 +165,8 @@ public record PlacesExercise(int grade, Armature armature, WindingSpec.Regular s
         out.add("from pole centre to pole centre on: brush " + String.join(", brush ", places));
         Brush first = gear.brushes().get(0);
         double middle = (first.angle() - armature.barCentre(1)) / armature.barAngle() + 1;
-        out.add("bars: brush 1 stands at " + Figures.number(middle > armature.bars() + 0.5 ? middle - armature.bars() : middle)
+        out.add("bars: brush 1 stands at "
+                + Figures.number(middle > armature.bars() + 0.5 ? middle - armature.bars() : middle)
                 + ", counted in bars from the middle of bar 1 as 1; half a bar counts to either side of every "
                 + "bar, and half of " + Figures.number(gear.widthBars()) + " for the brush");
         out.add(
@@ -186,13 +194,17 @@ public record PlacesExercise(int grade, Armature armature, WindingSpec.Regular s
         return "coil " + c.number() + ": sides in slots " + c.top().slot() + " and "
                 + c.bottom().slot() + ", middle at " + Figures.degrees(centre) + "; top lead on bar "
                 + c.topBar().getAsInt() + " at " + Figures.degrees(top) + ", bottom lead "
-                + Figures.count(Math.abs(yc), "bar") + (yc < 0 ? " back at " : " on at ") + Figures.degrees(top + yc * armature.barAngle()) + wave + "; middle between the two "
+                + Figures.count(Math.abs(yc), "bar") + (yc < 0 ? " back at " : " on at ")
+                + Figures.degrees(top + yc * armature.barAngle()) + wave + "; middle between the two "
                 + Figures.degrees((top + bottom) / 2) + ", that is " + Figures.degrees(own)
-                + " from the coil's own middle" + (Math.abs((top + bottom) / 2 - centre - own) < 1e-6 ? "" : ", but for whole pole pitches");
+                + " from the coil's own middle"
+                + (Math.abs((top + bottom) / 2 - centre - own) < 1e-6 ? "" : ", but for whole pole pitches");
     }
 
     @Override
     public Optional<Drawing> keyPicture() {
-        return Pictures.small(armature) ? Optional.of(Pictures.developed(winding(), List.of(1), true)) : Optional.empty();
+        return Pictures.small(armature)
+                ? Optional.of(Pictures.developed(winding(), List.of(1), true))
+                : Optional.empty();
     }
 }

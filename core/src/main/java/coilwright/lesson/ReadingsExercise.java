@@ -49,7 +49,7 @@ public record ReadingsExercise(
             boolean growler = which == 3;
             Winding w = Made.winding(
                     dice,
-                    grade == 3 && !growler ? 2 : grade == 3 ? 2 : 1,
+                    grade == 3 ? 2 : 1,
                     grade == 1 ? 12 : 20,
                     x -> !growler || Made.spec(x).plex() == 1);
             if (grade == 1 && w.type() != WindingType.LAP) {
@@ -100,8 +100,13 @@ public record ReadingsExercise(
     /** Whether every value is rounded one way by everybody, and some read something. */
     private boolean clear() {
         List<PairReading> read = read();
-        double most = read.stream().mapToDouble(r -> Math.abs(r.value())).filter(Double::isFinite).max().orElse(0);
-        return most > 0.01 && read.stream().allMatch(r -> Double.isInfinite(r.value()) || Figures.clear(r.value(), decimals()));
+        double most = read.stream()
+                .mapToDouble(r -> Math.abs(r.value()))
+                .filter(Double::isFinite)
+                .max()
+                .orElse(0);
+        return most > 0.01
+                && read.stream().allMatch(r -> Double.isInfinite(r.value()) || Figures.clear(r.value(), decimals()));
     }
 
     private boolean growler() {
@@ -135,7 +140,9 @@ public record ReadingsExercise(
     public List<String> question() {
         List<String> out = new ArrayList<>();
         out.add("Given: " + Made.core(armature) + "; " + Made.winding(armature, spec)
-                + (growler() ? "." : "; every coil has " + Figures.number(milliohms) + " mΩ, joints and bars nothing."));
+                + (growler()
+                        ? "."
+                        : "; every coil has " + Figures.number(milliohms) + " mΩ, joints and bars nothing."));
         fault.ifPresent(f -> out.add("One thing is wrong: " + f.words() + "."));
         String which = Figures.list(pairs.stream().map(p -> p.from() + " and " + p.to()).toList().stream()
                 .map(p -> "bars " + p)
@@ -238,9 +245,8 @@ public record ReadingsExercise(
         if (growler()) {
             return Optional.of(Pictures.growler(winding(), angle(), first));
         }
-        Optional<BenchTest.Pair> feed = test instanceof BenchTest.Drop d
-                ? Optional.of(new BenchTest.Pair(d.in(), d.out()))
-                : Optional.empty();
+        Optional<BenchTest.Pair> feed =
+                test instanceof BenchTest.Drop d ? Optional.of(new BenchTest.Pair(d.in(), d.out())) : Optional.empty();
         return Optional.of(Pictures.touched(winding(), feed, Optional.of(first), test.ohms() ? "Ω" : "mV"));
     }
 }

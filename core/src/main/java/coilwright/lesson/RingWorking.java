@@ -55,13 +55,16 @@ record RingWorking(Winding winding, double milliohms, Optional<Fault> fault) {
             double left = Math.min(one, other);
             return pair + two + ", where one coil is open: " + Figures.number(left) + " × " + r + " = " + answer;
         }
-        return pair + two + faulty(ways, " of which one is shorted") + "; in parallel " + r + " × " + Figures.number(one)
+        return pair + two + faulty(ways, " of which one is shorted") + "; in parallel " + r + " × "
+                + Figures.number(one)
                 + " × " + Figures.number(other) + "/(" + Figures.number(one) + " + " + Figures.number(other) + ") = "
                 + answer;
     }
 
     private String faulty(List<List<Step>> ways, String words) {
-        return fault.isPresent() && Double.isFinite(sum(ways.get(0))) && Double.isFinite(sum(ways.get(1))) ? "," + words : "";
+        return fault.isPresent() && Double.isFinite(sum(ways.get(0))) && Double.isFinite(sum(ways.get(1)))
+                ? "," + words
+                : "";
     }
 
     private static String coils(List<Step> steps) {
@@ -76,8 +79,9 @@ record RingWorking(Winding winding, double milliohms, Optional<Fault> fault) {
         for (int i = 0; i < 2; i++) {
             double parts = sum(ways.get(i));
             double others = sum(ways.get(1 - i));
-            String way = "from bar " + drop.in() + " to bar " + drop.out() + (i == 0 ? " one way: " : " the other way: ")
-                    + coils(ways.get(i)) + " (" + numbers(ways.get(i)) + ")";
+            String way =
+                    "from bar " + drop.in() + " to bar " + drop.out() + (i == 0 ? " one way: " : " the other way: ")
+                            + coils(ways.get(i)) + " (" + numbers(ways.get(i)) + ")";
             String amps = Figures.number(drop.amperes());
             String current = Figures.number(drop.amperes() * share[i]);
             if (Double.isInfinite(parts)) {
@@ -86,7 +90,8 @@ record RingWorking(Winding winding, double milliohms, Optional<Fault> fault) {
                 out.add(way + " carry all of the " + amps + " A");
             } else {
                 out.add(way + (parts < ways.get(i).size() ? ", one of them shorted," : "") + " carry " + amps + " × "
-                        + Figures.number(others) + "/(" + Figures.number(parts) + " + " + Figures.number(others) + ") = "
+                        + Figures.number(others) + "/(" + Figures.number(parts) + " + " + Figures.number(others)
+                        + ") = "
                         + current + " A");
             }
         }
@@ -98,7 +103,8 @@ record RingWorking(Winding winding, double milliohms, Optional<Fault> fault) {
             return "from coil " + steps.get(0).coil().number() + " to coil "
                     + steps.get(steps.size() - 1).coil().number();
         }
-        return (steps.size() == 1 ? "coil " : "coils ") + Figures.list(steps.stream().map(s -> s.coil().number()).toList());
+        return (steps.size() == 1 ? "coil " : "coils ")
+                + Figures.list(steps.stream().map(s -> s.coil().number()).toList());
     }
 
     private double[] shares(List<List<Step>> ways) {
@@ -119,7 +125,8 @@ record RingWorking(Winding winding, double milliohms, Optional<Fault> fault) {
             return pair + "not both on the fed circuit, so the meter stays still: " + answer;
         }
         double[] share = shares(feed);
-        List<Step> way = here.stream().filter(w -> Double.isFinite(sum(w))).findFirst().orElseThrow();
+        List<Step> way =
+                here.stream().filter(w -> Double.isFinite(sum(w))).findFirst().orElseThrow();
         List<String> terms = new ArrayList<>();
         double run = 0;
         int coils = 0;
@@ -145,7 +152,8 @@ record RingWorking(Winding winding, double milliohms, Optional<Fault> fault) {
     }
 
     private String term(int coils, double amps) {
-        return coils + " × " + Figures.number(milliohms) + " × " + (amps < 0 ? "(" + Figures.number(amps) + ")" : Figures.number(amps));
+        return coils + " × " + Figures.number(milliohms) + " × "
+                + (amps < 0 ? "(" + Figures.number(amps) + ")" : Figures.number(amps));
     }
 
     /** Current through a coil in the sense in which a step passes it. */

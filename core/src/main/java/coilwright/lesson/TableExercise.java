@@ -39,7 +39,8 @@ public record TableExercise(int grade, Armature armature, WindingSpec.Regular sp
         List<String> out = new ArrayList<>();
         out.add("Given: " + Made.core(armature) + "; " + Made.winding(armature, spec) + ".");
         out.addAll(Made.numbering());
-        out.add("Fill in the winding table." + (spec.deadCoils().isEmpty() ? "" : " Write – where a lead lands on no bar."));
+        out.add("Fill in the winding table."
+                + (spec.deadCoils().isEmpty() ? "" : " Write – where a lead lands on no bar."));
         return List.copyOf(out);
     }
 
@@ -57,9 +58,7 @@ public record TableExercise(int grade, Armature armature, WindingSpec.Regular sp
                     "coil " + row.get(0),
                     String.join(",", row.subList(1, row.size())),
                     "slots " + row.get(1) + " and " + row.get(2)
-                            + (row.get(3).equals(NONE)
-                                    ? ", no bars"
-                                    : ", bars " + row.get(3) + " and " + row.get(4))));
+                            + (row.get(3).equals(NONE) ? ", no bars" : ", bars " + row.get(3) + " and " + row.get(4))));
         }
         return List.copyOf(out);
     }
@@ -124,24 +123,26 @@ public record TableExercise(int grade, Armature armature, WindingSpec.Regular sp
                 + (spec.leadOffset() == 0 ? "" : shift(spec.leadOffset(), armature.bars()))
                 + (spec.leadOffset() == 0 ? "" : " = " + top) + ", its bottom lead on bar " + top + " "
                 + (y.commutator() < 0 ? "− " : "+ ") + Math.abs(y.commutator()) + " = " + bottom
-                + (bottom < 1 || bottom > armature.bars() ? ", that is " + first.bottomBar().getAsInt() : ""));
-        out.add("every further live coil moves one position and one bar on; after position " + q + " comes 1, after bar "
+                + (bottom < 1 || bottom > armature.bars()
+                        ? ", that is " + first.bottomBar().getAsInt()
+                        : ""));
+        out.add("every further live coil moves one position and one bar on; after position " + q
+                + " comes 1, after bar "
                 + armature.bars() + " comes 1"
-                + (spec.deadCoils().isEmpty()
-                        ? ""
-                        : "; a dead coil takes a position but no bar"));
+                + (spec.deadCoils().isEmpty() ? "" : "; a dead coil takes a position but no bar"));
         out.add("proof: every bar of 1 to " + armature.bars() + " has one top and one bottom lead");
         return List.copyOf(out);
     }
 
     private static String shift(int offset, int bars) {
         int bar = 1 + offset;
-        return " " + (offset < 0 ? "− " : "+ ") + Math.abs(offset)
-                + (bar < 1 ? " + " + bars : "");
+        return " " + (offset < 0 ? "− " : "+ ") + Math.abs(offset) + (bar < 1 ? " + " + bars : "");
     }
 
     @Override
     public Optional<Drawing> keyPicture() {
-        return Pictures.small(armature) ? Optional.of(Pictures.developed(winding(), List.of(1), true)) : Optional.empty();
+        return Pictures.small(armature)
+                ? Optional.of(Pictures.developed(winding(), List.of(1), true))
+                : Optional.empty();
     }
 }

@@ -74,7 +74,8 @@ public final class Walk {
         Coil c = w.coil(1);
         return chapter(
                 "What a coil is",
-                words("The armature of this chapter has " + Made.core(TWO_POLES) + ". Look at its commutator end: slots, bars and"
+                words("The armature of this chapter has " + Made.core(TWO_POLES)
+                        + ". Look at its commutator end: slots, bars and"
                         + " coils count clockwise from 1, and slot 1 stands in line with bar 1. The drawings roll it out"
                         + " flat, back end above, commutator below."),
                 shown(
@@ -84,7 +85,8 @@ public final class Walk {
                                 + sides(c) + ", its leads on bars " + bars(c) + ".",
                         Pictures.firstCoils(w, List.of(1))),
                 shown(
-                        "The next coil lies one slot further: coil 2 in slots " + sides(w.coil(2)) + ". Where a slot holds a"
+                        "The next coil lies one slot further: coil 2 in slots " + sides(w.coil(2))
+                                + ". Where a slot holds a"
                                 + " top side of one coil and a bottom side of another, it has two layers, and is full: "
                                 + TWO_POLES.slots() + " slots take " + w.coils().size() + " coils.",
                         Pictures.firstCoils(w, List.of(1, 2))));
@@ -98,7 +100,8 @@ public final class Walk {
                 shown(
                         "A coil gives most when one side stands under a north pole while the other stands under a south pole:"
                                 + " it spans a pole pitch, slots over poles = 8/2 = "
-                                + Figures.number(TWO_POLES.polePitchSlots()) + " slots. The trade counts the first slot as"
+                                + Figures.number(TWO_POLES.polePitchSlots())
+                                + " slots. The trade counts the first slot as"
                                 + " 1: coil throw " + thrown(full) + ".",
                         Pictures.firstCoils(full, List.of(1))),
                 shown(
@@ -106,20 +109,23 @@ public final class Walk {
                                 + " ends and loses little: with throw " + thrown(chorded) + ", "
                                 + finding(chorded, "throw-against-pole-pitch") + ".",
                         Pictures.firstCoils(chorded, List.of(1))),
-                words("Longer than a pole pitch by a slot or more costs copper and gains nothing; shorter than two thirds"
-                        + " loses voltage."));
+                words(
+                        "Longer than a pole pitch by a slot or more costs copper and gains nothing; shorter than two thirds"
+                                + " loses voltage."));
     }
 
     private static Chapter lap() {
         Winding w = Winding.build(TWO_POLES, LAP);
         List<Chapter.Step> steps = new ArrayList<>();
-        steps.add(words("In a lap winding the end of each coil comes back to the bar beside its beginning: the commutator"
-                + " pitch is " + Figures.signed(commutator(w)) + ". On the armature of " + Made.core(TWO_POLES)
-                + " with coil throw " + thrown(w) + ":"));
+        steps.add(
+                words("In a lap winding the end of each coil comes back to the bar beside its beginning: the commutator"
+                        + " pitch is " + Figures.signed(commutator(w)) + ". On the armature of " + Made.core(TWO_POLES)
+                        + " with coil throw " + thrown(w) + ":"));
         steps.addAll(closing(w, 4));
         steps.add(words("The back pitch Yb = 2 × " + w.pitches().orElseThrow().backSpan() + " + 1 = "
                 + w.pitches().orElseThrow().back() + " conductors and the front pitch "
-                + w.pitches().orElseThrow().front() + " differ by 2: one bar. There are as many parallel paths as poles,"
+                + w.pitches().orElseThrow().front()
+                + " differ by 2: one bar. There are as many parallel paths as poles,"
                 + " here " + w.parallelPaths().orElseThrow() + "."));
         return new Chapter("The lap winding", List.of(), steps);
     }
@@ -163,14 +169,17 @@ public final class Walk {
         Winding w = Winding.build(WAVE_CORE, WAVE);
         List<Chapter.Step> steps = new ArrayList<>();
         int p = WAVE_CORE.polePairs();
-        steps.add(words("In a wave winding the end of each coil goes on to a bar about two pole pitches away, and the next coil"
-                + " lies under the next pair of poles. On " + Made.core(WAVE_CORE) + " the commutator pitch is"
-                + " (bars + 1) over pole pairs = (" + WAVE_CORE.bars() + " + 1)/" + p + " = " + commutator(w) + ":"));
+        steps.add(words(
+                "In a wave winding the end of each coil goes on to a bar about two pole pitches away, and the next coil"
+                        + " lies under the next pair of poles. On " + Made.core(WAVE_CORE) + " the commutator pitch is"
+                        + " (bars + 1) over pole pairs = (" + WAVE_CORE.bars() + " + 1)/" + p + " = " + commutator(w)
+                        + ":"));
         steps.addAll(closing(w, 3));
-        steps.add(words("After " + p + " coils, once round, it has come to the bar beside the first: bar 1 + " + p + " × "
-                + commutator(w) + " = " + (1 + p * commutator(w)) + ", that is bar "
-                + WAVE_CORE.wrapBar(1 + p * commutator(w)) + ". Between two neighbouring bars lie " + p
-                + " coils in series. There are two parallel paths, whatever the number of poles."));
+        steps.add(
+                words("After " + p + " coils, once round, it has come to the bar beside the first: bar 1 + " + p + " × "
+                        + commutator(w) + " = " + (1 + p * commutator(w)) + ", that is bar "
+                        + WAVE_CORE.wrapBar(1 + p * commutator(w)) + ". Between two neighbouring bars lie " + p
+                        + " coils in series. There are two parallel paths, whatever the number of poles."));
         return new Chapter("The wave winding", List.of(), steps);
     }
 
@@ -203,7 +212,11 @@ public final class Walk {
     }
 
     private static List<Step> once(Winding w) {
-        return WindingGraph.of(w).circuits().get(0).steps().subList(0, w.armature().polePairs());
+        return WindingGraph.of(w)
+                .circuits()
+                .get(0)
+                .steps()
+                .subList(0, w.armature().polePairs());
     }
 
     private static String round(Winding w) {
@@ -217,21 +230,27 @@ public final class Walk {
     private static Chapter feasible() {
         Armature even = Armature.of(8, 8, 4);
         List<Finding> broken = Rules.blocking(even, WAVE);
-        Winding stuck = Winding.build(even, new WindingSpec.Listed(List.of(
-                coilwright.winding.ListedCoil.of(1, 1, 3, 1, 5), coilwright.winding.ListedCoil.of(5, 5, 7, 5, 1))));
+        Winding stuck = Winding.build(
+                even,
+                new WindingSpec.Listed(List.of(
+                        coilwright.winding.ListedCoil.of(1, 1, 3, 1, 5),
+                        coilwright.winding.ListedCoil.of(5, 5, 7, 5, 1))));
         return chapter(
                 "When a wave can be wound",
-                words("A wave must not come back to its first bar before it has met them all, but to the bar beside it: pole"
-                        + " pairs times commutator pitch must be bars + 1 or bars − 1. So (bars ± 1) over pole pairs must"
-                        + " be a whole number."),
+                words(
+                        "A wave must not come back to its first bar before it has met them all, but to the bar beside it: pole"
+                                + " pairs times commutator pitch must be bars + 1 or bars − 1. So (bars ± 1) over pole pairs must"
+                                + " be a whole number."),
                 shown(
-                        "On " + Made.core(even) + " it is not: (8 + 1)/2 = 4.5, (8 − 1)/2 = 3.5. Try pitch 4: from bar 1"
+                        "On " + Made.core(even)
+                                + " it is not: (8 + 1)/2 = 4.5, (8 − 1)/2 = 3.5. Try pitch 4: from bar 1"
                                 + " through coil 1 to bar 5, through coil 5 to bar 9, that is bar 1. It closes after two"
                                 + " coils and leaves the others out.",
                         Pictures.developed(stuck, List.of(5), false)),
                 words("As the rule has it: " + broken.get(0).message() + "."),
-                words("On 4 poles the number of bars must be odd, on 6 poles a multiple of 3 and 1 more or 1 less, and so on."
-                        + " A lap winding closes with any number of bars."));
+                words(
+                        "On 4 poles the number of bars must be odd, on 6 poles a multiple of 3 and 1 more or 1 less, and so on."
+                                + " A lap winding closes with any number of bars."));
     }
 
     private static Chapter deadCoil() {
@@ -240,9 +259,10 @@ public final class Walk {
         Winding w = Winding.build(a, spec);
         return chapter(
                 "The dead coil",
-                words("With two coil sides per slot and layer, 8 slots hold 16 coils. On 4 poles 16 bars can not be stepped,"
-                        + " (16 ± 1)/2 is not whole; 15 bars can: (15 + 1)/2 = " + commutator(w)
-                        + ". One coil then has no bar."),
+                words(
+                        "With two coil sides per slot and layer, 8 slots hold 16 coils. On 4 poles 16 bars can not be stepped,"
+                                + " (16 ± 1)/2 is not whole; 15 bars can: (15 + 1)/2 = " + commutator(w)
+                                + ". One coil then has no bar."),
                 shown(
                         "It is wound all the same, for balance: " + finding(w, "dead-coil-use")
                                 + ". The live coils count on past it as if it were not there.",
@@ -267,19 +287,22 @@ public final class Walk {
                                 + finding(w, "brush-width") + ". There are poles × plex = 2 × 2 = "
                                 + w.parallelPaths().orElseThrow() + " parallel paths.",
                         Pictures.developed(w, first, true)),
-                words("Triplex steps three bars, and so on. A wave of plex m has the pitch (bars ± m) over pole pairs and 2 × m"
-                        + " paths."));
+                words(
+                        "Triplex steps three bars, and so on. A wave of plex m has the pitch (bars ± m) over pole pairs and 2 × m"
+                                + " paths."));
     }
 
     private static Chapter reEntrancy() {
         Armature a = Armature.of(9, 9, 2);
         Winding w = Winding.build(a, WindingSpec.lap(2, Direction.PROGRESSIVE));
         List<Step> circuit = WindingGraph.of(w).circuits().get(0).steps();
-        List<Integer> half = circuit.subList(0, 5).stream().map(s -> s.coil().number()).toList();
+        List<Integer> half =
+                circuit.subList(0, 5).stream().map(s -> s.coil().number()).toList();
         return chapter(
                 "Re-entrancy",
-                words("How many closed circuits there are is the greatest number that divides both bars and commutator pitch:"
-                        + " with 10 bars and pitch 2 it is 2, doubly re-entrant, as in the chapter before."),
+                words(
+                        "How many closed circuits there are is the greatest number that divides both bars and commutator pitch:"
+                                + " with 10 bars and pitch 2 it is 2, doubly re-entrant, as in the chapter before."),
                 shown(
                         "With " + Made.core(a) + " and the same pitch it is 1: " + finding(w, "re-entrancy")
                                 + ". The walk takes coils " + Figures.list(half) + " once round and comes to bar "
@@ -299,15 +322,17 @@ public final class Walk {
         List<Integer> first = rings.get(0);
         return chapter(
                 "Equalizers",
-                words("In a lap winding each path lies under its own pair of poles. If the air gap is not the same everywhere, the"
-                        + " paths differ in voltage, and current goes round through the brushes."),
+                words(
+                        "In a lap winding each path lies under its own pair of poles. If the air gap is not the same everywhere, the"
+                                + " paths differ in voltage, and current goes round through the brushes."),
                 shown(
                         "On " + Made.core(a) + " bars two pole pitches apart, bars over pole pairs = 12/2 = "
                                 + w.equalizerPitch().orElseThrow() + ", should stand at one potential: bars "
                                 + Figures.list(first) + ", marked, and so on, " + rings.size()
                                 + " pairs. Rings behind the commutator join them, and the current goes that way.",
                         Pictures.developed(w, new Highlight(Set.of(), new TreeSet<>(first), Set.of()), false)),
-                words("As the rule has it: " + finding(w, "equalizers") + ". A simplex wave has but two paths, which pass under all"
+                words("As the rule has it: " + finding(w, "equalizers")
+                        + ". A simplex wave has but two paths, which pass under all"
                         + " poles alike, and needs none."));
     }
 
@@ -323,9 +348,10 @@ public final class Walk {
         Winding wave = Winding.build(WAVE_CORE, WAVE);
         return chapter(
                 "Brushes",
-                words("A brush shorts a coil whenever it touches both its bars. That does no harm while the coil's sides stand"
-                        + " between the poles, its middle under the centre of a pole. So: bring a coil's middle under a"
-                        + " pole centre, and put the brush on the middle between its two bars."),
+                words(
+                        "A brush shorts a coil whenever it touches both its bars. That does no harm while the coil's sides stand"
+                                + " between the poles, its middle under the centre of a pole. So: bring a coil's middle under a"
+                                + " pole centre, and put the brush on the middle between its two bars."),
                 shown(
                         "On " + Made.core(a) + " coil 1 lies in slots " + sides(c) + ", its middle at "
                                 + Figures.degrees(a.slotCentre(c.top().slot()) + 1.5 * a.slotAngle())
@@ -335,10 +361,14 @@ public final class Walk {
                                 + (gear.neutral().fromPoleCentre() < 0 ? " before" : " beyond")
                                 + " the pole centres: " + places + ".",
                         Pictures.developed(w, List.of(1), true)),
-                words("A lap winding has a brush for every pole, + and − in turn, and as many paths. Path 1 here: coils "
-                        + Figures.list(path.steps().stream().map(s -> s.coil().number()).toList())
-                        + " from brush " + brush(gear, path.fromBrush()) + " to brush " + brush(gear, path.toBrush())
-                        + "."),
+                words(
+                        "A lap winding has a brush for every pole, + and − in turn, and as many paths. Path 1 here: coils "
+                                + Figures.list(path.steps().stream()
+                                        .map(s -> s.coil().number())
+                                        .toList())
+                                + " from brush " + brush(gear, path.fromBrush()) + " to brush "
+                                + brush(gear, path.toBrush())
+                                + "."),
                 shown(
                         "A wave winding, here " + Made.core(WAVE_CORE)
                                 + ", joins the coils under all poles of one kind, so two brushes are the least that will"
@@ -374,15 +404,18 @@ public final class Walk {
                         words("The coil between bars 1 and 2 has its sides at " + Figures.degrees(0) + " and "
                                 + Figures.degrees(4 * TWO_POLES.slotAngle())
                                 + ". Walked round from bar to bar, with 1 for the whole flux of one face, the meter reads "
-                                + read.stream().map(r -> r.from() + "–" + r.to() + ": " + Figures.fixed(r.value(), 2)).collect(Collectors.joining(", "))
+                                + read.stream()
+                                        .map(r -> r.from() + "–" + r.to() + ": " + Figures.fixed(r.value(), 2))
+                                        .collect(Collectors.joining(", "))
                                 + ". A sound armature reads differently by place: compare with the sheet, or hold the"
                                 + " probes still and turn the armature, so that every pair reads alike."),
                         words("If coil 3, in slots " + sides(bad) + " and on bars " + bars(bad)
                                 + ", is shorted, that pair reads nothing, and a current goes round in the coil: a steel blade"
                                 + " hums over slots " + Figures.list(felt)
                                 + ", those of its two sides, when they stand between the faces."),
-                        words("An open coil lets no current go round, so the blade lies still; the drop test finds it: all the"
-                                + " feed's voltage stands across its two bars.")));
+                        words(
+                                "An open coil lets no current go round, so the blade lies still; the drop test finds it: all the"
+                                        + " feed's voltage stands across its two bars.")));
     }
 
     private static String sides(Coil c) {

@@ -53,14 +53,21 @@ public record WireExercise(
         SlotInsulation insulation,
         double warmCelsius)
         implements Exercise {
-    private static final double[] SIZES = {0.25, 0.28, 0.315, 0.355, 0.4, 0.45, 0.5, 0.56, 0.63, 0.71, 0.8, 0.9, 1.0, 1.12};
+    private static final double[] SIZES = {
+        0.25, 0.28, 0.315, 0.355, 0.4, 0.45, 0.5, 0.56, 0.63, 0.71, 0.8, 0.9, 1.0, 1.12
+    };
     private static final int FIGURES = 3;
 
     static WireExercise make(Dice dice, int grade) {
         while (true) {
-            Winding w = Made.winding(dice, Math.min(grade, 2), 36, x -> !x.pitches().orElseThrow().stepped());
+            Winding w = Made.winding(
+                    dice,
+                    Math.min(grade, 2),
+                    36,
+                    x -> !x.pitches().orElseThrow().stepped());
             double bare = SIZES[dice.from(0, SIZES.length - 1)];
-            double overall = RoundWire.of(WireSizes.metric(bare), InsulationBuild.IEC_GRADE_2).overallDiameterMm();
+            double overall = RoundWire.of(WireSizes.metric(bare), InsulationBuild.IEC_GRADE_2)
+                    .overallDiameterMm();
             int inHand = grade == 3 ? dice.from(1, 3) : 1;
             int turns = dice.from(4, 40);
             int sides = 2 * turns * w.sidesPerSlot() * inHand;
@@ -119,13 +126,15 @@ public record WireExercise(
     }
 
     private MeanTurn meanTurn() {
-        return grade == 3
-                ? MeanTurn.of(core, armature.slots(), throwSlots(), diamond)
-                : MeanTurn.measured(meanTurnMm);
+        return grade == 3 ? MeanTurn.of(core, armature.slots(), throwSlots(), diamond) : MeanTurn.measured(meanTurnMm);
     }
 
     private int throwSlots() {
-        return Winding.build(armature, spec).pitches().orElseThrow().throwSlots().orElseThrow();
+        return Winding.build(armature, spec)
+                .pitches()
+                .orElseThrow()
+                .throwSlots()
+                .orElseThrow();
     }
 
     private CoilCopper coil() {
@@ -135,11 +144,18 @@ public record WireExercise(
     private ArmatureCopper all() {
         Winding w = Winding.build(armature, spec);
         return new ArmatureCopper(
-                coil(), w.coils().size(), w.liveCoils().size(), w.parallelPaths().orElseThrow());
+                coil(),
+                w.coils().size(),
+                w.liveCoils().size(),
+                w.parallelPaths().orElseThrow());
     }
 
     private SlotFill fill() {
-        return SlotFill.of(slot, insulation, conductor(), turns * Winding.build(armature, spec).sidesPerSlot());
+        return SlotFill.of(
+                slot,
+                insulation,
+                conductor(),
+                turns * Winding.build(armature, spec).sidesPerSlot());
     }
 
     private List<Value> values() {
@@ -153,8 +169,7 @@ public record WireExercise(
         out.add(Value.ohms("resistance of one coil at 20 °C", coil.resistance(20)));
         if (grade > 1) {
             out.add(Value.ohms(
-                    "armature resistance at " + Figures.number(warmCelsius) + " °C",
-                    all().brushToBrush(warmCelsius)));
+                    "armature resistance at " + Figures.number(warmCelsius) + " °C", all().brushToBrush(warmCelsius)));
             out.add(new Value("slot fill", fill().fill() * 100, "%"));
         }
         if (grade == 3) {
@@ -197,7 +212,9 @@ public record WireExercise(
                         : "")
                 + (grade == 3 ? "; copper weighs 8.89 g/cm³" : "") + ".");
         out.add("Work out, to three significant figures: "
-                + Figures.list(values().stream().map(v -> "the " + v.what() + " in " + v.unit()).toList()) + ".");
+                + Figures.list(values().stream()
+                        .map(v -> "the " + v.what() + " in " + v.unit())
+                        .toList()) + ".");
         return List.copyOf(out);
     }
 
@@ -220,18 +237,21 @@ public record WireExercise(
             double circle = core.slotPitchCircleMm();
             double arc = Math.PI * circle * throwSlots() / armature.slots();
             double end = diamond.lengthMm(core, armature.slots(), throwSlots());
-            out.add("slot pitch circle: " + Figures.number(core.diameterMm()) + " − " + Figures.number(core.slotDepthMm())
-                    + " = " + mm(circle) + "; over " + throwSlots() + " of " + armature.slots() + " slots an arc of π × "
+            out.add("slot pitch circle: " + Figures.number(core.diameterMm()) + " − "
+                    + Figures.number(core.slotDepthMm())
+                    + " = " + mm(circle) + "; over " + throwSlots() + " of " + armature.slots()
+                    + " slots an arc of π × "
                     + Figures.number(circle) + " × " + throwSlots() + "/" + armature.slots() + " = " + mm(arc));
             out.add("one end turn: 2 × " + Figures.number(diamond.straightMm()) + " + " + Figures.number(arc) + "/cos "
-                    + Figures.degrees(diamond.legDegrees()) + " + " + Figures.number(diamond.noseMm()) + " = " + mm(end));
+                    + Figures.degrees(diamond.legDegrees()) + " + " + Figures.number(diamond.noseMm()) + " = "
+                    + mm(end));
             out.add("mean turn: 2 × " + Figures.number(core.lengthMm()) + " + 2 × " + Figures.number(end) + " = "
                     + mm(meanTurn().lengthMm()));
         }
         out.add("copper area: " + (inHand == 1 ? "" : inHand + " × ") + "π/4 × " + Figures.number(bareMm) + "² = "
                 + Figures.number(area) + " mm²");
-        out.add("length of a coil: " + turns + " × " + mm(meanTurn().lengthMm()) + " = " + Figures.number(coil.lengthM())
-                + " m");
+        out.add("length of a coil: " + turns + " × " + mm(meanTurn().lengthMm()) + " = "
+                + Figures.number(coil.lengthM()) + " m");
         out.add("resistance of a coil: " + Figures.number(coil.lengthM()) + "/(58 × " + Figures.number(area) + ") = "
                 + Figures.number(coil.resistance(20)) + " Ω = " + Figures.number(coil.resistance(20) * 1000) + " mΩ");
         if (grade > 1) {
@@ -242,7 +262,8 @@ public record WireExercise(
                     + " times as much, " + Figures.number(coil.resistance(warmCelsius) * 1000) + " mΩ a coil");
             out.add("armature: " + paths + " paths of " + all.liveCoils() + "/" + paths + " = "
                     + Figures.number((double) all.liveCoils() / paths) + " coils in parallel: "
-                    + Figures.number(coil.resistance(warmCelsius) * 1000) + " × " + all.liveCoils() + "/" + paths + "² = "
+                    + Figures.number(coil.resistance(warmCelsius) * 1000) + " × " + all.liveCoils() + "/" + paths
+                    + "² = "
                     + Figures.number(all.brushToBrush(warmCelsius) * 1000) + " mΩ");
             SlotFill fill = fill();
             double liner = insulation.linerMm();
@@ -253,7 +274,8 @@ public record WireExercise(
                     + Figures.number(fill.windingAreaMm2()) + " mm²");
             out.add("wires in a slot: 2 layers × " + Figures.count(u, "coil side") + " × " + turns + " turns"
                     + (inHand == 1 ? "" : " × " + inHand + " in hand") + " = " + fill.wires() + "; squares: "
-                    + fill.wires() + " × " + Figures.number(overallMm) + "² = " + Figures.number(fill.roomMm2()) + " mm²");
+                    + fill.wires() + " × " + Figures.number(overallMm) + "² = " + Figures.number(fill.roomMm2())
+                    + " mm²");
             out.add("slot fill: " + Figures.number(fill.roomMm2()) + "/" + Figures.number(fill.windingAreaMm2()) + " = "
                     + Figures.number(fill.fill() * 100) + " %");
         }

@@ -16,6 +16,7 @@ public final class LessonSheet {
     private static final double PICTURE = 95;
     private static final double KEY_PICTURE = 80;
     private static final double WALK_PICTURE = 95;
+    private static final double ONE_PAGE = 250;
     private static final double WORDS = 14;
     private static final int WORKING_LINES = 4;
 
@@ -32,7 +33,10 @@ public final class LessonSheet {
         sheet.fields(List.of("Name", "Date"));
         int number = 0;
         for (Exercise e : exercises) {
-            sheet.keepTogether(50).heading(++number + ". " + e.kind().title());
+            // What does not fit on one page anyway may begin on any.
+            double high = height(e);
+            sheet.keepTogether(high < ONE_PAGE ? high : 50)
+                    .heading(++number + ". " + e.kind().title());
             e.question().forEach(sheet::paragraph);
             e.picture().ifPresent(p -> sheet.drawing(p, PICTURE));
             e.table().ifPresent(t -> sheet.table(table(t)));
@@ -42,6 +46,29 @@ public final class LessonSheet {
             }
         }
         return sheet.pages();
+    }
+
+    /** About how high a question is with all its room to write, mm. */
+    private static double height(Exercise e) {
+        double high = 10;
+        for (String words : e.question()) {
+            high += Sheet.paragraphHeight(words);
+        }
+        if (e.picture().isPresent()) {
+            high += 4 + Sheet.height(e.picture().get(), PICTURE);
+        }
+        if (e.table().isPresent()) {
+            high += height(e.table().get());
+        }
+        if (e.filledTable().isEmpty()) {
+            high += 8 + 8 * WORKING_LINES + 10 * ((e.asked().size() + 1) / 2);
+        }
+        return high;
+    }
+
+    private static double height(Grid grid) {
+        int strips = strips(grid);
+        return 14 + 6.1 * ((grid.rows().size() + strips - 1) / strips);
     }
 
     /** A line for every answer, two on a row. */
@@ -66,7 +93,7 @@ public final class LessonSheet {
             sheet.steps(e.steps());
             Optional<Grid> filled = e.filledTable();
             if (filled.isPresent()) {
-                sheet.table(table(filled.get()));
+                sheet.keepTogether(height(filled.get())).table(table(filled.get()));
             } else {
                 Map<String, String> answers = new LinkedHashMap<>();
                 e.answers().forEach(a -> answers.put(a.what(), a.printed()));
@@ -101,7 +128,13 @@ public final class LessonSheet {
     private static Table table(Grid grid) {
         List<Table.Column> columns = new ArrayList<>();
         grid.heads().forEach(h -> columns.add(new Table.Column(h, 1, Table.Align.MIDDLE)));
-        int strips = grid.rows().size() <= 8 ? 1 : grid.heads().size() <= 2 ? 3 : 2;
-        return new Table(columns, grid.rows(), strips);
+        return new Table(columns, grid.rows(), strips(grid));
+    }
+
+    private static int strips(Grid grid) {
+        if (grid.rows().size() <= 5) {
+            return 1;
+        }
+        return grid.heads().size() <= 2 ? 3 : 2;
     }
 }

@@ -113,6 +113,11 @@ public final class Sheet {
         return this;
     }
 
+    /** How high {@link #paragraph} makes words, mm. */
+    static double paragraphHeight(String words) {
+        return 1 + wrapped(words, BODY, false, ROOM).size() * BODY * LINE;
+    }
+
     /** Items, each with a dash. */
     public Sheet items(List<String> items) {
         for (String item : items) {

@@ -90,8 +90,7 @@ final class DenseBench {
 
     double[] resistance(int[][] pairs) {
         int[] part = parts();
-        RealMatrix inverse =
-                new LUDecomposition(conductances(part)).getSolver().getInverse();
+        RealMatrix inverse = new LUDecomposition(conductances(part)).getSolver().getInverse();
         double[] read = new double[pairs.length];
         for (int i = 0; i < pairs.length; i++) {
             int a = pairs[i][0] - 1;
@@ -111,7 +110,8 @@ final class DenseBench {
             right.addToEntry((int) b[1], -b[3] / b[2]);
             right.addToEntry((int) b[0], b[3] / b[2]);
         }
-        double[] v = new LUDecomposition(conductances(part)).getSolver().solve(right).toArray();
+        double[] v =
+                new LUDecomposition(conductances(part)).getSolver().solve(right).toArray();
         double[] read = new double[pairs.length];
         for (int i = 0; i < pairs.length; i++) {
             int a = pairs[i][0] - 1;

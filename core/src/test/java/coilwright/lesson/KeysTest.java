@@ -59,7 +59,8 @@ class KeysTest {
                 assertThat(e.steps()).isNotEmpty().noneMatch(String::isBlank);
                 check(e);
             } catch (AssertionError | RuntimeException failed) {
-                throw new AssertionError(kind.word() + " of grade " + grade + ", number " + (1 + i / 3) + ": " + e, failed);
+                throw new AssertionError(
+                        kind.word() + " of grade " + grade + ", number " + (1 + i / 3) + ": " + e, failed);
             }
         }
     }
@@ -103,12 +104,14 @@ class KeysTest {
         for (int[] r : plain.rows()) {
             spans.add(Math.floorMod(r[1] - r[0], s));
         }
-        assertThat(a.get("coil throw")).isEqualTo(spans.stream().map(String::valueOf).collect(Collectors.joining(",")));
+        assertThat(a.get("coil throw"))
+                .isEqualTo(spans.stream().map(String::valueOf).collect(Collectors.joining(",")));
         int yc = number(a, "commutator pitch");
         int[] live = plain.rows().stream().filter(r -> r[2] > 0).findFirst().orElseThrow();
         assertThat(Math.floorMod(live[3] - live[2] - yc, k)).isZero();
         int m = e.spec().plex() * e.spec().direction().sign();
-        assertThat(e.spec().type() == WindingType.LAP ? yc : yc * e.armature().polePairs() - k).isEqualTo(m);
+        assertThat(e.spec().type() == WindingType.LAP ? yc : yc * e.armature().polePairs() - k)
+                .isEqualTo(m);
         assertThat(number(a, "closed circuits")).isEqualTo(plain.rings());
         int paths = number(a, "parallel paths");
         if (2 * e.spec().plex() * e.armature().polePairs() < k) {
@@ -118,7 +121,8 @@ class KeysTest {
         int z = 2 * plain.rows().size();
         int bottom = 2 * (1 + number(a, "span at the back"));
         assertThat(number(a, "back pitch")).isEqualTo(bottom - 1);
-        assertThat((bottom / 2 - 1) % (z / 2) / plain.u() + 1).isEqualTo(plain.rows().get(0)[1]);
+        assertThat((bottom / 2 - 1) % (z / 2) / plain.u() + 1)
+                .isEqualTo(plain.rows().get(0)[1]);
         if (e.spec().deadCoils().isEmpty()) {
             int next = IntStream.range(0, plain.rows().size())
                     .filter(i -> plain.rows().get(i)[2] == plain.rows().get(0)[3])
@@ -126,7 +130,8 @@ class KeysTest {
                     .orElseThrow();
             int front = number(a, "front pitch");
             int step = Math.floorMod(2 * next + 1 - bottom, z);
-            assertThat(List.of(Math.floorMod(front, z), Math.floorMod(-front, z))).contains(step);
+            assertThat(List.of(Math.floorMod(front, z), Math.floorMod(-front, z)))
+                    .contains(step);
         }
         assertThat(number(a, "resultant pitch")).isEqualTo(2 * Math.abs(yc));
         if (e.grade() > 1) {
@@ -159,8 +164,13 @@ class KeysTest {
         }
         assertThat(tops).hasSize(e.armature().bars());
         assertThat(bottoms).hasSize(e.armature().bars());
-        assertThat(e.answers()).hasSize(rows.size() - e.given()).allSatisfy(a -> assertThat(a.value())
-                .isEqualTo(String.join(",", rows.get(Integer.parseInt(a.what().substring(5)) - 1).subList(1, 5))));
+        assertThat(e.answers())
+                .hasSize(rows.size() - e.given())
+                .allSatisfy(a -> assertThat(a.value())
+                        .isEqualTo(String.join(
+                                ",",
+                                rows.get(Integer.parseInt(a.what().substring(5)) - 1)
+                                        .subList(1, 5))));
     }
 
     private static void feasible(FeasibleExercise e) {
@@ -208,7 +218,10 @@ class KeysTest {
             ListedCoil c = e.found().get(i);
             assertThat(c.coil()).isEqualTo(i + 1);
             found[i] = new int[] {
-                c.topSlot(), c.bottomSlot(), c.topBar().getAsInt(), c.bottomBar().getAsInt()
+                c.topSlot(),
+                c.bottomSlot(),
+                c.topBar().getAsInt(),
+                c.bottomBar().getAsInt()
             };
         }
         List<Map<Integer, int[]>> explanations = new ArrayList<>();
@@ -218,9 +231,12 @@ class KeysTest {
         assertThat(explanations).hasSize(1);
         Map<String, String> a = answers(e);
         assertThat(a).hasSize(1 + explanations.get(0).size());
-        explanations.get(0).forEach((coil, row) -> assertThat(a.get("coil " + coil + " should be"))
-                .isEqualTo(Arrays.stream(row).mapToObj(String::valueOf).collect(Collectors.joining(","))));
-        String coils = explanations.get(0).keySet().stream().map(String::valueOf).collect(Collectors.joining(","));
+        explanations
+                .get(0)
+                .forEach((coil, row) -> assertThat(a.get("coil " + coil + " should be"))
+                        .isEqualTo(Arrays.stream(row).mapToObj(String::valueOf).collect(Collectors.joining(","))));
+        String coils =
+                explanations.get(0).keySet().stream().map(String::valueOf).collect(Collectors.joining(","));
         assertThat(a.get("error")).endsWith(":" + coils);
     }
 
@@ -241,10 +257,7 @@ class KeysTest {
                     int[][] plan = new int[k][];
                     for (int i = 0; i < k; i++) {
                         plan[i] = new int[] {
-                            i / u + 1,
-                            (i + y1) % k / u + 1,
-                            (i + offset) % k + 1,
-                            Math.floorMod(i + offset + yc, k) + 1
+                            i / u + 1, (i + y1) % k / u + 1, (i + offset) % k + 1, Math.floorMod(i + offset + yc, k) + 1
                         };
                     }
                     out.add(plan);
@@ -300,7 +313,9 @@ class KeysTest {
         for (int i = 0; i < plain.rows().size(); i++) {
             int[] r = plain.rows().get(i);
             int coil = i + 1;
-            if (e.fault().filter(f -> f instanceof Fault.OpenCoil && f.coils().contains(coil)).isPresent()) {
+            if (e.fault()
+                    .filter(f -> f instanceof Fault.OpenCoil && f.coils().contains(coil))
+                    .isPresent()) {
                 continue;
             }
             boolean shorted = e.fault().filter(f -> f.coils().contains(coil)).isPresent();
@@ -327,7 +342,9 @@ class KeysTest {
     /** Flux of the growler between the sides of a coil, added up in small steps. */
     private static double enclosed(Plain plain, int[] row, double angle) {
         double from = angle + plain.slotAngle(row[0]);
-        double span = Math.floorMod(row[1] - row[0], plain.armature().slots()) * 360.0 / plain.armature().slots();
+        double span = Math.floorMod(row[1] - row[0], plain.armature().slots())
+                * 360.0
+                / plain.armature().slots();
         int steps = 40_000;
         double sum = 0;
         for (int i = 0; i < steps; i++) {
@@ -438,18 +455,27 @@ class KeysTest {
         double gap = told - off;
         // A brush half way between two poles may be told from either.
         boolean half = Math.abs(Math.abs(off) - pitch / 2) < 1e-6;
-        assertThat(Math.abs(gap - 360 * Math.rint(gap / 360))).satisfiesAnyOf(
-                g -> assertThat(g).isLessThan(0.05), g -> assertThat(half && Math.abs(g - pitch) < 0.05).isTrue());
+        assertThat(Math.abs(gap - 360 * Math.rint(gap / 360)))
+                .satisfiesAnyOf(
+                        g -> assertThat(g).isLessThan(0.05),
+                        g -> assertThat(half && Math.abs(g - pitch) < 0.05).isTrue());
         for (int j = 1; j <= poles; j++) {
             double angle = Double.parseDouble(a.get("brush " + j + " stands at"));
-            assertThat(Math.abs((angle - told - (j - 1) * pitch) % 360)).satisfiesAnyOf(
-                    g -> assertThat(g).isLessThan(0.11), g -> assertThat(g).isGreaterThan(359.89));
+            assertThat(Math.abs((angle - told - (j - 1) * pitch) % 360))
+                    .satisfiesAnyOf(
+                            g -> assertThat(g).isLessThan(0.11),
+                            g -> assertThat(g).isGreaterThan(359.89));
             double exact = off + pitch * Math.rint((angle - off) / pitch);
             Set<String> touched = new TreeSet<>();
             for (int i = 0; i < 4000; i++) {
-                double at = exact + (i / 4000.0 + 1 / 8000.0 - 0.5) * plex * 360 / e.armature().bars();
+                double at = exact
+                        + (i / 4000.0 + 1 / 8000.0 - 0.5)
+                                * plex
+                                * 360
+                                / e.armature().bars();
                 double bar = (at - plain.barAngle(1)) / 360 * e.armature().bars();
-                touched.add(Integer.toString(1 + Math.floorMod((int) Math.rint(bar), e.armature().bars())));
+                touched.add(Integer.toString(
+                        1 + Math.floorMod((int) Math.rint(bar), e.armature().bars())));
             }
             assertThat(a.get("brush " + j + " touches").split(",")).containsExactlyInAnyOrderElementsOf(touched);
         }
@@ -483,7 +509,10 @@ class KeysTest {
             while (circuit[bar] == 0) {
                 circuit[bar] = start;
                 int here = bar;
-                int[] r = plain.rows().stream().filter(x -> x[2] == here).findFirst().orElseThrow();
+                int[] r = plain.rows().stream()
+                        .filter(x -> x[2] == here)
+                        .findFirst()
+                        .orElseThrow();
                 int p = e.armature().polePairs();
                 double next = volts[bar] + flux[r[0] * p % s] - flux[r[1] * p % s];
                 bar = r[3];
@@ -519,8 +548,13 @@ class KeysTest {
         double area = e.inHand() * Math.PI * e.bareMm() * e.bareMm() / 4;
         double turn = e.meanTurnMm();
         if (e.grade() == 3) {
-            double slots = Math.floorMod(plain.rows().get(0)[1] - plain.rows().get(0)[0], e.armature().slots());
-            double arc = Math.PI * (e.core().diameterMm() - e.core().slotDepthMm()) * slots / e.armature().slots();
+            double slots = Math.floorMod(
+                    plain.rows().get(0)[1] - plain.rows().get(0)[0],
+                    e.armature().slots());
+            double arc = Math.PI
+                    * (e.core().diameterMm() - e.core().slotDepthMm())
+                    * slots
+                    / e.armature().slots();
             double end = 2 * e.diamond().straightMm()
                     + arc / Math.cos(Math.PI * e.diamond().legDegrees() / 180)
                     + e.diamond().noseMm();
@@ -541,7 +575,10 @@ class KeysTest {
                     "armature resistance at " + Math.round(e.warmCelsius()) + " °C",
                     warm * (e.armature().bars() / paths) / paths);
             double wide = e.slot().widthMm() - 2 * e.insulation().linerMm();
-            double high = e.slot().depthMm() - e.insulation().linerMm() - e.insulation().separatorMm() - e.insulation().wedgeMm();
+            double high = e.slot().depthMm()
+                    - e.insulation().linerMm()
+                    - e.insulation().separatorMm()
+                    - e.insulation().wedgeMm();
             int wires = 2 * plain.u() * e.turns() * e.inHand();
             expected.put("slot fill", 100 * wires * e.overallMm() * e.overallMm() / (wide * high));
         }
@@ -555,7 +592,9 @@ class KeysTest {
             // Three significant figures.
             double unit = Math.pow(10, Math.floor(Math.log10(should)) - 2);
             assertThat(is).as(a.what()).isCloseTo(should, within(unit / 2));
-            assertThat(a.value().replace(".", "").replaceFirst("^0+", "")).as(a.what()).hasSize(3);
+            assertThat(a.value().replace(".", "").replaceFirst("^0+", ""))
+                    .as(a.what())
+                    .hasSize(3);
         }
     }
 }

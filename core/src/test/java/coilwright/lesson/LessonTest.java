@@ -30,7 +30,8 @@ class LessonTest {
         List<Exercise> among = Lesson.exercises(9, 2, List.of(Kind.TABLE, Kind.PITCHES), 4);
         assertThat(among).hasSize(8).containsSubsequence(alone);
         assertThat(alone.get(0)).isNotEqualTo(alone.get(1));
-        assertThat(Lesson.exercises(9, 2, List.of(Kind.PITCHES, Kind.PITCHES), 1)).hasSize(1);
+        assertThat(Lesson.exercises(9, 2, List.of(Kind.PITCHES, Kind.PITCHES), 1))
+                .hasSize(1);
     }
 
     /** Frozen: another machine, or a later version, must set the same exercises for a seed. */
@@ -78,7 +79,8 @@ class LessonTest {
             assertThat(easy.spec().plex()).isEqualTo(1);
             assertThat(easy.armature().slots()).isEqualTo(easy.armature().bars());
             assertThat(((FaultExercise) Lesson.exercise(3, 1, Kind.FAULT, n)).faults())
-                    .allMatch(f -> List.of("open-coil", "shorted-coil", "bar-short").contains(f.kind()));
+                    .allMatch(f ->
+                            List.of("open-coil", "shorted-coil", "bar-short").contains(f.kind()));
         }
         List<PitchesExercise> hard = new ArrayList<>();
         for (int n = 1; n <= 60; n++) {
@@ -87,7 +89,11 @@ class LessonTest {
         assertThat(hard).anyMatch(e -> e.spec().plex() > 1);
         assertThat(hard).anyMatch(e -> !e.spec().deadCoils().isEmpty());
         assertThat(hard).anyMatch(e -> e.spec().leadOffset() != 0);
-        assertThat(hard).anyMatch(e -> Winding.build(e.armature(), e.spec()).pitches().orElseThrow().stepped());
+        assertThat(hard)
+                .anyMatch(e -> Winding.build(e.armature(), e.spec())
+                        .pitches()
+                        .orElseThrow()
+                        .stepped());
     }
 
     /** Every case of the questions turns up, so that no kind has always the same answer. */
@@ -98,10 +104,20 @@ class LessonTest {
         List<String> errors = new ArrayList<>();
         List<String> tests = new ArrayList<>();
         for (int n = 1; n <= 80; n++) {
-            feasible.add(Lesson.exercise(4, 2, Kind.FEASIBLE, n).answers().get(0).value());
-            faults.add(((FaultExercise) Lesson.exercise(4, 3, Kind.FAULT, n)).faults().get(0).kind());
-            errors.add(Lesson.exercise(4, 2, Kind.LIST_ERROR, n).answers().get(0).value().split(":")[0]);
-            tests.add(((ReadingsExercise) Lesson.exercise(4, 2, Kind.READINGS, n)).test().word());
+            feasible.add(
+                    Lesson.exercise(4, 2, Kind.FEASIBLE, n).answers().get(0).value());
+            faults.add(((FaultExercise) Lesson.exercise(4, 3, Kind.FAULT, n))
+                    .faults()
+                    .get(0)
+                    .kind());
+            errors.add(Lesson.exercise(4, 2, Kind.LIST_ERROR, n)
+                    .answers()
+                    .get(0)
+                    .value()
+                    .split(":")[0]);
+            tests.add(((ReadingsExercise) Lesson.exercise(4, 2, Kind.READINGS, n))
+                    .test()
+                    .word());
         }
         assertThat(feasible).contains("yes", "no");
         assertThat(faults)
@@ -166,7 +182,8 @@ class LessonTest {
         List<Chapter> chapters = Walk.chapters();
         for (Chapter c : chapters) {
             assertThat(c.steps()).isNotEmpty().noneMatch(s -> s.words().isBlank());
-            List<Drawing> drawings = c.steps().stream().flatMap(s -> s.drawing().stream()).toList();
+            List<Drawing> drawings =
+                    c.steps().stream().flatMap(s -> s.drawing().stream()).toList();
             assertThat(drawings).as(c.title()).isNotEmpty();
             drawings.forEach(d -> assertThat(d.overlappingTexts()).as(c.title()).isEmpty());
         }

@@ -48,7 +48,8 @@ class LessonSheetTest {
         pages.pages().forEach(p -> sound(p, "walk"));
         assertThat(Walk.chapters()).hasSize(12);
         for (int i = 0; i < 12; i++) {
-            assertThat(words(pages)).contains((i + 1) + ". " + Walk.chapters().get(i).title());
+            assertThat(words(pages))
+                    .contains((i + 1) + ". " + Walk.chapters().get(i).title());
         }
     }
 
@@ -83,10 +84,10 @@ class LessonSheetTest {
     }
 
     private static void sound(Drawing page, String which) {
-        assertThat(page.overlappingTexts()).as(which + ", " + page.description()).isEmpty();
-        assertThat(page.outsidePage()).as(which).isEmpty();
-        assertThat(page.texts())
+        assertThat(page.overlappingTexts())
                 .as(which + ", " + page.description())
-                .allMatch(t -> t.size() > LEAST_TEXT);
+                .isEmpty();
+        assertThat(page.outsidePage()).as(which).isEmpty();
+        assertThat(page.texts()).as(which + ", " + page.description()).allMatch(t -> t.size() > LEAST_TEXT);
     }
 }

@@ -123,8 +123,14 @@ final class LessonCommand implements Callable<Integer> {
     }
 
     private int walk() {
-        if (seed.isPresent() || grade.isPresent() || count.isPresent() || !kinds.isEmpty() || key || keySheet.isPresent()) {
-            throw new UsageException("--walk goes with --sheet, --out and --format alone: it has no exercises to choose");
+        if (seed.isPresent()
+                || grade.isPresent()
+                || count.isPresent()
+                || !kinds.isEmpty()
+                || key
+                || keySheet.isPresent()) {
+            throw new UsageException(
+                    "--walk goes with --sheet, --out and --format alone: it has no exercises to choose");
         }
         if (sheet.isPresent()) {
             write(LessonSheet.walk(Walk.chapters(), Palette.COLOUR), sheet.get());

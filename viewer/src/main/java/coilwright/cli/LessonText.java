@@ -15,10 +15,18 @@ final class LessonText {
 
     static String of(long seed, List<Exercise> exercises, boolean key) {
         StringBuilder out = new StringBuilder();
-        out.append("Exercises of grade ").append(exercises.get(0).grade()).append(", seed ").append(seed).append('\n');
+        out.append("Exercises of grade ")
+                .append(exercises.get(0).grade())
+                .append(", seed ")
+                .append(seed)
+                .append('\n');
         int number = 0;
         for (Exercise e : exercises) {
-            out.append('\n').append(++number).append(". ").append(e.kind().title()).append('\n');
+            out.append('\n')
+                    .append(++number)
+                    .append(". ")
+                    .append(e.kind().title())
+                    .append('\n');
             e.question().forEach(p -> paragraph(out, p, "  "));
             Optional<Grid> table = key && e.filledTable().isPresent() ? e.filledTable() : e.table();
             table.ifPresent(t -> grid(out, t));
@@ -39,7 +47,9 @@ final class LessonText {
             List<String> lines = TextTable.fold(s, WIDTH - 5);
             step++;
             for (int i = 0; i < lines.size(); i++) {
-                out.append(i == 0 ? String.format("  %2d. ", step) : "      ").append(lines.get(i)).append('\n');
+                out.append(i == 0 ? String.format("  %2d. ", step) : "      ")
+                        .append(lines.get(i))
+                        .append('\n');
             }
         }
         if (e.filledTable().isPresent()) {
@@ -59,7 +69,9 @@ final class LessonText {
 
     private static void grid(StringBuilder out, Grid grid) {
         var table = new TextTable(grid.heads().stream().map(h -> ">" + h).toArray(String[]::new));
-        grid.rows().forEach(r -> table.row(r.stream().map(c -> c.isEmpty() ? "__" : c).toArray()));
+        grid.rows()
+                .forEach(r ->
+                        table.row(r.stream().map(c -> c.isEmpty() ? "__" : c).toArray()));
         table.appendTo(out);
     }
 
@@ -86,7 +98,11 @@ final class LessonText {
                 continue;
             }
             for (Answer a : e.answers()) {
-                out.append(start).append(cell(a.what())).append(',').append(cell(a.value())).append(',');
+                out.append(start)
+                        .append(cell(a.what()))
+                        .append(',')
+                        .append(cell(a.value()))
+                        .append(',');
                 out.append(cell(a.unit())).append('\n');
             }
         }

@@ -28,7 +28,8 @@ class LessonCommandTest {
                 .endsWith("--key shows the answers and how they are come by.\n");
         Run key = Run.of("lesson", "--seed", "3", "--kind", "pitches", "--key");
         assertThat(key.out()).contains("  Working\n").contains("  Answers\n").contains("    commutator pitch");
-        assertThat(Run.of("lesson", "--seed", "3", "--kind", "pitches", "--key")).isEqualTo(key);
+        assertThat(Run.of("lesson", "--seed", "3", "--kind", "pitches", "--key"))
+                .isEqualTo(key);
     }
 
     @Test
@@ -39,8 +40,7 @@ class LessonCommandTest {
         assertThat(TableCommandTest.keys(json)).containsExactly("seed", "grade", "exercises");
         assertThat(json.get("exercises")).hasSize(2 * Kind.values().length).allSatisfy(e -> {
             assertThat(TableCommandTest.keys(e))
-                    .containsExactly(
-                            "number", "kind", "question", "table", "asked", "answers", "filledTable", "steps");
+                    .containsExactly("number", "kind", "question", "table", "asked", "answers", "filledTable", "steps");
             assertThat(e.get("answers")).isNotEmpty();
         });
         JsonNode without = new ObjectMapper()
@@ -67,9 +67,14 @@ class LessonCommandTest {
     @Test
     void kindsCanBeNamedOftenAndAllTakesEach() {
         Run two = Run.of("lesson", "--kind", "table", "--kind", "places", "--count", "2");
-        assertThat(two.out()).contains("\n1. Winding table\n").contains("\n4. Brushes and equalizers\n").doesNotContain("\n5. ");
-        assertThat(Run.of("lesson", "--kind", "all").out()).isEqualTo(Run.of("lesson").out());
-        Arrays.stream(Kind.values()).forEach(k -> assertThat(Run.of("lesson").out()).contains(". " + k.title() + "\n"));
+        assertThat(two.out())
+                .contains("\n1. Winding table\n")
+                .contains("\n4. Brushes and equalizers\n")
+                .doesNotContain("\n5. ");
+        assertThat(Run.of("lesson", "--kind", "all").out())
+                .isEqualTo(Run.of("lesson").out());
+        Arrays.stream(Kind.values())
+                .forEach(k -> assertThat(Run.of("lesson").out()).contains(". " + k.title() + "\n"));
     }
 
     @Test
@@ -78,7 +83,10 @@ class LessonCommandTest {
         Path key = temp.resolve("key.pdf");
         Run run = Run.of("lesson", "--kind", "feasible", "--sheet", sheet.toString(), "--key-sheet", key.toString());
         assertThat(run).isEqualTo(new Run(0, "", ""));
-        assertThat(Files.readString(sheet)).startsWith("<?xml").contains("Can it be wound?").contains("Working");
+        assertThat(Files.readString(sheet))
+                .startsWith("<?xml")
+                .contains("Can it be wound?")
+                .contains("Working");
         assertThat(Files.readAllBytes(key)).startsWith("%PDF-".getBytes(java.nio.charset.StandardCharsets.US_ASCII));
     }
 
@@ -87,7 +95,8 @@ class LessonCommandTest {
         Run text = Run.of("lesson", "--walk");
         assertThat(text.code()).isZero();
         assertThat(text.out()).contains("\n1. What a coil is\n").contains("\n12. The growler\n  Caution: ");
-        JsonNode json = new ObjectMapper().readTree(Run.of("lesson", "--walk", "--format", "json").out());
+        JsonNode json = new ObjectMapper()
+                .readTree(Run.of("lesson", "--walk", "--format", "json").out());
         assertThat(json.get("chapters")).hasSize(12);
         Path pages = temp.resolve("walk.svg");
         assertThat(Run.of("lesson", "--walk", "--sheet", pages.toString())).isEqualTo(new Run(0, "", ""));
