@@ -40,6 +40,7 @@ public final class Sheet {
     private static final double CELL = 2.8;
     private static final double ROW = 6.1;
     private static final double STRIP_GAP = 5;
+    private static final double TICK = 3.2;
 
     private final String title;
     private final String subtitle;
@@ -148,10 +149,14 @@ public final class Sheet {
         for (String item : items) {
             List<String> lines = wrapped(item, BODY, false, ROOM - indent);
             begin(1.8, Math.min(lines.size(), 6) * BODY * LINE);
-            add(new Shape.Rect(LEFT + 1, y + 0.1, 3.2, 3.2, 0, List.of(Role.TICK)));
+            tick(LEFT + 1, y + 0.1);
             lines(lines, LEFT + indent);
         }
         return this;
+    }
+
+    private void tick(double x, double top) {
+        add(new Shape.Rect(x, top, TICK, TICK, 0, List.of(Role.TICK)));
     }
 
     /** A box of cautions; kept on one page where it fits on one. */
@@ -322,7 +327,7 @@ public final class Sheet {
     }
 
     /** The part of a drawing that is not empty, with a hair of white around it. */
-    private static Box ink(Drawing drawing) {
+    static Box ink(Drawing drawing) {
         return drawing.shapes().stream()
                 .filter(s -> !s.roles().contains(Role.PAPER))
                 .map(Shape::bounds)
@@ -455,7 +460,11 @@ public final class Sheet {
             rule(x, y);
             for (int r = from; r < to; r++) {
                 for (int i = 0; i < n; i++) {
-                    cell(rows.get(r).get(i), x, i, heights.get(r), false);
+                    if (table.columns().get(i).align() == Table.Align.TICK) {
+                        tick(x + (left[i] + left[i + 1]) / 2 - TICK / 2, y + (heights.get(r) - TICK) / 2);
+                    } else {
+                        cell(rows.get(r).get(i), x, i, heights.get(r), false);
+                    }
                 }
                 y += heights.get(r);
                 rule(x, y);
@@ -479,7 +488,7 @@ public final class Sheet {
             for (String line : lines) {
                 switch (align) {
                     case LEFT -> text(from, at, line, CELL, bold, Anchor.START, Role.LABEL);
-                    case MIDDLE -> text((from + to) / 2, at, line, CELL, bold, Anchor.MIDDLE, Role.LABEL);
+                    case MIDDLE, TICK -> text((from + to) / 2, at, line, CELL, bold, Anchor.MIDDLE, Role.LABEL);
                     case RIGHT -> text(to, at, line, CELL, bold, Anchor.END, Role.LABEL);
                 }
                 at += CELL * 1.3;

@@ -17,7 +17,9 @@ public record Table(List<Column> columns, List<List<String>> rows, int strips) {
         /** In the middle. */
         MIDDLE,
         /** At the right, as numbers. */
-        RIGHT
+        RIGHT,
+        /** A small square to tick in place of any text. */
+        TICK
     }
 
     /**
