@@ -39,6 +39,7 @@ final class Commands {
         ALL.put("sheet", SheetCommand::new);
         ALL.put("view", ViewCommand::new);
         ALL.put("page", PageCommand::new);
+        ALL.put("lesson", LessonCommand::new);
         ALL.put("completion", CompletionCommand::new);
     }
 
