@@ -183,7 +183,11 @@ class RewindReportTest {
             @ForAll @IntRange(min = 14, max = 24) int gauge) {
         String one = "{size: " + gauge + " AWG, insulation: nema-heavy, inHand: 1}";
         RewindReport report = RewindReport.of(
-                job(dynamo(turns, one.replace("1}", "2}"), (double) Math.round(core), "plan: {volts: 12 V, wire: " + one + "}")),
+                job(dynamo(
+                        turns,
+                        one.replace("1}", "2}"),
+                        (double) Math.round(core),
+                        "plan: {volts: 12 V, wire: " + one + "}")),
                 new RewindReport.Settings(List.of(75.0), 0, 0));
         RewindReportState before = report.found();
         RewindReportState after = report.change().orElseThrow().after().orElseThrow();
