@@ -17,7 +17,7 @@ final class Dice {
     /** Dice of their own for every exercise, so that none depends on how many others are made. */
     static Dice of(long seed, int grade, Kind kind, int number) {
         long x = seed;
-        for (long part : new long[] {grade, kind.ordinal() + 1, number}) {
+        for (long part : new long[] {grade, kind.word().hashCode(), number}) {
             x = mix(x * 0x9E3779B97F4A7C15L + part);
         }
         return new Dice(x);

@@ -10,7 +10,6 @@ import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
 
@@ -127,12 +126,5 @@ final class Made {
     static List<String> numbering() {
         return List.of("Seen from the commutator end; slots, coils and bars count clockwise from 1; a coil bears the"
                 + " number of its top side; the top lead of coil 1 lands on bar 1 unless leads are shifted.");
-    }
-
-    /** Copies a list and adds to it. */
-    static <T> List<T> with(List<T> first, List<T> more) {
-        List<T> out = new ArrayList<>(first);
-        out.addAll(more);
-        return List.copyOf(out);
     }
 }

@@ -260,7 +260,7 @@ public final class Walk {
         return chapter(
                 "The dead coil",
                 words(
-                        "With two coil sides per slot and layer, 8 slots hold 16 coils. On 4 poles 16 bars can not be stepped,"
+                        "With two coil sides per slot and layer, 8 slots hold 16 coils. On 4 poles 16 bars cannot be stepped,"
                                 + " (16 ± 1)/2 is not whole; 15 bars can: (15 + 1)/2 = " + commutator(w)
                                 + ". One coil then has no bar."),
                 shown(
@@ -354,7 +354,8 @@ public final class Walk {
                                 + " pole centre, and put the brush on the middle between its two bars."),
                 shown(
                         "On " + Made.core(a) + " coil 1 lies in slots " + sides(c) + ", its middle at "
-                                + Figures.degrees(a.slotCentre(c.top().slot()) + 1.5 * a.slotAngle())
+                                + Figures.degrees(a.slotCentre(c.top().slot())
+                                        + w.pitches().orElseThrow().meanThrow() / 2 * a.slotAngle())
                                 + "; its bars " + bars(c) + " have their middle at "
                                 + Figures.degrees(a.barAngle() / 2) + ". The brushes therefore stand "
                                 + Figures.degrees(Math.abs(gear.neutral().fromPoleCentre()))
@@ -397,8 +398,9 @@ public final class Walk {
                 List.of(
                         shown(
                                 "A growler is an alternating magnet. Its flux goes into the armature through one face and out"
-                                        + " through the other, and every coil that encloses some of it has a voltage. Here "
-                                        + Made.core(TWO_POLES) + " stand with slot 1 straight up; the meter is on bars "
+                                        + " through the other, and every coil that encloses some of it has a voltage. Here an armature of "
+                                        + Made.core(TWO_POLES)
+                                        + " stands with slot 1 straight up; the meter is on bars "
                                         + first.from() + " and " + first.to() + ".",
                                 Pictures.growler(w, 0, new BenchTest.Pair(first.from(), first.to()))),
                         words("The coil between bars 1 and 2 has its sides at " + Figures.degrees(0) + " and "

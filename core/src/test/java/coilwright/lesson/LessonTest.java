@@ -46,9 +46,9 @@ class LessonTest {
         assertThat(Lesson.exercise(1, 1, Kind.PITCHES, 1).question().get(0)).isEqualTo(FROZEN_QUESTION);
     }
 
-    private static final List<Integer> FROZEN_ROLLS = List.of(88, 3, 15, 65, 25, 89, 84, 89);
-    private static final String FROZEN_QUESTION = "Given: 19 slots, 19 bars, 2 poles; simplex lap winding,"
-            + " retrogressive; coil throw the pole pitch, rounded down to whole slots; slot 1 in line with bar 1.";
+    private static final List<Integer> FROZEN_ROLLS = List.of(85, 61, 10, 10, 50, 20, 12, 22);
+    private static final String FROZEN_QUESTION = "Given: 7 slots, 7 bars, 2 poles; simplex lap winding, progressive;"
+            + " coil throw the pole pitch, rounded down to whole slots; slot 1 in line with bar 1.";
 
     @Test
     void badNumbersAreRefusedWithTheRange() {

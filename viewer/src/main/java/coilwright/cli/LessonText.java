@@ -5,6 +5,7 @@ import coilwright.lesson.Chapter;
 import coilwright.lesson.Exercise;
 import coilwright.lesson.Grid;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Exercises and the walk, for a person and for a spreadsheet. */
@@ -47,7 +48,7 @@ final class LessonText {
             List<String> lines = TextTable.fold(s, WIDTH - 5);
             step++;
             for (int i = 0; i < lines.size(); i++) {
-                out.append(i == 0 ? String.format("  %2d. ", step) : "      ")
+                out.append(i == 0 ? String.format(Locale.ROOT, "  %2d. ", step) : "      ")
                         .append(lines.get(i))
                         .append('\n');
             }
