@@ -47,7 +47,7 @@ class RoomsTest {
         ROOMS.put("fault", List.of("circuit", "bench", "network", "winding"));
         ROOMS.put("rewind", List.of("winding"));
         ROOMS.put("commutator", List.of());
-        ROOMS.put("drawing", List.of("winding", "circuit", "bench"));
+        ROOMS.put("drawing", List.of("winding", "circuit", "bench", "rewind", "commutator"));
         ROOMS.put("job", List.of("winding", "circuit", "network", "bench", "fault", "rewind", "commutator", "drawing"));
         ROOMS.put(
                 "sheet",

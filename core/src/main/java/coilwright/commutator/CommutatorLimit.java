@@ -41,21 +41,37 @@ public record CommutatorLimit(
     /** What is limited. */
     public enum Quantity {
         /** Total indicator reading of a new commutator. */
-        RUN_OUT_NEW,
+        RUN_OUT_NEW("run-out when new"),
         /** Total indicator reading above which it is turned. */
-        RUN_OUT_LIMIT,
+        RUN_OUT_LIMIT("run-out"),
         /** Total indicator reading after turning. */
-        RUN_OUT_AFTER_TURNING,
+        RUN_OUT_AFTER_TURNING("run-out after turning"),
         /** Largest change within a run of six bars. */
-        RUN_OUT_SIX_BARS,
+        RUN_OUT_SIX_BARS("change within six bars"),
         /** Depth of the mica under the bars below which it is cut again. */
-        UNDERCUT_LIMIT,
+        UNDERCUT_LIMIT("least undercut"),
         /** Depth to cut the mica to. */
-        UNDERCUT_DEPTH,
+        UNDERCUT_DEPTH("undercut, cut to depth"),
         /** Width to cut the mica to. */
-        UNDERCUT_WIDTH,
+        UNDERCUT_WIDTH("undercut, cut to width"),
         /** What may be turned off the diameter in all. */
-        DIAMETER_WEAR;
+        DIAMETER_WEAR("wear of the diameter");
+
+        private final String words;
+
+        Quantity(String words) {
+            this.words = words;
+        }
+
+        /** What is limited, in words. */
+        public String words() {
+            return words;
+        }
+
+        /** As files and scripts have it. */
+        public String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
 
         /** Whether it limits a gauge reading. */
         public boolean isRunOut() {

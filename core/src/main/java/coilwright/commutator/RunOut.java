@@ -3,6 +3,7 @@ package coilwright.commutator;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /**
@@ -74,8 +75,8 @@ public final class RunOut {
             s[1]++;
         }
         if (sums.size() < 3) {
-            throw new IllegalArgumentException("only " + sums.size()
-                    + " bars are read, but a centre needs at least 3, well spread: read every bar");
+            throw new IllegalArgumentException("only " + sums.size() + (sums.size() == 1 ? " bar is" : " bars are")
+                    + " read, but a centre needs at least 3, well spread: read every bar");
         }
         Map<Integer, Double> heights = new TreeMap<>();
         sums.forEach((bar, s) -> heights.put(bar, s[0] / s[1]));
@@ -173,6 +174,13 @@ public final class RunOut {
         return 1 + (int) Math.floorMod(Math.round(phase * bars / 360), (long) bars);
     }
 
+    /** Where the high side stands on a clock's face with bar 1 at 12 o'clock, to the half hour, such as 4:30. */
+    public String highSideClock() {
+        int halfHours = (int) (Math.round(phase / 15) % 24);
+        int hour = halfHours / 2;
+        return (hour == 0 ? 12 : hour) + (halfHours % 2 == 0 ? ":00" : ":30");
+    }
+
     /** Total indicator reading as measured: highest less lowest, mm. */
     public double tirMm() {
         return highest(false).heightMm() - lowest(false).heightMm();
@@ -181,6 +189,11 @@ public final class RunOut {
     /** Total indicator reading with the eccentricity taken out, mm. */
     public double residualTirMm() {
         return highest(true).residualMm() - lowest(true).residualMm();
+    }
+
+    /** Whether its own shape is round to half a micrometre, less than a gauge shows. */
+    public boolean isRound() {
+        return residualTirMm() < 0.0005;
     }
 
     /** The bar that stands out most, as read or with the eccentricity taken out; the first of equals. */
@@ -221,9 +234,28 @@ public final class RunOut {
         return List.copyOf(out);
     }
 
+    /** The largest step between neighbours, up or down, the first of equals; empty where no neighbours were read. */
+    public Optional<Step> largestStep() {
+        Optional<Step> largest = Optional.empty();
+        for (Step s : steps()) {
+            if (largest.isEmpty()
+                    || Math.abs(s.stepMm()) > Math.abs(largest.get().stepMm())) {
+                largest = Optional.of(s);
+            }
+        }
+        return largest;
+    }
+
     /** Largest step between neighbours, mm, unsigned; 0 where no neighbours were read. */
     public double largestStepMm() {
-        return steps().stream().mapToDouble(s -> Math.abs(s.stepMm())).max().orElse(0);
+        return largestStep().map(s -> Math.abs(s.stepMm())).orElse(0.0);
+    }
+
+    /** The same bars with the eccentricity taken out: what a gauge reads when the commutator runs true to itself. */
+    public RunOut recentred() {
+        return of(
+                bars,
+                list.stream().map(b -> new Reading(b.bar(), b.residualMm())).toList());
     }
 
     /**

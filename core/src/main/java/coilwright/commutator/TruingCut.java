@@ -1,5 +1,7 @@
 package coilwright.commutator;
 
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -29,7 +31,12 @@ public record TruingCut(
         /** On the bearings or centres it was read on: the eccentricity is turned away too. */
         AS_READ,
         /** Set to run true to itself: only its own shape is turned away. It will then run out on other centres. */
-        RECENTRED
+        RECENTRED;
+
+        /** As files and commands have it. */
+        public String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
     }
 
     /**
@@ -61,6 +68,20 @@ public record TruingCut(
                     + ": check the diameter and the unit of the readings");
         }
         return new TruingCut(centring, high - low + allowanceMm, allowanceMm, diameterMm, after, minimumMm);
+    }
+
+    /** What to mind at the lathe and when undercutting; common practice of the trade. */
+    public static List<String> cautions() {
+        return List.of(
+                "Lathe: eye protection, no gloves, loose sleeves or rings, the work turned over by hand first; follow"
+                        + " the lathe's own rules and local codes, and leave it to trained people.",
+                "Mica dust and fine copper: draw the dust off at the tool, wear a dust mask, do not blow it about; keep"
+                        + " it out of the winding (cover the coils).",
+                "No file, steel scraper or screwdriver between the soft copper bars: it drags copper across the mica"
+                        + " and shorts them. A sharp saw of the mica's width, then a brush.",
+                "Turn off only the few thousandths that clean up, with a sharp tool and light cuts: copper taken off"
+                        + " does not come back.",
+                "When all is cut, look for copper bridges between bars and test bar to bar again.");
     }
 
     /** Taken off the mean diameter, mm. */

@@ -46,17 +46,26 @@ public record Undercut(
         double high = depth.highMm().orElse(Double.POSITIVE_INFINITY);
         double low = depth.lowMm().orElse(0);
         String text = (needed
-                        ? "undercut: after the cut the mica lies " + Text.mm(after) + " under the bars, and "
+                        ? "undercut: after the cut the mica lies " + lies(after) + ", and "
                                 + Text.mm(least.lowMm().orElseThrow()) + " is the least (" + least.cite() + "). Cut "
-                        : "no undercut needed: after the cut the mica lies " + Text.mm(after) + " under the bars ("
-                                + least.cite() + "). If it is cut, cut ")
-                + depthWords(low, high)
-                + " deep ("
-                + depth.printed() + ", " + depth.cite()
-                + "), the full width of the mica, leaving no fins at the walls; a"
+                        : "no undercut needed: after the cut the mica lies " + lies(after) + " (" + least.cite()
+                                + "). If it is cut, cut ")
+                + depthText(depth)
+                + ", the full width of the mica, leaving no fins at the walls; a"
                 + " saw of " + Text.mm(micaMm) + " to " + Text.mm(micaMm + SAW_OVER_MICA)
                 + " (common practice). Then bevel the bar edges lightly and brush out the slots.";
         return new Undercut(depthNowMm, after, needed, low, high, micaMm, micaMm + SAW_OVER_MICA, text);
+    }
+
+    /** How deep to cut by a limit, with its source. */
+    static String depthText(CommutatorLimit depth) {
+        return depthWords(depth.lowMm().orElse(0), depth.highMm().orElse(Double.POSITIVE_INFINITY)) + " deep ("
+                + depth.printed() + ", " + depth.cite() + ")";
+    }
+
+    /** Mica that the tool reaches is turned with the bars. */
+    private static String lies(double depth) {
+        return depth > 0 ? Text.mm(depth) + " under the bars" : "level with the bars where most is taken off";
     }
 
     private static String depthWords(double low, double high) {

@@ -26,6 +26,11 @@ final class Canvas {
         shapes.add(shape);
     }
 
+    /** Everything on another canvas, over what is here. */
+    void addAll(Canvas other) {
+        shapes.addAll(other.shapes);
+    }
+
     void line(double x1, double y1, double x2, double y2, Role... roles) {
         add(new Shape.Line(new Point(x1, y1), new Point(x2, y2), List.of(roles)));
     }
@@ -71,13 +76,17 @@ final class Canvas {
     }
 
     /** A coil's parts, in lines of a weight, laid over a white band where it is drawn heavily. */
-    void coil(Coil coil, String prefix, List<Shape> parts, Role weight, boolean marked) {
+    void coil(Overlay overlay, Coil coil, String prefix, List<Shape> parts, Role weight, boolean marked) {
         if (parts.isEmpty()) {
             return;
         }
         List<Shape> all = new ArrayList<>();
-        if (marked) {
+        boolean banded = !marked && overlay.front(coil) && overlay.few();
+        if (marked || banded) {
             for (Shape s : parts) {
+                if (banded && !overlay.heavy(coil, s)) {
+                    continue;
+                }
                 if (s instanceof Shape.Polyline p) {
                     all.add(new Shape.Polyline(p.points(), false, List.of(Role.HALO)));
                 } else if (s instanceof Shape.Curve c) {
@@ -99,8 +108,51 @@ final class Canvas {
         if (marked) {
             roles.add(Role.HIGHLIGHT);
         }
-        Element e = Element.coil(coil.number());
-        add(new Shape.Group(Optional.of(prefix + e.id()), Optional.of(e), Caption.coil(coil), roles, all));
+        Role look = overlay.look(coil);
+        if (look != Role.COIL) {
+            roles.add(look);
+        }
+        Element e = Element.coil(overlay.number(coil));
+        String id = prefix + overlay.mark(coil).map(Overlay.Mark::prefix).orElse("") + e.id();
+        String title = overlay.mark(coil).map(Overlay.Mark::title).orElseGet(() -> Caption.coil(coil));
+        add(new Shape.Group(Optional.of(id), Optional.of(e), title, roles, all));
+    }
+
+    /** A ring or dot where a lead marked as planned or found meets its bar. */
+    static Shape end(Point at, double radius, Role role) {
+        return new Shape.Circle(at, radius, List.of(role));
+    }
+
+    /** The cross of a lead that is lifted. */
+    static List<Shape> cross(Point p, double r, Role role) {
+        return List.of(
+                new Shape.Line(new Point(p.x() - r, p.y() - r), new Point(p.x() + r, p.y() + r), List.of(role)),
+                new Shape.Line(new Point(p.x() - r, p.y() + r), new Point(p.x() + r, p.y() - r), List.of(role)));
+    }
+
+    /**
+     * Words on a plate at the first of some places that is free; false where none is.
+     *
+     * @param places middles of the words
+     * @param within where the words must stay
+     */
+    boolean plate(
+            List<Point> places,
+            String words,
+            double size,
+            Occupied occupied,
+            java.util.function.Predicate<Box> within,
+            Role... roles) {
+        for (Point p : places) {
+            Shape.Text t = centred(p.x(), p.y(), words, size, true, roles);
+            Box b = t.bounds().grown(0.3);
+            if (within.test(b) && occupied.take(b)) {
+                rect(b.left(), p.y() - 0.6 * size, b.width(), 1.2 * size, Role.PLATE);
+                add(t);
+                return true;
+            }
+        }
+        return false;
     }
 
     static List<Role> roles(Role role, boolean marked) {

@@ -34,7 +34,7 @@ final class CoilCardLayout {
                 Canvas.LONG);
         double font = 2.6;
         double core = Math.max(12, Math.min(22, winding.armature().bars() / 4.0));
-        new Ring(winding, options, new Point(Canvas.BORDER + 70, 110), core, 70, font, true)
+        new Ring(Overlay.none(winding), options, new Point(Canvas.BORDER + 70, 110), core, 70, font, true)
                 .paint(canvas, "end-", Optional.of(Set.of(coil.number())));
         canvas.text(Canvas.BORDER + 70, 188, "seen from the commutator end", 2.6, Anchor.MIDDLE, Role.LEGEND);
         new Strip(winding, coil, options).paint(canvas);
@@ -258,6 +258,7 @@ final class CoilCardLayout {
                     Role.LABEL,
                     Role.COIL_TOP));
             canvas.coil(
+                    Overlay.none(winding),
                     coil,
                     "strip-",
                     parts,

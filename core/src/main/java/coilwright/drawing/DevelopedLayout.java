@@ -35,6 +35,12 @@ final class DevelopedLayout {
     private static final double LEGEND = 190;
     private static final double FOOTER = 200;
 
+    private static final double JUMPER = 168;
+    private static final double END_RADIUS = 0.7;
+    private static final double TAG = 3.1;
+    private static final int TAG_ROWS = 6;
+
+    private final Overlay overlay;
     private final Winding winding;
     private final Armature a;
     private final ViewOptions options;
@@ -52,12 +58,13 @@ final class DevelopedLayout {
     private final double leadStart;
     private final int slotsPerPage;
 
-    private DevelopedLayout(Winding winding, ViewOptions options) {
-        this.winding = winding;
+    private DevelopedLayout(Overlay overlay, ViewOptions options) {
+        this.overlay = overlay;
+        this.winding = overlay.winding();
         this.a = winding.armature();
         this.options = options;
-        this.gear = Caption.brushes(winding, options);
-        this.leads = new Leads(winding);
+        this.gear = overlay.plain() ? Caption.brushes(winding, options) : Optional.empty();
+        this.leads = new Leads(overlay);
         double font = 3.2;
         while (font > Canvas.SMALL && leastPitch(font) * (a.slots() + overhang(true)) > ROOM) {
             font = Math.max(Canvas.SMALL, font - 0.2);
@@ -88,8 +95,8 @@ final class DevelopedLayout {
         this.slopeHeight = Math.min(BEND - APEX, Math.max(12, 0.62 * longest)) / longest;
     }
 
-    static DrawingPages pages(Winding winding, ViewOptions options) {
-        var layout = new DevelopedLayout(winding, options);
+    static DrawingPages pages(Overlay overlay, ViewOptions options) {
+        var layout = new DevelopedLayout(overlay, options);
         int pages = (layout.a.slots() + layout.slotsPerPage - 1) / layout.slotsPerPage;
         List<Drawing> out = new ArrayList<>();
         for (int i = 0; i < pages; i++) {
@@ -117,8 +124,7 @@ final class DevelopedLayout {
 
     private double leastPitch(double font) {
         int u = winding.sidesPerSlot();
-        int lastCoil = winding.coils().get(winding.coils().size() - 1).number();
-        double coilLabel = digits(lastCoil, font) + 0.8;
+        double coilLabel = digits(overlay.lastNumber(), font) + 0.8;
         double position = Math.max(coilLabel, 0.95 * winding.layers());
         double bar = (digits(a.bars(), font) + 1.1) * a.bars() / a.slots();
         double slot = digits(a.slots(), font) + 2.2;
@@ -180,6 +186,14 @@ final class DevelopedLayout {
         private final Canvas canvas = new Canvas();
         private final List<Cut> cuts = new ArrayList<>();
         private final Occupied occupied = new Occupied();
+        private final Occupied leadLabels = new Occupied();
+        private final List<Tag> tags = new ArrayList<>();
+        private final List<Point> lifts = new ArrayList<>();
+        private final List<Point> saws = new ArrayList<>();
+        private int tagsLeftOut;
+
+        /** What stands under a bar about a lead on it. */
+        private record Tag(double x, String words, Role role) {}
 
         /** A line cut at the edge of the window. */
         private record Cut(Coil coil, boolean top, boolean left, boolean back, double x, double y) {}
@@ -233,36 +247,60 @@ final class DevelopedLayout {
         }
 
         Drawing draw() {
-            String title = options.title().isEmpty() ? "Developed winding" : options.title();
+            String name = overlay.words().map(Overlay.Words::name).orElse("Developed winding");
+            String title = options.title().isEmpty() ? name : options.title();
+            String what = overlay.words().map(w -> w.what() + ". ").orElse("");
+            boolean mirrored = overlay.words().map(Overlay.Words::mirrored).orElse(false);
             String sheet = count == 1 ? "" : ", sheet " + number + " of " + count;
             canvas.heading(
                     title,
-                    Caption.counts(a) + " · " + Caption.kind(winding),
-                    "Developed winding" + sheet + ": slots " + firstSlot + " to " + lastSlot
-                            + ", seen from outside, back end above, commutator end below",
+                    overlay.words()
+                            .map(Overlay.Words::what)
+                            .orElseGet(() -> Caption.counts(a) + " · " + Caption.kind(winding)),
+                    "Developed winding" + sheet + ": slots " + firstSlot + " to " + lastSlot + ", seen from "
+                            + (mirrored ? "inside" : "outside") + ", back end above, commutator end below",
                     width);
             iron();
             poles();
             bars();
+            // What stands out is painted last, but takes its numbers' places first.
+            var front = new Canvas();
+            overlay.inFront().forEach(c -> coil(front, c, marked(c)));
             List<Coil> last = new ArrayList<>();
             for (Coil c : winding.coils()) {
-                if (options.highlight().coils().contains(c.number())) {
+                if (overlay.front(c)) {
+                    continue;
+                }
+                if (marked(c)) {
                     last.add(c);
                 } else {
-                    coil(c, false);
+                    coil(canvas, c, false);
                 }
             }
-            last.forEach(c -> coil(c, true));
+            last.forEach(c -> coil(canvas, c, true));
+            canvas.addAll(front);
             cutLabels();
             slots();
-            brushes();
-            legend();
+            if (overlay.plain()) {
+                brushes();
+                legend();
+            } else {
+                poleLetters();
+                tags();
+                bridge();
+                signs();
+                overlayLegend(overlay.words().orElseThrow());
+            }
             return canvas.page(
                     title,
-                    "Developed winding diagram. " + Caption.counts(a) + ". " + Caption.kind(winding) + ".",
+                    what + "Developed winding diagram. " + Caption.counts(a) + ". " + Caption.kind(winding) + ".",
                     width,
                     Canvas.SHORT,
                     options.palette());
+        }
+
+        private boolean marked(Coil c) {
+            return options.highlight().coils().contains(overlay.number(c));
         }
 
         private void iron() {
@@ -371,7 +409,7 @@ final class DevelopedLayout {
             }
         }
 
-        private void coil(Coil c, boolean marked) {
+        private void coil(Canvas onto, Coil c, boolean marked) {
             double top = sideX(c.top());
             double apex = top + span(c) / 2;
             double bottom = top + span(c);
@@ -403,16 +441,19 @@ final class DevelopedLayout {
                                 new Point(bottom + move, leadStart)),
                         bottomShown);
                 if (apex + move > from - NEAR && apex + move < to + NEAR) {
-                    apexLabel(parts, c, apex + move + shift, apexY, marked);
+                    apexLabel(parts, c, apex + move + shift, apexY, marked || overlay.front(c));
+                    if (overlay.mark(c).map(Overlay.Mark::cut).orElse(false)) {
+                        saws.add(new Point(apex + move + shift, apexY));
+                    }
                 }
             });
-            lead(parts, c, true, slotX(c.top().slot()), top, c.topBar());
-            lead(parts, c, false, slotX(c.bottom().slot()), sideX(c.bottom()), c.bottomBar());
-            canvas.coil(c, "", parts, dense ? Role.DENSE : Role.COIL, marked);
+            leads(parts, c, true, slotX(c.top().slot()), top);
+            leads(parts, c, false, slotX(c.bottom().slot()), sideX(c.bottom()));
+            onto.coil(overlay, c, "", parts, dense ? Role.DENSE : Role.COIL, marked);
         }
 
         private void apexLabel(List<Shape> parts, Coil c, double x, double y, boolean marked) {
-            String words = c.isDead() ? "(" + c.number() + ")" : Integer.toString(c.number());
+            String words = overlay.label(c);
             for (double up : new double[] {1.2, 1.2 + 1.02 * fontSize, 1.2 + 1.5 * fontSize, 1.2 + 2.1 * fontSize}) {
                 Shape.Text t =
                         Canvas.text(x, y - up, words, fontSize, marked, Anchor.MIDDLE, Role.LABEL, Role.COIL_TOP);
@@ -443,8 +484,17 @@ final class DevelopedLayout {
             }
         }
 
-        private void lead(List<Shape> parts, Coil c, boolean top, double slot, double side, OptionalInt bar) {
-            Role role = top ? Role.COIL_TOP : Role.COIL_BOTTOM;
+        private void leads(List<Shape> parts, Coil c, boolean top, double slot, double side) {
+            List<Overlay.Lead> all = overlay.leads(c, top);
+            for (int i = 0; i < all.size(); i++) {
+                lead(parts, c, top, slot, side, all.get(i), i);
+            }
+        }
+
+        private void lead(
+                List<Shape> parts, Coil c, boolean top, double slot, double side, Overlay.Lead lead, int index) {
+            Role role = Overlay.line(lead, top);
+            OptionalInt bar = lead.bar();
             if (bar.isEmpty()) {
                 forImages(slot, slot, from, to, k -> {
                     if (!slotShown(slot + k * around)) {
@@ -461,7 +511,7 @@ final class DevelopedLayout {
             }
             double foot = barX(bar.getAsInt());
             double way = shortWay(slot, foot);
-            double offset = leads.offset(c, top) * barPitch;
+            double offset = leads.offset(c, top, index) * barPitch;
             double end = slot + way + offset;
             forImages(Math.min(side, end), Math.max(side, end), leadFrom, leadTo, k -> {
                 double move = k * around;
@@ -471,6 +521,7 @@ final class DevelopedLayout {
                         new Point(end + move, BAR_TOP));
                 boolean slotIn = slotShown(slot + move);
                 boolean barIn = barShown(slot + way + move);
+                boolean shown = false;
                 for (Piece piece : clip(chain, leadFrom, leadTo)) {
                     boolean keep = (slotIn && piece.start())
                             || (barIn && piece.end())
@@ -478,6 +529,7 @@ final class DevelopedLayout {
                     if (!keep) {
                         continue;
                     }
+                    shown = true;
                     List<Point> points = piece.points();
                     if (piece.end() && !barIn) {
                         points = points.subList(0, points.size() - 1);
@@ -485,6 +537,10 @@ final class DevelopedLayout {
                     }
                     if (points.size() > 1) {
                         parts.add(new Shape.Polyline(moved(points), false, List.of(role)));
+                    }
+                    if (piece.end() && barIn && lead.role() != Role.COIL) {
+                        parts.add(Canvas.end(new Point(end + move + shift, BAR_TOP), END_RADIUS, role));
+                        tag(c, top, foot(bar.getAsInt(), end + move), lead.role());
                     }
                     if (piece.start() && !slotIn) {
                         cuts.add(new Cut(c, top, side + move < from, false, side + move, leadStart));
@@ -496,7 +552,173 @@ final class DevelopedLayout {
                         cuts.add(new Cut(c, top, false, false, leadTo, piece.rightY()));
                     }
                 }
+                if (lead.role() == Role.LIFTED && shown) {
+                    lifted(parts, chain.get(0), between(chain.get(0), chain.get(1), 0.5));
+                }
             });
+        }
+
+        /** The middle of a bar in the turn of the circumference in which a lead meets it. */
+        private double foot(int bar, double end) {
+            return barX(bar) + around * Math.rint((end - barX(bar)) / around);
+        }
+
+        private void tag(Coil c, boolean top, double x, Role role) {
+            if (role != Role.LIFTED) {
+                tags.add(new Tag(x, overlay.number(c) + (top ? "t" : "b"), role));
+            }
+        }
+
+        /** The part of a lifted lead that stays at the coil, and the cross where it ends. */
+        private void lifted(List<Shape> parts, Point side, Point end) {
+            for (Piece piece : clip(List.of(side, end), leadFrom, leadTo)) {
+                parts.add(new Shape.Polyline(moved(piece.points()), false, List.of(Role.LIFTED)));
+                if (piece.end()) {
+                    Point p = new Point(end.x() + shift, end.y());
+                    parts.addAll(Canvas.cross(p, 1.5, Role.LIFTED));
+                    lifts.add(p);
+                }
+            }
+        }
+
+        /** Which lead is planned or found on a bar, in rows under it, as many as there is room for. */
+        private void tags() {
+            var taken = new Occupied();
+            List<Shape> late = new ArrayList<>();
+            List<Tag> sorted =
+                    tags.stream().sorted(Comparator.comparingDouble(Tag::x)).toList();
+            for (Tag t : sorted) {
+                double w = TextWidths.em(t.words(), t.role() == Role.FOUND_LEAD) * Canvas.SMALL + 2;
+                double x = t.x() + shift;
+                boolean placed = false;
+                for (int row = 0; row < TAG_ROWS && !placed; row++) {
+                    double y = BAR_BOTTOM + 2.4 + row * TAG;
+                    placed = taken.take(new Box(x - w / 2 - 0.3, y - 1.4, x + w / 2 + 0.3, y + 1.4));
+                    if (placed) {
+                        canvas.line(x, BAR_BOTTOM, x, y, Role.LEADER);
+                        late.add(new Shape.Rect(x - w / 2 - 0.2, y - 1.3, w + 0.4, 2.6, 0, List.of(Role.PLATE)));
+                        late.add(Canvas.end(new Point(x - w / 2 + 0.7, y), END_RADIUS, t.role()));
+                        late.add(Canvas.text(
+                                x - w / 2 + 2,
+                                y + 0.36 * Canvas.SMALL,
+                                t.words(),
+                                Canvas.SMALL,
+                                t.role() == Role.FOUND_LEAD,
+                                Anchor.START,
+                                t.role()));
+                    }
+                }
+                tagsLeftOut += placed ? 0 : 1;
+            }
+            late.forEach(canvas::add);
+        }
+
+        /** The jumper, the short way round beneath the bars. */
+        private void bridge() {
+            if (overlay.bridge().isEmpty()) {
+                return;
+            }
+            int first = overlay.bridge().get(0);
+            int second = overlay.bridge().get(1);
+            double left = barX(first);
+            double right = left + shortWay(left, barX(second));
+            String words = "bridge " + first + "–" + second;
+            double half = TextWidths.em(words, true) * 3.2 / 2;
+            List<Point> names = new ArrayList<>();
+            List<Shape> parts = new ArrayList<>();
+            forImages(Math.min(left, right), Math.max(left, right), leadFrom, leadTo, k -> {
+                double move = k * around;
+                boolean firstIn = barShown(left + move);
+                boolean secondIn = barShown(right + move);
+                double x1 = Math.max(leadFrom, Math.min(left, right) + move);
+                double x2 = Math.min(leadTo, Math.max(left, right) + move);
+                if (x2 - x1 < 0.05) {
+                    return;
+                }
+                List<Point> chain = new ArrayList<>();
+                boolean leftIn = left < right ? firstIn : secondIn;
+                boolean rightIn = left < right ? secondIn : firstIn;
+                if (leftIn) {
+                    chain.add(new Point(x1 + shift, BAR_BOTTOM - 1));
+                }
+                chain.add(new Point(x1 + shift, JUMPER));
+                chain.add(new Point(x2 + shift, JUMPER));
+                if (rightIn) {
+                    chain.add(new Point(x2 + shift, BAR_BOTTOM - 1));
+                }
+                parts.add(new Shape.Polyline(chain, false, List.of(Role.BRIDGE)));
+                if (leftIn) {
+                    parts.add(Canvas.end(chain.get(0), 1.1, Role.BRIDGE));
+                }
+                if (rightIn) {
+                    parts.add(Canvas.end(chain.get(chain.size() - 1), 1.1, Role.BRIDGE));
+                }
+                double x =
+                        Math.max(Canvas.BORDER + half, Math.min(width - Canvas.BORDER - half, (x1 + x2) / 2 + shift));
+                names.add(new Point(x, JUMPER + 4));
+            });
+            canvas.group("bridge-", Element.bar(first), words, List.of(Role.BRIDGE), parts);
+            names.forEach(p -> canvas.plate(List.of(p), words, 3.2, leadLabels, b -> true, Role.BRIDGE));
+        }
+
+        /** The words "lift" and "cut" beside what is lifted and cut. */
+        private void signs() {
+            Box lead = new Box(Canvas.BORDER, leadStart, width - Canvas.BORDER, LEAD_END);
+            for (Point p : lifts) {
+                canvas.plate(beside(p, 5.4, 3.4), "lift", 2.9, leadLabels, lead::holds, Role.LIFTED);
+            }
+            Box back = new Box(Canvas.BORDER, 26, width - Canvas.BORDER, BEND);
+            for (Point p : saws) {
+                canvas.rect(p.x() - 1.1, p.y() - 0.4, 2.2, 3, Role.PLATE);
+                for (double side : new double[] {-1.1, 1.1}) {
+                    canvas.line(p.x() + side, p.y() + 0.4, p.x() + side, p.y() + 3.6, Role.LIFTED);
+                }
+                List<Point> places = List.of(
+                        new Point(p.x(), p.y() + 6),
+                        new Point(p.x() + 6, p.y() + 1),
+                        new Point(p.x() - 6, p.y() + 1),
+                        new Point(p.x(), p.y() + 9));
+                canvas.plate(places, "cut", 2.9, occupied, back::holds, Role.LIFTED);
+            }
+        }
+
+        private void overlayLegend(Overlay.Words words) {
+            double x = Canvas.BORDER;
+            for (Overlay.Sample s : words.legend()) {
+                x = canvas.sample(x, LEGEND, s.words(), s.role());
+            }
+            String tag = tags.isEmpty() ? "" : "3t, 3b: top, bottom lead of coil 3";
+            if (tagsLeftOut > 0) {
+                tag += " (" + tagsLeftOut + " left out)";
+            }
+            if (!cuts.isEmpty()) {
+                tag += (tag.isEmpty() ? "" : " · ") + "at the sides: where the coil goes on";
+            }
+            canvas.text(
+                    x,
+                    LEGEND,
+                    TextWidths.fit(tag, 2.6, false, width - Canvas.BORDER - x),
+                    2.6,
+                    Anchor.START,
+                    Role.LEGEND);
+            double y = LEGEND + 4.4;
+            double room = Math.min(width, 600) - 2 * Canvas.BORDER - (count > 1 ? 30 : 0);
+            if (!words.caution().isEmpty()) {
+                y = canvas.lines(Canvas.BORDER, y, words.caution(), 2.9, true, room, 1, Role.CAUTION);
+            }
+            canvas.lines(
+                    Canvas.BORDER,
+                    y,
+                    String.join(" · ", words.notes()),
+                    2.6,
+                    false,
+                    room,
+                    words.caution().isEmpty() ? 3 : 2,
+                    Role.NOTE);
+            if (count > 1) {
+                canvas.text(
+                        width - Canvas.BORDER, FOOTER, "sheet " + number + " of " + count, 2.9, Anchor.END, Role.NOTE);
+            }
         }
 
         private List<Point> moved(List<Point> points) {
@@ -536,7 +758,7 @@ final class DevelopedLayout {
             double edge = (left ? leadFrom : leadTo) + shift;
             double outer = 3.8
                     + shown.stream()
-                            .mapToDouble(c -> digits(c.coil().number(), size))
+                            .mapToDouble(c -> digits(overlay.number(c.coil()), size))
                             .max()
                             .orElseThrow();
             double sign = left ? -1 : 1;
@@ -554,9 +776,9 @@ final class DevelopedLayout {
                 Shape.Text t = Canvas.text(
                         x,
                         y[i] + 0.36 * size,
-                        Integer.toString(c.coil().number()),
+                        Integer.toString(overlay.number(c.coil())),
                         size,
-                        options.highlight().coils().contains(c.coil().number()),
+                        marked(c.coil()) || overlay.front(c.coil()),
                         left ? Anchor.END : Anchor.START,
                         c.top() ? Role.COIL_TOP : Role.COIL_BOTTOM);
                 canvas.add(leader);
@@ -673,6 +895,19 @@ final class DevelopedLayout {
                         width - Canvas.BORDER, FOOTER, "sheet " + number + " of " + count, 2.9, Anchor.END, Role.NOTE);
             }
         }
+    }
+
+    /** Places beside a point: right, left, below, above. */
+    private static List<Point> beside(Point p, double aside, double over) {
+        return List.of(
+                new Point(p.x() + aside, p.y()),
+                new Point(p.x() - aside, p.y()),
+                new Point(p.x(), p.y() + over),
+                new Point(p.x(), p.y() - over),
+                new Point(p.x() + aside, p.y() + over),
+                new Point(p.x() - aside, p.y() - over),
+                new Point(p.x(), p.y() + 2 * over),
+                new Point(p.x(), p.y() - 2 * over));
     }
 
     /** Moves sorted values apart to at least a step, keeping within the limits and as near as may be. */

@@ -35,6 +35,13 @@ public final class DrawingFiles {
         return List.copyOf(contents.keySet());
     }
 
+    /** Pages of A4 for a file whose name ends in .pdf, one page for others. */
+    public static PageFormat usualFormat(Path file) {
+        return file.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".pdf")
+                ? PageFormat.A4
+                : PageFormat.SINGLE;
+    }
+
     /**
      * What {@link #write} would write, file by file, for callers that write it their own way.
      *

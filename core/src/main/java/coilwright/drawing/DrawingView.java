@@ -43,8 +43,8 @@ public enum DrawingView {
      */
     public DrawingPages draw(Winding winding, ViewOptions options) {
         return switch (this) {
-            case DEVELOPED -> DevelopedLayout.pages(winding, options);
-            case ROUND -> RoundLayout.pages(winding, options);
+            case DEVELOPED -> DevelopedLayout.pages(Overlay.none(winding), options);
+            case ROUND -> RoundLayout.pages(Overlay.none(winding), options);
             case COIL -> CoilCardLayout.pages(winding, options);
             case PATHS -> PathsLayout.pages(winding, options);
             case GROWLER -> GrowlerLayout.pages(winding, options);

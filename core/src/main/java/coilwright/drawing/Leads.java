@@ -1,7 +1,6 @@
 package coilwright.drawing;
 
 import coilwright.winding.Coil;
-import coilwright.winding.Winding;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,17 +10,19 @@ import java.util.Map;
 final class Leads {
     private final Map<Long, Double> offsets = new LinkedHashMap<>();
 
-    Leads(Winding winding) {
+    Leads(Overlay overlay) {
         Map<Integer, List<Long>> onBar = new LinkedHashMap<>();
-        for (Coil c : winding.coils()) {
-            c.topBar()
-                    .ifPresent(b ->
-                            onBar.computeIfAbsent(b, x -> new ArrayList<>(2)).add(key(c, true)));
-        }
-        for (Coil c : winding.coils()) {
-            c.bottomBar()
-                    .ifPresent(b ->
-                            onBar.computeIfAbsent(b, x -> new ArrayList<>(2)).add(key(c, false)));
+        for (boolean top : new boolean[] {true, false}) {
+            for (Coil c : overlay.winding().coils()) {
+                List<Overlay.Lead> leads = overlay.leads(c, top);
+                for (int i = 0; i < leads.size(); i++) {
+                    long key = key(c, top, i);
+                    leads.get(i)
+                            .bar()
+                            .ifPresent(b -> onBar.computeIfAbsent(b, x -> new ArrayList<>(2))
+                                    .add(key));
+                }
+            }
         }
         for (List<Long> keys : onBar.values()) {
             for (int i = 0; i < keys.size(); i++) {
@@ -30,12 +31,13 @@ final class Leads {
         }
     }
 
-    private static long key(Coil c, boolean top) {
-        return 2L * c.number() + (top ? 0 : 1);
+    /** At most two of a side: as planned and as found. */
+    private static long key(Coil c, boolean top, int index) {
+        return 4L * c.number() + (top ? 0 : 1) + 2L * index;
     }
 
     /** From the bar's middle, in bar pitches; −0.31 to 0.31. */
-    double offset(Coil c, boolean top) {
-        return offsets.get(key(c, top));
+    double offset(Coil c, boolean top, int index) {
+        return offsets.get(key(c, top, index));
     }
 }

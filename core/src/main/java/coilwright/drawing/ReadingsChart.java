@@ -111,7 +111,7 @@ public final class ReadingsChart {
         return new DrawingPages(new ReadingsChart(data, palette).draw());
     }
 
-    private static double niceStep(double raw) {
+    static double niceStep(double raw) {
         double tens = Math.pow(10, Math.floor(Math.log10(raw)));
         double m = raw / tens;
         return tens * (m <= 1 + 1e-9 ? 1 : m <= 2 + 1e-9 ? 2 : m <= 5 + 1e-9 ? 5 : 10);

@@ -29,6 +29,9 @@ final class Ring {
     private static final double NUMBERS = 6;
     private static final double POLE = 5.5;
 
+    private static final double TAG = 3.2;
+
+    private final Overlay overlay;
     private final Winding winding;
     private final Armature a;
     private final ViewOptions options;
@@ -50,6 +53,16 @@ final class Ring {
     private final boolean fine;
     private final boolean alone;
     private final Occupied occupied = new Occupied();
+    private final List<Tag> tags = new ArrayList<>();
+    private final List<Point> lifts = new ArrayList<>();
+    private final List<Saw> saws = new ArrayList<>();
+    private int tagsLeftOut;
+
+    /** Where a coil is cut through. */
+    private record Saw(double radius, double degrees, String words) {}
+
+    /** What stands within a bar about a lead on it. */
+    private record Tag(int bar, String words, Role role) {}
 
     /**
      * A ring that fits a circle.
@@ -58,11 +71,12 @@ final class Ring {
      * @param radius of the whole
      * @param alone whether the armature is shown without brushes and poles
      */
-    Ring(Winding winding, ViewOptions options, Point middle, double core, double radius, double font, boolean alone) {
-        this.winding = winding;
+    Ring(Overlay overlay, ViewOptions options, Point middle, double core, double radius, double font, boolean alone) {
+        this.overlay = overlay;
+        this.winding = overlay.winding();
         this.a = winding.armature();
         this.options = options;
-        this.leads = new Leads(winding);
+        this.leads = new Leads(overlay);
         this.middle = middle;
         this.font = font;
         this.scale = (radius - core) / (alone ? BANDS - POLE - BRUSH : BANDS);
@@ -155,8 +169,7 @@ final class Ring {
     void paint(Canvas canvas, String prefix, Optional<Set<Integer>> only) {
         canvas.add(new Shape.Circle(middle, coreOut, List.of(Role.CORE)));
         canvas.add(new Shape.Circle(middle, coreIn, List.of(Role.OPENING)));
-        canvas.add(new Shape.Circle(
-                middle, Math.max(1.5, Math.min(SHAFT, barIn - BRUSH * scale - 3)), List.of(Role.SHAFT)));
+        canvas.add(new Shape.Circle(middle, shaft(), List.of(Role.SHAFT)));
         double width = winding.sidesPerSlot() == 1
                 ? Math.min(0.6 * a.slotAngle(), layerAngle * (winding.layers() - 1) + Math.toDegrees(4 / coreIn))
                 : inner(winding) * a.slotAngle();
@@ -167,22 +180,183 @@ final class Ring {
             poles(canvas, prefix);
         }
         bars(canvas, prefix, only);
+        // What stands out is painted last, but takes its numbers' places first.
+        var front = new Canvas();
+        overlay.inFront().forEach(c -> coil(front, prefix, c, marked(c)));
         List<Coil> last = new ArrayList<>();
         for (Coil c : winding.coils()) {
             if (only.isPresent() && !only.get().contains(c.number())) {
                 continue;
             }
-            if (options.highlight().coils().contains(c.number())) {
+            if (overlay.front(c)) {
+                continue;
+            }
+            if (marked(c)) {
                 last.add(c);
             } else {
                 coil(canvas, prefix, c, false);
             }
         }
         last.forEach(c -> coil(canvas, prefix, c, true));
+        canvas.addAll(front);
         slots(canvas, prefix, width, only);
-        if (!alone) {
+        if (!overlay.plain()) {
+            bridge(canvas);
+            tags(canvas);
+            signs(canvas);
+        } else if (!alone) {
             brushes(canvas, prefix);
         }
+    }
+
+    private boolean marked(Coil c) {
+        return options.highlight().coils().contains(overlay.number(c));
+    }
+
+    /** How many leads found no room for their words at the bar. */
+    int tagsLeftOut() {
+        return tagsLeftOut;
+    }
+
+    private double barAngle(int bar) {
+        return options.rotorAngle() + a.barCentre(bar);
+    }
+
+    /** Whether a box lies between the shaft and the bars. */
+    private boolean withinBars(Box box) {
+        double out = 0;
+        for (double x : new double[] {box.left(), box.right()}) {
+            for (double y : new double[] {box.top(), box.bottom()}) {
+                out = Math.max(out, middle.distance(new Point(x, y)));
+            }
+        }
+        double in = new Shape.Rect(box.left(), box.top(), box.width(), box.height(), 0, List.of()).distance(middle);
+        return out < barIn - 0.3 && in > shaft() + 0.3;
+    }
+
+    private double shaft() {
+        return Math.max(1.5, Math.min(SHAFT, barIn - BRUSH * scale - 3));
+    }
+
+    /** The jumper within the bars, the short way round. */
+    private void bridge(Canvas canvas) {
+        if (overlay.bridge().isEmpty()) {
+            return;
+        }
+        int first = overlay.bridge().get(0);
+        int second = overlay.bridge().get(1);
+        double from = barAngle(first);
+        double way = shortWay(a.barCentre(first), a.barCentre(second));
+        double radius = barIn - 3 * scale;
+        String words = "bridge " + first + "–" + second;
+        Point start = at(barIn + scale, from);
+        Point end = at(barIn + scale, from + way);
+        canvas.group(
+                "bridge-",
+                Element.bar(first),
+                words,
+                List.of(Role.BRIDGE),
+                List.of(
+                        new Shape.Line(start, at(radius, from), List.of(Role.BRIDGE)),
+                        new Shape.Arc(middle, radius, from, way, List.of(Role.BRIDGE)),
+                        new Shape.Line(at(radius, from + way), end, List.of(Role.BRIDGE)),
+                        Canvas.end(start, 1.1, Role.BRIDGE),
+                        Canvas.end(end, 1.1, Role.BRIDGE)));
+        List<Point> places = new ArrayList<>();
+        for (double r = radius - 3; r > 0; r -= 1) {
+            places.add(at(r, from + way / 2));
+        }
+        for (double y = shaft() + 3; y < barIn; y += 1) {
+            places.add(new Point(middle.x(), middle.y() + y));
+            places.add(new Point(middle.x(), middle.y() - y));
+        }
+        canvas.plate(places, words, 3, occupied, this::withinBars, Role.BRIDGE);
+    }
+
+    /** Which lead is planned or found on a bar, inwards from it, as many as there is room for. */
+    private void tags(Canvas canvas) {
+        for (Tag t : tags) {
+            double size = Canvas.SMALL;
+            boolean found = t.role() == Role.FOUND_LEAD;
+            double w = TextWidths.em(t.words(), found) * size + 2;
+            boolean placed = false;
+            for (Point p : tagPlaces(barAngle(t.bar()), w)) {
+                var box = new Box(p.x() - w / 2 - 0.3, p.y() - 1.4, p.x() + w / 2 + 0.3, p.y() + 1.4);
+                placed = withinBars(box) && occupied.take(box);
+                if (placed) {
+                    canvas.add(new Shape.Line(at(barIn, barAngle(t.bar())), p, List.of(Role.LEADER)));
+                    canvas.rect(box.left(), box.top(), box.width(), box.height(), Role.PLATE);
+                    canvas.add(Canvas.end(new Point(p.x() - w / 2 + 0.7, p.y()), 0.7, t.role()));
+                    canvas.add(Canvas.text(
+                            p.x() - w / 2 + 2,
+                            p.y() + 0.36 * size,
+                            t.words(),
+                            size,
+                            found,
+                            Shape.Anchor.START,
+                            t.role()));
+                    break;
+                }
+            }
+            tagsLeftOut += placed ? 0 : 1;
+        }
+    }
+
+    /** Middles of a tag at a bar, on its radius first, then beside it. */
+    private List<Point> tagPlaces(double degrees, double width) {
+        List<Point> out = new ArrayList<>();
+        for (double aside : new double[] {0, 0.7 * width, -0.7 * width, 1.4 * width, -1.4 * width}) {
+            for (double r = barIn - 1.8; r > shaft() + 2; r -= TAG / 4) {
+                Point p = at(r, degrees);
+                out.add(new Point(p.x() + aside, p.y()));
+            }
+        }
+        return out;
+    }
+
+    /** The words "lift" and "cut" beside what is lifted and cut. */
+    private void signs(Canvas canvas) {
+        for (Point p : lifts) {
+            List<Point> places = new ArrayList<>();
+            for (double away = 5; away < 12; away += 1.5) {
+                for (int turn = 0; turn < 360; turn += 45) {
+                    places.add(Point.polar(p.x(), p.y(), away, 90 + turn));
+                }
+            }
+            canvas.plate(places, "lift", 2.9, occupied, this::betweenBarsAndSlots, Role.LIFTED);
+        }
+        for (Saw saw : saws) {
+            double r = saw.radius();
+            double at = saw.degrees();
+            Point p = at(r, at);
+            double half = Math.toDegrees(1.2 / r);
+            canvas.add(new Shape.Sector(middle, r - 1.2, r + 1.2, at - half, 2 * half, List.of(Role.PLATE)));
+            for (double side : new double[] {-half, half}) {
+                canvas.add(new Shape.Line(at(r - 1.8, at + side), at(r + 1.8, at + side), List.of(Role.LIFTED)));
+            }
+            List<Point> places = new ArrayList<>();
+            for (double away = 5; away < 14; away += 1.5) {
+                for (int turn = 0; turn < 360; turn += 30) {
+                    places.add(Point.polar(p.x(), p.y(), away, at + 180 + turn));
+                }
+            }
+            canvas.plate(places, saw.words(), 2.9, occupied, this::overTheBack, Role.LIFTED);
+        }
+    }
+
+    private boolean betweenBarsAndSlots(Box box) {
+        return box.left() > middle.x() - coreIn
+                && box.right() < middle.x() + coreIn
+                && box.top() > middle.y() - coreIn
+                && box.bottom() < middle.y() + coreIn
+                && new Shape.Rect(box.left(), box.top(), box.width(), box.height(), 0, List.of()).distance(middle)
+                        > barOut;
+    }
+
+    private boolean overTheBack(Box box) {
+        Point mid = new Point((box.left() + box.right()) / 2, (box.top() + box.bottom()) / 2);
+        double r = middle.distance(mid);
+        return r > coreOut + 1 && r < poleOut - 4;
     }
 
     private Shape.Sector slotSector(int slot, double width, List<Role> roles) {
@@ -379,22 +553,34 @@ final class Ring {
         double foot = coreOut + 1.2 * scale;
         double dot = Math.min(1.1, 0.42 * coreIn * Math.toRadians(layerAngle));
         List<Shape> parts = new ArrayList<>();
-        var topHalf = new Spiral(middle, apexRadius, apex);
-        topHalf.to(foot, top);
-        topHalf.to(sideRadius(c.top()), top);
-        var bottomHalf = new Spiral(middle, apexRadius, apex);
-        bottomHalf.to(foot, bottom);
-        bottomHalf.to(sideRadius(c.bottom()), bottom);
         List<Shape> caps = new ArrayList<>();
-        lead(topHalf, caps, c, true, top, c.topBar());
-        lead(bottomHalf, caps, c, false, bottom, c.bottomBar());
-        parts.add(topHalf.curve(List.of(Role.COIL_TOP)));
-        parts.add(bottomHalf.curve(List.of(Role.COIL_BOTTOM)));
+        for (boolean isTop : new boolean[] {true, false}) {
+            double side = isTop ? top : bottom;
+            var half = new Spiral(middle, apexRadius, apex);
+            half.to(foot, side);
+            half.to(sideRadius(isTop ? c.top() : c.bottom()), side);
+            List<Overlay.Lead> all = overlay.leads(c, isTop);
+            if (all.size() == 1 && all.get(0).role() == Role.COIL) {
+                lead(half, caps, c, isTop, side, all.get(0), 0);
+            } else {
+                half.to(coreIn, side);
+                for (int i = 0; i < all.size(); i++) {
+                    var own = new Spiral(middle, coreIn, side);
+                    lead(own, caps, c, isTop, side, all.get(i), i);
+                    parts.add(own.curve(List.of(Overlay.line(all.get(i), isTop))));
+                }
+            }
+            parts.add(half.curve(List.of(isTop ? Role.COIL_TOP : Role.COIL_BOTTOM)));
+        }
         parts.add(new Shape.Circle(at(sideRadius(c.top()), top), dot, List.of(Role.COIL_TOP)));
         parts.add(new Shape.Circle(at(sideRadius(c.bottom()), bottom), dot, List.of(Role.COIL_BOTTOM)));
         parts.addAll(caps);
-        label(parts, c, apexRadius, apex, marked);
-        canvas.coil(c, prefix, parts, weight(), marked);
+        if (overlay.mark(c).map(Overlay.Mark::cut).orElse(false)) {
+            saws.add(new Saw(apexRadius, apex, overlay.number(c) + " cut"));
+        } else {
+            label(parts, c, apexRadius, apex, marked || overlay.front(c));
+        }
+        canvas.coil(overlay, c, prefix, parts, weight(), marked);
     }
 
     private Role weight() {
@@ -405,12 +591,12 @@ final class Ring {
     }
 
     private void label(List<Shape> parts, Coil c, double radius, double degrees, boolean marked) {
-        String words = c.isDead() ? "(" + c.number() + ")" : Integer.toString(c.number());
+        String words = overlay.label(c);
         int count = winding.positions();
         double pitch = Math.toRadians(positionAngle) * apexOut;
-        int last = winding.coils().get(winding.coils().size() - 1).number();
-        int step = every(digits(last, font) + 0.6, pitch);
-        if (!marked && !c.isDead() && !shown(1 + (c.number() - 1) % count, step, count)) {
+        int step = every(digits(overlay.lastNumber(), font) + 0.6, pitch);
+        boolean dead = words.startsWith("(");
+        if (!marked && !dead && !shown(1 + (overlay.number(c) - 1) % count, step, count)) {
             return;
         }
         for (double out : new double[] {0.55 * font + 0.6, 1.6 * font + 0.6}) {
@@ -424,7 +610,8 @@ final class Ring {
     }
 
     /** From the side inwards to the bar, or to a cap where the lead lands on none. */
-    private void lead(Spiral line, List<Shape> caps, Coil c, boolean top, double side, OptionalInt bar) {
+    private void lead(Spiral line, List<Shape> caps, Coil c, boolean top, double side, Overlay.Lead lead, int index) {
+        OptionalInt bar = lead.bar();
         double start = coreIn - 0.8 * scale;
         if (bar.isEmpty()) {
             double end = coreIn - (top ? 3.5 : 6) * scale;
@@ -437,10 +624,28 @@ final class Ring {
         double way = shortWay(slot, a.barCentre(bar.getAsInt()));
         double own = side - options.rotorAngle() - slot;
         own -= 360 * Math.rint(own / 360);
-        double end = side - own + way + leads.offset(c, top) * a.barAngle();
+        double end = side - own + way + leads.offset(c, top, index) * a.barAngle();
         line.to(start, side);
         line.to(barOut + 1.4 * scale, end);
         line.to(barOut, end);
+        if (lead.role() == Role.COIL) {
+            return;
+        }
+        caps.add(Canvas.end(
+                at(barOut, end), Math.min(0.7, 0.2 * barOut * Math.toRadians(a.barAngle())), Overlay.line(lead, top)));
+        if (lead.role() == Role.LIFTED) {
+            double r = (start + barOut) / 2;
+            double middleway = side + (end - side) * (start - r) / (start - barOut - 1.4 * scale);
+            var kept = new Spiral(middle, coreIn, side);
+            kept.to(start, side);
+            kept.to(r, middleway);
+            caps.add(kept.curve(List.of(Role.LIFTED)));
+            Point p = at(r, middleway);
+            caps.addAll(Canvas.cross(p, 1.5, Role.LIFTED));
+            lifts.add(p);
+        } else {
+            tags.add(new Tag(bar.getAsInt(), overlay.number(c) + (top ? "t" : "b"), lead.role()));
+        }
     }
 
     /** Pieces of Archimedean spirals joined end to end, where radius grows evenly with angle. */

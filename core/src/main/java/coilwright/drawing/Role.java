@@ -94,6 +94,48 @@ public enum Role {
     CAUTION,
     /** A small square to tick. */
     TICK,
+    /** A coil found as planned, where others are not: thin grey lines. */
+    QUIET,
+    /** A coil whose slots are as planned and whose leads are not: solid lines. */
+    CHANGED,
+    /** A lead planned and not found: dashed, with a ring on its bar. */
+    PLANNED_LEAD,
+    /** A lead found where none was planned: solid and heavy, with a dot on its bar. */
+    FOUND_LEAD,
+    /** A coil planned and not found in its slots: dashed. */
+    PLANNED_SIDE,
+    /** A coil found in slots where it was not planned: solid and heavy. */
+    FOUND_SIDE,
+    /** A coil cut out, its leads lifted: solid and heavy, with crosses. */
+    LIFTED,
+    /** A coil that carries nothing because another is cut out. */
+    IDLE,
+    /** A jumper between two bars: the heaviest line. */
+    BRIDGE,
+    /** The liner of a slot. */
+    LINER,
+    /** The separator between the layers of a slot. */
+    SEPARATOR,
+    /** The wedge that closes a slot. */
+    WEDGE,
+    /** The covering of a conductor in section. */
+    COVERING,
+    /** Copper of the top layer in section: light. */
+    COPPER_TOP,
+    /** Copper of the bottom layer in section: dark. */
+    COPPER_BOTTOM,
+    /** A dimension line. */
+    DIMENSION,
+    /** The run-out from bar to bar as read. */
+    TRACE,
+    /** The circle off centre that fits a trace best: dashed. */
+    FIT,
+    /** The path of the turning tool: heavy. */
+    TOOL,
+    /** A bar after the cut: a ring. */
+    AFTER,
+    /** A bar that needs a look: highest, lowest, or not with the others. */
+    STANDOUT,
     /** Parallel path 1, and every eighth after it. */
     PATH_1,
     /** Parallel path 2, and every eighth after it. */

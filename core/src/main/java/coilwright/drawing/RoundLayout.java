@@ -12,7 +12,8 @@ final class RoundLayout {
 
     private RoundLayout() {}
 
-    static DrawingPages pages(Winding winding, ViewOptions options) {
+    static DrawingPages pages(Overlay overlay, ViewOptions options) {
+        Winding winding = overlay.winding();
         double font = 2.9;
         double core = Math.max(14, Ring.roomyCore(winding, font));
         double radius = Ring.fullRadius(core);
@@ -28,14 +29,21 @@ final class RoundLayout {
         double height = Math.max(Canvas.SHORT, 2 * radius + 18);
         double width = Math.max(Canvas.LONG, 2 * radius + PANEL + 2 * Canvas.BORDER + 8);
         var canvas = new Canvas();
-        new Ring(winding, options, new Point(Canvas.BORDER + radius, height / 2), core, radius, font, false)
-                .paint(canvas, "", Optional.empty());
-        String title = options.title().isEmpty() ? "Round winding diagram" : options.title();
-        panel(canvas, winding, options, title, width - Canvas.BORDER - PANEL, height);
+        var ring = new Ring(overlay, options, new Point(Canvas.BORDER + radius, height / 2), core, radius, font, false);
+        ring.paint(canvas, "", Optional.empty());
+        String name = overlay.words().map(Overlay.Words::name).orElse("Round winding diagram");
+        String title = options.title().isEmpty() ? name : options.title();
+        double left = width - Canvas.BORDER - PANEL;
+        if (overlay.words().isPresent()) {
+            overlayPanel(canvas, overlay.words().get(), options, title, left, height, ring.tagsLeftOut());
+        } else {
+            panel(canvas, winding, options, title, left, height);
+        }
+        String what = overlay.words().map(w -> w.what() + ". ").orElse("");
         return DrawingPages.of(canvas.page(
                 title,
-                "Round winding diagram, seen from the commutator end. " + Caption.counts(winding.armature()) + ". "
-                        + Caption.kind(winding) + ".",
+                what + "Round winding diagram, seen from the commutator end. " + Caption.counts(winding.armature())
+                        + ". " + Caption.kind(winding) + ".",
                 width,
                 height,
                 options.palette()));
@@ -114,5 +122,50 @@ final class RoundLayout {
                 PANEL,
                 1,
                 Role.LEGEND);
+    }
+
+    private static void overlayPanel(
+            Canvas canvas,
+            Overlay.Words words,
+            ViewOptions options,
+            String title,
+            double x,
+            double height,
+            int tagsLeftOut) {
+        double y = canvas.lines(x, 17, title, 5, true, PANEL, 3, Role.TITLE) + 1;
+        y = canvas.lines(
+                        x,
+                        y,
+                        "Round diagram, seen from the " + (words.mirrored() ? "back" : "commutator") + " end",
+                        2.9,
+                        false,
+                        PANEL,
+                        2,
+                        Role.NOTE)
+                + 1.5;
+        y = canvas.lines(x, y, words.what(), 2.9, true, PANEL, 6, Role.NOTE) + 1.5;
+        if (!words.caution().isEmpty()) {
+            y = canvas.lines(x, y, words.caution(), 2.9, true, PANEL, 3, Role.CAUTION) + 1.5;
+        }
+        double bottom = height - 40;
+        for (int i = 0; i < words.notes().size(); i++) {
+            int left = words.notes().size() - i;
+            if (y > bottom - 16 && left > 1) {
+                canvas.lines(x, y, "and " + left + " more", 2.9, false, PANEL, 1, Role.NOTE);
+                break;
+            }
+            y = canvas.lines(x, y, words.notes().get(i), 2.9, false, PANEL, 4, Role.NOTE);
+        }
+        y = bottom;
+        for (Overlay.Sample s : words.legend()) {
+            canvas.sample(x, y, s.words(), s.role());
+            y += 4.6;
+        }
+        String more = words.legend().stream().anyMatch(s -> s.role() == Role.FOUND_LEAD)
+                ? "3t, 3b: top, bottom lead of coil 3."
+                        + (tagsLeftOut == 0 ? "" : " " + tagsLeftOut + " such labels left out.")
+                : "";
+        String text = more + " Slot 1 at " + Caption.degrees(options.rotorAngle()) + ", clockwise from straight up.";
+        canvas.lines(x, y, text, 2.6, false, PANEL, 3, Role.LEGEND);
     }
 }

@@ -91,22 +91,165 @@ final class StyleSheet {
             .highlight>text{fill:%mark}
             .highlight circle.coil-top{fill:%mark;stroke:%mark}
             .highlight circle.coil-bottom{stroke:%mark;stroke-dasharray:none}
+            .quiet .coil-top{stroke:%grey;stroke-width:.18}
+            .quiet .coil-bottom{stroke:%grey;stroke-width:.18;stroke-dasharray:.5 .5}
+            .quiet circle.coil-top{fill:%grey;stroke:none}
+            .quiet circle.coil-bottom{fill:#ffffff;stroke:%grey;stroke-dasharray:none}
+            .quiet text.coil-top{fill:%grey;stroke:none}
+            line.quiet{stroke:%grey;stroke-width:.18}
+            .changed .coil-top,.changed .coil-bottom{stroke:%ink;stroke-width:.35;stroke-dasharray:none}
+            .changed circle.coil-top{fill:%ink;stroke:none}
+            .changed circle.coil-bottom{fill:#ffffff;stroke:%ink}
+            .changed text.coil-top{fill:%ink;stroke:none}
+            line.changed{stroke:%ink;stroke-width:.35}
+            .planned-lead{stroke:%top;stroke-width:.55;stroke-dasharray:2.2 1.3}
+            circle.planned-lead{fill:#ffffff;stroke:%top;stroke-width:.35;stroke-dasharray:none}
+            text.planned-lead{fill:%top;stroke:none}
+            .found-lead{stroke:%mark;stroke-width:1}
+            circle.found-lead{fill:%mark;stroke:none}
+            text.found-lead{fill:%mark;stroke:none}
+            .planned-side .coil-top,.planned-side .coil-bottom{stroke:%top;stroke-width:.55;stroke-dasharray:2.2 1.3}
+            .planned-side circle.coil-top,.planned-side circle.coil-bottom{fill:#ffffff;stroke:%top;stroke-width:.35;stroke-dasharray:none}
+            .planned-side text.coil-top{fill:%top;stroke:none}
+            .found-side .coil-top,.found-side .coil-bottom{stroke:%mark;stroke-width:1;stroke-dasharray:none}
+            .found-side circle.coil-top,.found-side circle.coil-bottom{fill:%mark;stroke:none}
+            .found-side text.coil-top{fill:%mark;stroke:none}
+            .lifted .coil-top,.lifted .coil-bottom{stroke:%fault;stroke-width:1;stroke-dasharray:none}
+            .lifted circle.coil-top,.lifted circle.coil-bottom{fill:%fault;stroke:none}
+            .lifted text.coil-top{fill:%fault;stroke:none}
+            .lifted .lifted,line.lifted{stroke:%fault;stroke-width:1}
+            text.lifted{fill:%fault;stroke:none}
+            .idle .coil-top,.idle .coil-bottom{stroke:%second;stroke-width:.6;stroke-dasharray:4 1 .6 1}
+            .idle circle.coil-top,.idle circle.coil-bottom{fill:#ffffff;stroke:%second;stroke-dasharray:none}
+            .idle text.coil-top{fill:%second;stroke:none}
+            line.idle{stroke:%second;stroke-width:.6;stroke-dasharray:4 1 .6 1}
+            .bridge{stroke:%mark;stroke-width:1.7}
+            circle.bridge{fill:%mark;stroke:none}
+            text.bridge{fill:%mark;stroke:none}
+            .dense .planned-lead{stroke-width:.4}
+            .dense .found-lead{stroke-width:.75}
+            .liner{fill:%lining;stroke:%ink;stroke-width:.15}
+            .separator{fill:%grey;stroke:%ink;stroke-width:.3}
+            .wedge{fill:%north;stroke:%ink;stroke-width:.3}
+            .covering{fill:#ffffff;stroke:%ink;stroke-width:.12}
+            .copper-top{fill:%bar;stroke:%ink;stroke-width:.15}
+            .copper-bottom{fill:%bottomfill;stroke:%ink;stroke-width:.15}
+            .fine .covering,.fine .copper-top,.fine .copper-bottom{stroke-width:.06}
+            .dimension{stroke:%grey;stroke-width:.2}
+            .trace{stroke:%top;stroke-width:.3}
+            .fit{stroke:%bottom;stroke-width:.45;stroke-dasharray:2.4 1}
+            .tool{stroke:%mark;stroke-width:.8}
+            .after{fill:#ffffff;stroke:%mark;stroke-width:.25}
+            .standout{stroke:%fault;stroke-width:.35}
+            text.standout{fill:%fault;stroke:none}
             .fault{stroke:%fault;stroke-width:.9;stroke-dasharray:.6 1.2}
             text.fault{fill:%fault;stroke:none}
             """;
 
     private static final String[] COLOURS = {
-        "ink", "#1b2733", "core", "#e6e9ed", "grey", "#75808b", "top", "#15539e", "bottom", "#b3480f", "fault",
-        "#a3123a", "bar", "#f6e7d3", "edge", "#6f4e2f", "north", "#f4d3bf", "south", "#d3e2f2", "carbon", "#30363c",
-        "soft", "#4a5560", "second", "#17694c", "third", "#6d3a93", "mark", "#b0106b", "p1", "#15539e", "p2", "#b3480f",
-        "p3", "#1c7152", "p4", "#6d3a93", "p5", "#7c6200", "p6", "#0d6f7f", "p7", "#a12d5b", "p8", "#444a52"
+        "ink",
+        "#1b2733",
+        "core",
+        "#e6e9ed",
+        "grey",
+        "#75808b",
+        "top",
+        "#15539e",
+        "bottom",
+        "#b3480f",
+        "fault",
+        "#a3123a",
+        "bar",
+        "#f6e7d3",
+        "edge",
+        "#6f4e2f",
+        "north",
+        "#f4d3bf",
+        "south",
+        "#d3e2f2",
+        "carbon",
+        "#30363c",
+        "soft",
+        "#4a5560",
+        "second",
+        "#17694c",
+        "third",
+        "#6d3a93",
+        "mark",
+        "#b0106b",
+        "p1",
+        "#15539e",
+        "p2",
+        "#b3480f",
+        "bottomfill",
+        "#b06a32",
+        "lining",
+        "#bcd6ef",
+        "p3",
+        "#1c7152",
+        "p4",
+        "#6d3a93",
+        "p5",
+        "#7c6200",
+        "p6",
+        "#0d6f7f",
+        "p7",
+        "#a12d5b",
+        "p8",
+        "#444a52"
     };
 
     private static final String[] GREYS = {
-        "ink", "#000000", "core", "#e8e8e8", "grey", "#777777", "top", "#000000", "bottom", "#000000", "fault",
-        "#000000", "bar", "#f2f2f2", "edge", "#444444", "north", "#dcdcdc", "south", "#ffffff", "carbon", "#333333",
-        "soft", "#333333", "second", "#000000", "third", "#000000", "mark", "#000000", "p1", "#000000", "p2", "#000000",
-        "p3", "#000000", "p4", "#000000", "p5", "#000000", "p6", "#000000", "p7", "#000000", "p8", "#000000"
+        "ink",
+        "#000000",
+        "core",
+        "#e8e8e8",
+        "grey",
+        "#777777",
+        "top",
+        "#000000",
+        "bottom",
+        "#000000",
+        "fault",
+        "#000000",
+        "bar",
+        "#f2f2f2",
+        "edge",
+        "#444444",
+        "north",
+        "#dcdcdc",
+        "south",
+        "#ffffff",
+        "carbon",
+        "#333333",
+        "soft",
+        "#333333",
+        "bottomfill",
+        "#6a6a6a",
+        "lining",
+        "#c4c4c4",
+        "second",
+        "#000000",
+        "third",
+        "#000000",
+        "mark",
+        "#000000",
+        "p1",
+        "#000000",
+        "p2",
+        "#000000",
+        "p3",
+        "#000000",
+        "p4",
+        "#000000",
+        "p5",
+        "#000000",
+        "p6",
+        "#000000",
+        "p7",
+        "#000000",
+        "p8",
+        "#000000"
     };
 
     private static final String IN_COLOUR = fill(COLOURS);

@@ -17,9 +17,11 @@ public final class SvgWriter {
     private static final XMLOutputFactory FACTORY = XMLOutputFactory.newDefaultFactory();
 
     private final XMLStreamWriter out;
+    private final String prefix;
 
-    private SvgWriter(XMLStreamWriter out) {
+    private SvgWriter(XMLStreamWriter out, String prefix) {
         this.out = out;
+        this.prefix = prefix;
     }
 
     /** The drawing as one string, lines ended by a line feed. */
@@ -42,39 +44,62 @@ public final class SvgWriter {
         try {
             to.write("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
             XMLStreamWriter xml = FACTORY.createXMLStreamWriter(to);
-            new SvgWriter(xml).document(drawing);
+            new SvgWriter(xml, "").document(drawing);
             xml.close();
         } catch (XMLStreamException e) {
             throw e.getCause() instanceof IOException io ? io : new IOException(e.getMessage(), e);
         }
     }
 
+    /**
+     * Writes an svg element into a document that holds {@link #style} itself; well-formed there, be it HTML or XML.
+     *
+     * @param view part of the page to show
+     * @param prefix of ids, so that several drawings share a document
+     * @throws XMLStreamException when the writer fails
+     */
+    public static void writeInline(Drawing drawing, Box view, String prefix, XMLStreamWriter to)
+            throws XMLStreamException {
+        new SvgWriter(to, prefix).element(drawing, view, false);
+    }
+
+    /** The style sheet of all drawings in a palette. */
+    public static String style(Palette palette) {
+        return StyleSheet.of(palette);
+    }
+
     private void document(Drawing d) throws XMLStreamException {
         out.setDefaultNamespace(NAMESPACE);
+        element(d, d.page(), true);
+        out.writeEndDocument();
+        out.flush();
+    }
+
+    private void element(Drawing d, Box view, boolean styled) throws XMLStreamException {
         out.writeStartElement("svg");
         out.writeDefaultNamespace(NAMESPACE);
-        String w = Decimal.of(d.width());
-        String h = Decimal.of(d.height());
+        String w = Decimal.of(view.width());
+        String h = Decimal.of(view.height());
         out.writeAttribute("width", w + "mm");
         out.writeAttribute("height", h + "mm");
-        out.writeAttribute("viewBox", "0 0 " + w + " " + h);
+        out.writeAttribute("viewBox", Decimal.of(view.left()) + " " + Decimal.of(view.top()) + " " + w + " " + h);
         out.writeAttribute("role", "img");
-        out.writeAttribute("aria-labelledby", "title desc");
+        out.writeAttribute("aria-labelledby", prefix + "title " + prefix + "desc");
         line();
         textElement("title", "title", d.title());
         textElement("desc", "desc", d.description());
-        out.writeStartElement("style");
-        out.writeAttribute("type", "text/css");
-        out.writeCharacters("\n" + StyleSheet.of(d.palette()));
-        out.writeEndElement();
-        line();
+        if (styled) {
+            out.writeStartElement("style");
+            out.writeAttribute("type", "text/css");
+            out.writeCharacters("\n" + StyleSheet.of(d.palette()));
+            out.writeEndElement();
+            line();
+        }
         for (Shape s : d.shapes()) {
             shape(s);
         }
         out.writeEndElement();
         line();
-        out.writeEndDocument();
-        out.flush();
     }
 
     private void line() throws XMLStreamException {
@@ -84,7 +109,7 @@ public final class SvgWriter {
     private void textElement(String name, String id, String words) throws XMLStreamException {
         out.writeStartElement(name);
         if (!id.isEmpty()) {
-            out.writeAttribute("id", id);
+            out.writeAttribute("id", prefix + id);
         }
         out.writeCharacters(legal(words));
         out.writeEndElement();
@@ -181,7 +206,7 @@ public final class SvgWriter {
     private void group(Shape.Group g) throws XMLStreamException {
         out.writeStartElement("g");
         if (g.id().isPresent()) {
-            out.writeAttribute("id", g.id().get());
+            out.writeAttribute("id", prefix + g.id().get());
         }
         roles(g.roles());
         if (g.element().isPresent()) {
@@ -231,15 +256,23 @@ public final class SvgWriter {
         out.writeAttribute("class", names);
     }
 
-    /** Characters that XML cannot hold are shown by the replacement sign; the rest is escaped by the XML writer. */
-    private static String legal(String words) {
+    /**
+     * The words with the replacement sign for every character that XML cannot hold or that turns the text about; the XML
+     * writer escapes the rest.
+     */
+    public static String legal(String words) {
         for (int i = 0; i < words.length(); i++) {
             char c = words.charAt(i);
-            if (c < ' ' || Character.isSurrogate(c) || c >= '\ufffe' || (c >= 0x7f && c < 0xa0)) {
+            if (c < ' ' || Character.isSurrogate(c) || c >= '\ufffe' || (c >= 0x7f && c < 0xa0) || turns(c)) {
                 return cleaned(words);
             }
         }
         return words;
+    }
+
+    /** Whether a character opens or closes an embedding, override or isolate of direction. */
+    private static boolean turns(int c) {
+        return (c >= 0x202a && c <= 0x202e) || (c >= 0x2066 && c <= 0x2069);
     }
 
     private static String cleaned(String words) {
@@ -248,7 +281,8 @@ public final class SvgWriter {
             boolean wrong = (c < ' ' && c != '\t' && c != '\n')
                     || (c >= 0x7f && c < 0xa0)
                     || (c >= 0xd800 && c < 0xe000)
-                    || (c & 0xfffe) == 0xfffe;
+                    || (c & 0xfffe) == 0xfffe
+                    || turns(c);
             out.appendCodePoint(wrong ? 0xfffd : c == '\t' || c == '\n' ? ' ' : c);
         });
         return out.toString();

@@ -13,7 +13,7 @@ import java.util.List;
  * @param runs the readings
  * @param verdict sound, faulty or unclear
  * @param soundProbability that nothing is wrong that these tests can show
- * @param ranked explanations by probability, those that read the same under these tests taken together; "sound" is not
+ * @param ranked explanations by probability, those that these readings do not tell apart taken together; "sound" is not
  *     among them
  * @param unseen kinds of fault that these tests cannot show at all
  * @param suspects readings that fit no likely explanation and should be taken again
@@ -47,7 +47,8 @@ public record Diagnosis(
      *
      * @param faults together
      * @param probability of this explanation and those that read the same, 0 to 1
-     * @param sameReadings other faults that read the same under these tests
+     * @param sameReadings other faults that read the same under these tests, or so nearly that the error of the readings
+     *     hides the difference
      * @param because the readings that speak most for it against "sound"
      */
     public record Explanation(

@@ -1,7 +1,6 @@
 package coilwright.fault;
 
 import coilwright.bench.PairReading;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
@@ -12,23 +11,31 @@ import java.util.List;
  */
 final class Evidence {
     private static final double FLOOR = 0.2;
+    /** Readings below this share of the largest are rounding, and count as nothing. */
+    private static final double NOTHING = 1e-9;
     /** Readings beyond this many times their neighbours' error are looked at as slips. */
     private static final double FAR = 6;
+    /** A reading with more than this share in the gain cannot be judged by the others. */
+    private static final double MOST_SHARE = 1 - 1e-9;
 
     private final double[] data;
     private final double[] weight;
     private final int n;
     private final double typical;
+    private final int measured;
+    private final double nothing;
 
     Evidence(List<PairReading> readings) {
         data = readings.stream().mapToDouble(PairReading::value).toArray();
         n = data.length;
-        double[] sizes = Arrays.stream(data)
+        double[] finite = Arrays.stream(data)
                 .map(Math::abs)
-                .filter(x -> x > 0 && !Double.isInfinite(x))
-                .sorted()
+                .filter(x -> !Double.isInfinite(x))
                 .toArray();
+        nothing = NOTHING * Arrays.stream(finite).max().orElse(0);
+        double[] sizes = Arrays.stream(finite).filter(x -> x > nothing).sorted().toArray();
         typical = sizes.length == 0 ? 1 : sizes[sizes.length / 2];
+        measured = sizes.length;
         weight = new double[n];
         for (int i = 0; i < n; i++) {
             double size = Double.isInfinite(data[i]) ? typical : Math.abs(data[i]);
@@ -40,6 +47,16 @@ final class Evidence {
         return n;
     }
 
+    /** The middle one of the readings' sizes, those of nothing and infinite ones aside. */
+    double typical() {
+        return typical;
+    }
+
+    /** How many readings are neither nothing nor infinite: only these show the error of the meter. */
+    int measured() {
+        return measured;
+    }
+
     double data(int i) {
         return data[i];
     }
@@ -49,11 +66,11 @@ final class Evidence {
     }
 
     /** Best gain, least-squares; 0 where the prediction is all zeros. */
-    double gain(double[] predicted, int without) {
+    double gain(double[] predicted) {
         double dp = 0;
         double pp = 0;
         for (int i = 0; i < n; i++) {
-            if (i != without && usable(i, predicted[i])) {
+            if (usable(i, predicted[i])) {
                 dp += weight[i] * data[i] * predicted[i];
                 pp += weight[i] * predicted[i] * predicted[i];
             }
@@ -80,7 +97,7 @@ final class Evidence {
      * The explanation of a run by one prediction.
      *
      * @param squares sum of the squared relative errors, slips left out
-     * @param count readings counted
+     * @param count readings that show the error of the meter, slips left out
      * @param gain scale of the run
      * @param slip reading taken for a slip, or −1
      * @param likeSlip whether the slip is a clear one: ten times too much or too little, or the wrong sign
@@ -89,49 +106,79 @@ final class Evidence {
 
     /** The fit of all readings. */
     Fit fit(double[] predicted) {
-        double gain = gain(predicted, -1);
+        double gain = gain(predicted);
         double sum = 0;
         for (int i = 0; i < n; i++) {
             sum += square(predicted, gain, i);
         }
-        return new Fit(sum, n, gain, -1, false);
+        return new Fit(sum, measured, gain, -1, false);
     }
 
-    /** The fit with the worst reading left out, where it stands far off all others. */
-    Fit fitWithoutWorst(double[] predicted) {
-        Fit all = fit(predicted);
-        if (n < 5) {
+    /** The fit with the worst reading left out, where it stands far off all others; else the one given, of all. */
+    Fit fitWithoutWorst(double[] predicted, Fit all) {
+        if (n < 5 || all.squares() == 0) {
             return all;
         }
-        Fit best = all;
         // The reading that spoils the gain need not be the one furthest from it, so the two largest are tried.
-        for (int i : largest(predicted, all.gain())) {
-            double gain = gain(predicted, i);
-            double sum = 0;
-            for (int k = 0; k < n; k++) {
-                if (k != i) {
-                    sum += square(predicted, gain, k);
-                }
+        int worst = 0;
+        int biggest = 0;
+        double most = -1;
+        double pp = 0;
+        for (int i = 0; i < n; i++) {
+            double square = square(predicted, all.gain(), i);
+            if (square > most) {
+                most = square;
+                worst = i;
             }
-            if (sum < best.squares()) {
-                best = new Fit(sum, n - 1, gain, i, likeSlip(predicted[i] * gain, i));
+            biggest = Math.abs(data[i]) > Math.abs(data[biggest]) ? i : biggest;
+            pp += usable(i, predicted[i]) ? weight[i] * predicted[i] * predicted[i] : 0;
+        }
+        Fit best = all;
+        double own = 0;
+        for (int i : worst == biggest ? new int[] {worst} : new int[] {worst, biggest}) {
+            // What a least-squares fit becomes without one reading follows from that reading's share in the gain.
+            double share = usable(i, predicted[i]) && pp > 0 ? weight[i] * predicted[i] * predicted[i] / pp : 0;
+            double square = square(predicted, all.gain(), i);
+            double squares = Math.max(0, all.squares() - square / (1 - share));
+            if (share < MOST_SHARE && squares < best.squares()) {
+                double gain = share == 0
+                        ? all.gain()
+                        : all.gain() - (data[i] - all.gain() * predicted[i]) * share / (1 - share) / predicted[i];
+                own = square / ((1 - share) * (1 - share));
+                best = new Fit(squares, measured - counted(i), gain, i, likeSlip(predicted[i] * gain, i));
             }
         }
-        double own = best.slip() < 0 ? 0 : square(predicted, best.gain(), best.slip());
         return best.slip() >= 0 && own > FAR * FAR * Math.max(best.squares() / Math.max(1, best.count()), 1e-6)
                 ? best
                 : all;
     }
 
-    private int[] largest(double[] predicted, double gain) {
-        List<double[]> all = new ArrayList<>();
+    /** Squared relative difference of what two predictions read, the second at its gain and the first at what is nearest. */
+    double apart(double[] first, double[] second, double gain) {
+        double xx = 0;
+        double xy = 0;
         for (int i = 0; i < n; i++) {
-            all.add(new double[] {i, square(predicted, gain, i), Math.abs(data[i])});
+            if (!Double.isInfinite(first[i]) && !Double.isInfinite(second[i])) {
+                xx += weight[i] * first[i] * first[i];
+                xy += weight[i] * first[i] * second[i];
+            }
         }
-        double[] worst = all.stream().max((x, y) -> Double.compare(x[1], y[1])).orElseThrow();
-        double[] biggest =
-                all.stream().max((x, y) -> Double.compare(x[2], y[2])).orElseThrow();
-        return new int[] {(int) worst[0], (int) biggest[0]};
+        // Against a run turned over, the nearest is nothing at all.
+        double scale = xx == 0 ? 0 : Math.max(0, xy / xx);
+        double sum = 0;
+        for (int i = 0; i < n; i++) {
+            if (Double.isInfinite(first[i]) || Double.isInfinite(second[i])) {
+                sum += first[i] == second[i] ? 0 : 1;
+            } else {
+                double r = gain * (scale * first[i] - second[i]);
+                sum += r * r * weight[i];
+            }
+        }
+        return sum;
+    }
+
+    private int counted(int i) {
+        return Math.abs(data[i]) <= nothing || Double.isInfinite(data[i]) ? 0 : 1;
     }
 
     private boolean likeSlip(double should, int i) {

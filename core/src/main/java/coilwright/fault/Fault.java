@@ -29,6 +29,25 @@ public sealed interface Fault {
     /** In words. */
     String words();
 
+    /** A fault of one coil's own wire or leads, told by the state of that coil alone. */
+    sealed interface OfCoil extends Fault {
+        /** Number of the coil. */
+        int coil();
+
+        /** The coil with this fault besides what it has. */
+        CoilState in(CoilState coil);
+
+        @Override
+        default BenchArmature in(BenchArmature armature) {
+            return armature.with(in(armature.coil(coil())));
+        }
+
+        @Override
+        default List<Integer> coils() {
+            return List.of(coil());
+        }
+    }
+
     /** Which leads of two neighbouring bars are crossed. */
     enum Leads {
         /** The top leads. */
@@ -45,20 +64,15 @@ public sealed interface Fault {
     }
 
     /** A broken wire, or a lead off its bar. */
-    record OpenCoil(int coil) implements Fault {
+    record OpenCoil(int coil) implements OfCoil {
         @Override
         public String kind() {
             return "open-coil";
         }
 
         @Override
-        public BenchArmature in(BenchArmature armature) {
-            return armature.with(armature.coil(coil).broken());
-        }
-
-        @Override
-        public List<Integer> coils() {
-            return List.of(coil);
+        public CoilState in(CoilState c) {
+            return c.broken();
         }
 
         @Override
@@ -134,21 +148,15 @@ public sealed interface Fault {
      *
      * @param ohms added, over 0
      */
-    record HighResistance(int coil, double ohms) implements Fault {
+    record HighResistance(int coil, double ohms) implements OfCoil {
         @Override
         public String kind() {
             return "high-resistance";
         }
 
         @Override
-        public BenchArmature in(BenchArmature armature) {
-            CoilState c = armature.coil(coil);
-            return armature.with(c.withJoint(c.jointOhms() + ohms));
-        }
-
-        @Override
-        public List<Integer> coils() {
-            return List.of(coil);
+        public CoilState in(CoilState c) {
+            return c.withJoint(c.jointOhms() + ohms);
         }
 
         @Override
@@ -194,8 +202,17 @@ public sealed interface Fault {
 
         @Override
         public BenchArmature in(BenchArmature armature) {
-            return armature.with(
-                    Bond.direct(new Point.Inside(coil, fraction), new Point.Inside(otherCoil, otherFraction)));
+            return armature.with(Bond.direct(place(), otherPlace()));
+        }
+
+        /** Where it touches along the first coil. */
+        Point place() {
+            return new Point.Inside(coil, fraction);
+        }
+
+        /** Where it touches along the other coil. */
+        Point otherPlace() {
+            return new Point.Inside(otherCoil, otherFraction);
         }
 
         @Override
@@ -245,20 +262,15 @@ public sealed interface Fault {
     }
 
     /** A coil whose two leads are changed over. */
-    record ReversedCoil(int coil) implements Fault {
+    record ReversedCoil(int coil) implements OfCoil {
         @Override
         public String kind() {
             return "reversed-coil";
         }
 
         @Override
-        public BenchArmature in(BenchArmature armature) {
-            return armature.with(armature.coil(coil).reversed());
-        }
-
-        @Override
-        public List<Integer> coils() {
-            return List.of(coil);
+        public CoilState in(CoilState c) {
+            return c.reversed();
         }
 
         @Override
@@ -278,13 +290,19 @@ public sealed interface Fault {
         public BenchArmature in(BenchArmature armature) {
             BenchArmature out = armature;
             for (CoilState c : armature.coils()) {
-                OptionalInt top = leads == Leads.BOTTOM ? c.topBar() : swapped(c.topBar());
-                OptionalInt bottom = leads == Leads.TOP ? c.bottomBar() : swapped(c.bottomBar());
-                if (!top.equals(c.topBar()) || !bottom.equals(c.bottomBar())) {
-                    out = out.with(c.onBars(top, bottom));
+                CoilState crossed = in(c);
+                if (!crossed.equals(c)) {
+                    out = out.with(crossed);
                 }
             }
             return out;
+        }
+
+        /** One coil with those of its leads exchanged that are concerned. */
+        CoilState in(CoilState c) {
+            return c.onBars(
+                    leads == Leads.BOTTOM ? c.topBar() : swapped(c.topBar()),
+                    leads == Leads.TOP ? c.bottomBar() : swapped(c.bottomBar()));
         }
 
         private OptionalInt swapped(OptionalInt at) {
@@ -312,22 +330,15 @@ public sealed interface Fault {
      * @param top whether it is the top lead
      * @param bar where it lands
      */
-    record WrongBar(int coil, boolean top, int bar) implements Fault {
+    record WrongBar(int coil, boolean top, int bar) implements OfCoil {
         @Override
         public String kind() {
             return "wrong-bar";
         }
 
         @Override
-        public BenchArmature in(BenchArmature armature) {
-            CoilState c = armature.coil(coil);
-            return armature.with(
-                    top ? c.onBars(OptionalInt.of(bar), c.bottomBar()) : c.onBars(c.topBar(), OptionalInt.of(bar)));
-        }
-
-        @Override
-        public List<Integer> coils() {
-            return List.of(coil);
+        public CoilState in(CoilState c) {
+            return top ? c.onBars(OptionalInt.of(bar), c.bottomBar()) : c.onBars(c.topBar(), OptionalInt.of(bar));
         }
 
         @Override
@@ -346,20 +357,15 @@ public sealed interface Fault {
      *
      * @param relative turns over the right number, over 0
      */
-    record WrongTurns(int coil, double relative) implements Fault {
+    record WrongTurns(int coil, double relative) implements OfCoil {
         @Override
         public String kind() {
             return "wrong-turns";
         }
 
         @Override
-        public BenchArmature in(BenchArmature armature) {
-            return armature.with(armature.coil(coil).withTurns(relative));
-        }
-
-        @Override
-        public List<Integer> coils() {
-            return List.of(coil);
+        public CoilState in(CoilState c) {
+            return c.withTurns(relative);
         }
 
         @Override

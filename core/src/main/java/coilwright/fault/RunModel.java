@@ -6,7 +6,6 @@ import coilwright.bench.CoilState;
 import coilwright.bench.Growler;
 import coilwright.bench.GrowlerMeter;
 import coilwright.bench.PairReading;
-import coilwright.bench.Point;
 import coilwright.bench.TestRun;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
@@ -30,7 +29,7 @@ final class RunModel {
     /** Voltage of each coil while reading i is taken; empty where the coils have none. */
     private final double[][] coilVolts;
 
-    private final Map<Integer, Integer> coilIndex = new LinkedHashMap<>();
+    private final Map<Integer, Integer> coilIndex;
     private final double[] expected;
 
     RunModel(SoundNetwork sound, TestRun run) {
@@ -39,6 +38,7 @@ final class RunModel {
         n = run.readings().size();
         from = run.readings().stream().mapToInt(PairReading::from).toArray();
         to = run.readings().stream().mapToInt(PairReading::to).toArray();
+        coilIndex = new LinkedHashMap<>();
         int index = 0;
         for (Coil c : sound.armature().winding().coils()) {
             coilIndex.put(c.number(), index++);
@@ -129,59 +129,134 @@ final class RunModel {
                 .toArray();
     }
 
+    /** The same run on a network with two bars linked that were in different parts. */
+    RunModel(RunModel apart, SoundNetwork linked, Alteration link) {
+        sound = linked;
+        run = apart.run;
+        n = apart.n;
+        from = apart.from;
+        to = apart.to;
+        coilVolts = apart.coilVolts;
+        coilIndex = apart.coilIndex;
+        quick = apart.quick;
+        floats = new boolean[n];
+        for (int i = 0; i < n && quick; i++) {
+            floats[i] = !sound.joined(from[i], to[i]);
+        }
+        potentials = new double[apart.potentials.length][];
+        for (int i = 0; i < potentials.length; i++) {
+            if (run.test() instanceof BenchTest.Drop drop) {
+                potentials[i] = fed(drop.in(), drop.out(), drop.amperes());
+            } else if (run.test() instanceof BenchTest.Resistance) {
+                potentials[i] = fed(from[i], to[i], 1);
+            } else {
+                double[] v = apart.potentials[i].clone();
+                double lift = v[link.from()] - v[link.to()];
+                if (link.coil() > 0) {
+                    lift -= link.drive() / link.conductance() * apart.coil(i, link.coil());
+                }
+                for (int bar = 1; bar <= sound.bars(); bar++) {
+                    v[bar] += apart.sound.joined(bar, link.to()) ? lift : 0;
+                }
+                potentials[i] = v;
+            }
+        }
+        expected = quick ? predict(List.of()).orElseThrow() : apart.expected;
+    }
+
     /**
-     * Readings of a test to the shaft with the shaft joined to one place, from the sound network alone. One ampere
-     * drawn at a share f along a coil is drawn as 1 − f at its top bar and f at its bottom bar, with a further drop of
-     * f(1 − f) times the coil's resistance at the place itself. Empty where this is no such test, or the place lies in
-     * a coil that carries no current.
+     * Readings with two places joined, each a bar or along a coil, from the sound network alone; empty where this is a
+     * test to the shaft or with the compass, or fed between two parts that the joint makes one.
      */
-    Optional<double[]> grounded(Point place) {
+    Optional<double[]> joined(Tap p, Tap q) {
+        boolean onePart = sound.joined(p.top(), q.top());
+        boolean resistance = run.test() instanceof BenchTest.Resistance;
+        if (!quick || (run.test() instanceof BenchTest.Drop drop && !onePart && !sound.joined(drop.in(), drop.out()))) {
+            return Optional.empty();
+        }
+        double[] tp = sound.transfer(p);
+        double[] tq = sound.transfer(q);
+        double loop = loop(p, tp, q, tq);
+        double[] out = new double[n];
+        for (int i = 0; i < n; i++) {
+            double[] v = bars(i);
+            int x = from[i];
+            int y = to[i];
+            if (!floats[i]) {
+                double s = onePart && loop > 0 ? (p.of(v) - q.of(v)) / loop : 0;
+                out[i] = v[x] - v[y] - s * (tp[x] - tp[y] - tq[x] + tq[y]);
+                continue;
+            }
+            boolean forth = !onePart && sound.joined(x, p.top()) && sound.joined(y, q.top());
+            boolean back = !onePart && sound.joined(y, p.top()) && sound.joined(x, q.top());
+            if (!forth && !back) {
+                out[i] = resistance ? Double.POSITIVE_INFINITY : 0;
+            } else if (resistance) {
+                out[i] = toPlace(forth ? x : y, p, tp) + toPlace(forth ? y : x, q, tq);
+            } else {
+                out[i] = forth ? v[x] - p.of(v) + q.of(v) - v[y] : v[x] - q.of(v) + p.of(v) - v[y];
+            }
+        }
+        return Optional.of(run.test().signed() ? out : unsigned(out));
+    }
+
+    /** Ohms round the loop that a joint between two places closes. */
+    private static double loop(Tap p, double[] tp, Tap q, double[] tq) {
+        double loop = p.of(tp) + p.common(p) + q.of(tq) + q.common(q) - 2 * (q.of(tp) + p.common(q));
+        return loop > 1e-12 * (p.of(tp) + q.of(tq) + p.ohms() + q.ohms()) ? loop : 0;
+    }
+
+    /** Ohms from a bar to a place of its part. */
+    private double toPlace(int bar, Tap p, double[] tp) {
+        return sound.transfer(bar, bar) - 2 * tp[bar] + p.of(tp) + p.common(p);
+    }
+
+    /** Readings of a test to the shaft with the shaft joined to one place. Empty where this is no such test. */
+    Optional<double[]> grounded(Tap place) {
+        return grounded(place, place);
+    }
+
+    /** Readings of a test to the shaft with the shaft joined to two places. Empty where this is no such test. */
+    Optional<double[]> grounded(Tap p, Tap q) {
         BenchTest test = run.test();
-        if (!(test instanceof BenchTest.Ground) && !(test instanceof BenchTest.GroundWalk)) {
+        boolean walk = test instanceof BenchTest.GroundWalk;
+        if (!walk && !(test instanceof BenchTest.Ground)) {
             return Optional.empty();
         }
-        int top;
-        int bottom;
-        double along = 0;
-        double ohms = 0;
-        if (place instanceof Point.Bar bar) {
-            top = bar.number();
-            bottom = top;
-        } else if (place instanceof Point.Inside inside
-                && sound.armature().coil(inside.coil()).connected()
-                && !sound.armature().coil(inside.coil()).open()) {
-            CoilState c = sound.armature().coil(inside.coil());
-            top = c.topBar().getAsInt();
-            bottom = c.bottomBar().getAsInt();
-            along = inside.fraction();
-            ohms = c.ohms() * along * (1 - along);
-        } else {
+        boolean onePart = sound.joined(p.top(), q.top());
+        if (test instanceof BenchTest.GroundWalk w && !onePart && !sound.joined(w.in(), w.out())) {
             return Optional.empty();
         }
-        double[] walk = test instanceof BenchTest.GroundWalk w ? fed(w.in(), w.out(), w.amperes()) : new double[0];
+        double[] tp = sound.transfer(p);
+        double[] tq = sound.transfer(q);
+        double loop = onePart && !p.equals(q) ? loop(p, tp, q, tq) : 0;
+        double[] v = test instanceof BenchTest.GroundWalk w ? fed(w.in(), w.out(), w.amperes()) : new double[0];
+        double s = walk && loop > 0 ? (p.of(v) - q.of(v)) / loop : 0;
         double[] out = new double[n];
         for (int i = 0; i < n; i++) {
             int bar = Math.max(from[i], to[i]);
-            boolean reachable = sound.joined(bar, top);
-            if (walk.length > 0) {
-                double v = reachable ? walk[bar] - (1 - along) * walk[top] - along * walk[bottom] : 0;
-                out[i] = to[i] == BenchTest.SHAFT ? v : -v;
+            boolean byP = sound.joined(bar, p.top());
+            if (!byP && !sound.joined(bar, q.top())) {
+                out[i] = walk ? 0 : Double.POSITIVE_INFINITY;
+                continue;
+            }
+            Tap near = byP ? p : q;
+            double seen = loop > 0 ? tp[bar] - tq[bar] - p.of(tp) - p.common(p) + p.of(tq) + p.common(q) : 0;
+            if (walk) {
+                double volts = v[bar] - near.of(v) - s * seen;
+                out[i] = to[i] == BenchTest.SHAFT ? volts : -volts;
             } else {
-                out[i] = !reachable
-                        ? Double.POSITIVE_INFINITY
-                        : drawn(bar, top, bottom, along, bar)
-                                - (1 - along) * drawn(bar, top, bottom, along, top)
-                                - along * drawn(bar, top, bottom, along, bottom)
-                                + ohms;
+                out[i] = toPlace(bar, near, byP ? tp : tq) - (loop > 0 ? seen * seen / loop : 0);
             }
         }
         return Optional.of(out);
     }
 
-    private double drawn(int in, int top, int bottom, double along, int read) {
-        return sound.transfer(in, read)
-                - (1 - along) * sound.transfer(top, read)
-                - along * sound.transfer(bottom, read);
+    private static double[] unsigned(double[] values) {
+        for (int i = 0; i < values.length; i++) {
+            values[i] = Math.abs(values[i]);
+        }
+        return values;
     }
 
     /** Whether alterations between bars tell all that this test sees. */
@@ -222,11 +297,15 @@ final class RunModel {
         int[] a = new int[r];
         int[] b = new int[r];
         double[] g = new double[r];
+        double[][] in = new double[r][];
+        double[][] back = new double[r][];
         for (int j = 0; j < r; j++) {
             Alteration alt = alterations.get(j);
             a[j] = alt.from();
             b[j] = alt.to();
             g[j] = alt.conductance();
+            in[j] = sound.transfer(alt.from());
+            back[j] = sound.transfer(alt.to());
             if (a[j] != b[j] && !sound.joined(a[j], b[j])) {
                 return Optional.empty();
             }
@@ -272,18 +351,11 @@ final class RunModel {
             }
             double y = v[from[i]] - v[to[i]];
             for (int j = 0; j < r; j++) {
-                if (a[j] != b[j]) {
-                    y -= seen(i, a[j], b[j]) * s[j];
-                }
+                y -= s[j] * (in[j][from[i]] - in[j][to[i]] - back[j][from[i]] + back[j][to[i]]);
             }
             out[i] = y;
         }
-        if (!run.test().signed()) {
-            for (int i = 0; i < n; i++) {
-                out[i] = Math.abs(out[i]);
-            }
-        }
-        return Optional.of(out);
+        return Optional.of(run.test().signed() ? out : unsigned(out));
     }
 
     private boolean feeds(Set<Integer> alone) {
@@ -302,6 +374,31 @@ final class RunModel {
             }
         }
         return out;
+    }
+
+    /** Volts that drive current between two bars while each reading is taken, a coil's own voltage left out. */
+    double[] push(int a, int b, int coil) {
+        double[] out = new double[n];
+        for (int i = 0; i < n; i++) {
+            double[] v = bars(i);
+            out[i] = v[a] - v[b] - coil(i, coil);
+        }
+        return out;
+    }
+
+    /** The part that each bar, by number, belongs to once two coils are open. */
+    int[] partsWithout(int coil, int other) {
+        return sound.partsWithout(coil, other);
+    }
+
+    /** Whether a reading between bars lies between two parts. */
+    boolean across(int reading, int[] parts) {
+        return parts[from[reading]] != parts[to[reading]];
+    }
+
+    /** Whether nothing joins the two bars of a reading between bars. */
+    boolean floats(int reading) {
+        return floats[reading];
     }
 
     /** Whether one state of the network serves all readings of the run. */

@@ -2,9 +2,14 @@ package coilwright.fault;
 
 import coilwright.bench.BenchArmature;
 import coilwright.bench.BenchNetwork;
+import coilwright.bench.Bond;
+import coilwright.bench.CoilState;
+import coilwright.bench.Point;
 import coilwright.network.Factorisation;
 import coilwright.network.Feed;
 import coilwright.network.Solution;
+import java.util.Arrays;
+import java.util.List;
 
 /**
  * The armature as it should be, factorised once, with the potentials of every bar under one ampere fed to every other.
@@ -12,12 +17,14 @@ import coilwright.network.Solution;
  */
 final class SoundNetwork {
     private final BenchArmature armature;
+    private final List<CoilState> coils;
     private final int bars;
     private final int[] part;
     private final double[][] transfer;
 
     SoundNetwork(BenchArmature armature) {
         this.armature = armature;
+        coils = armature.coils();
         this.bars = armature.winding().armature().bars();
         Factorisation f = BenchNetwork.of(armature).network().factorised();
         part = new int[bars + 1];
@@ -45,6 +52,40 @@ final class SoundNetwork {
         }
     }
 
+    /** The same network with two bars of different parts linked: the second's part hangs on the first's. */
+    SoundNetwork(SoundNetwork apart, Alteration link) {
+        int a = link.from();
+        int b = link.to();
+        if (apart.joined(a, b)) {
+            throw new IllegalArgumentException("bars " + a + " and " + b + " are joined as it is");
+        }
+        armature = apart.armature;
+        coils = apart.coils;
+        bars = apart.bars;
+        part = apart.part.clone();
+        transfer = new double[bars + 1][];
+        for (int fed = 1; fed <= bars; fed++) {
+            double[] row = apart.transfer[fed].clone();
+            boolean beyond = apart.joined(fed, b);
+            boolean before = apart.joined(fed, a);
+            for (int read = 1; read <= bars && (beyond || before); read++) {
+                if (before && apart.joined(read, b)) {
+                    row[read] = apart.transfer[fed][a];
+                } else if (beyond && apart.joined(read, a)) {
+                    row[read] = apart.transfer[a][read];
+                } else if (beyond && apart.joined(read, b)) {
+                    row[read] = apart.transfer[a][a] + 1 / link.conductance() + apart.mutual(fed, b, read, b);
+                }
+            }
+            transfer[fed] = row;
+        }
+        for (int bar = 1; bar <= bars; bar++) {
+            if (apart.joined(bar, b)) {
+                part[bar] = apart.part[a];
+            }
+        }
+    }
+
     BenchArmature armature() {
         return armature;
     }
@@ -62,8 +103,58 @@ final class SoundNetwork {
         return transfer[fed][read];
     }
 
+    /** Potentials of the bars over their part's first bar, by number, under one ampere into a bar; not to be changed. */
+    double[] transfer(int fed) {
+        return transfer[fed];
+    }
+
+    /** The like for one ampere into a place. */
+    double[] transfer(Tap fed) {
+        if (fed.coil() == 0) {
+            return transfer[fed.top()];
+        }
+        double[] out = new double[bars + 1];
+        for (int bar = 1; bar <= bars; bar++) {
+            out[bar] = (1 - fed.along()) * transfer[fed.top()][bar] + fed.along() * transfer[fed.bottom()][bar];
+        }
+        return out;
+    }
+
     /** Volts from c to d under one ampere in at a and out at b; all in one part. */
     double mutual(int a, int b, int c, int d) {
         return transfer[a][c] - transfer[a][d] - transfer[b][c] + transfer[b][d];
+    }
+
+    /** The part that each bar, by number, belongs to once two coils are open. */
+    int[] partsWithout(int coil, int other) {
+        int[] of = new int[bars + 1];
+        Arrays.setAll(of, bar -> bar);
+        for (CoilState c : coils) {
+            if (c.coil() != coil && c.coil() != other && c.connected() && !c.open()) {
+                join(of, c.topBar().getAsInt(), c.bottomBar().getAsInt());
+            }
+        }
+        for (Bond b : armature.bonds()) {
+            if (b.a() instanceof Point.Bar x && b.b() instanceof Point.Bar y) {
+                join(of, x.number(), y.number());
+            }
+        }
+        for (int bar = 1; bar <= bars; bar++) {
+            of[bar] = root(of, bar);
+        }
+        return of;
+    }
+
+    private static void join(int[] of, int a, int b) {
+        of[root(of, a)] = root(of, b);
+    }
+
+    private static int root(int[] of, int bar) {
+        int at = bar;
+        while (of[at] != at) {
+            of[at] = of[of[at]];
+            at = of[at];
+        }
+        return at;
     }
 }

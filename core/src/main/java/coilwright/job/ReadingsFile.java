@@ -6,8 +6,6 @@ import coilwright.winding.Armature;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -120,11 +118,7 @@ public record ReadingsFile(List<TakenReading> readings) {
     private static final class Parser {
         private final Problems problems;
         private final int bars;
-        private final Map<String, Integer> columns = new HashMap<>();
-        private char separator;
-        private int cells;
-        private int pointLine;
-        private int commaLine;
+        private final CsvTable table;
         private int bareLine;
         private int unitLine;
         private Optional<Quantity.Kind> kind = Optional.empty();
@@ -132,116 +126,17 @@ public record ReadingsFile(List<TakenReading> readings) {
         Parser(Problems problems, int bars) {
             this.problems = problems;
             this.bars = bars;
+            this.table = new CsvTable(problems, COLUMNS, ReadingSet.MOST_READINGS);
         }
 
         ReadingsFile parse(String text) throws BadInputException {
-            List<TakenReading> readings = new ArrayList<>();
-            String[] lines = text.split("\r\n|\r|\n", -1);
-            int headLine = 0;
-            for (int i = 0; i < lines.length; i++) {
-                String line = lines[i].strip();
-                if (line.isEmpty() || line.startsWith("#")) {
-                    continue;
-                }
-                if (headLine == 0) {
-                    headLine = i + 1;
-                    header(lines[i], headLine);
-                    problems.throwIfAny();
-                    continue;
-                }
-                if (readings.size() >= ReadingSet.MOST_READINGS) {
-                    throw problems.only(
-                            i + 1, "", "is too long: at most " + ReadingSet.MOST_READINGS + " readings are taken");
-                }
-                row(lines[i], i + 1).ifPresent(readings::add);
-            }
-            if (headLine == 0) {
-                throw problems.only(0, "", "is empty: it begins with the line " + String.join(",", COLUMNS));
-            }
-            problems.throwIfAny();
-            if (readings.isEmpty()) {
-                throw problems.only(headLine, "", "has a heading but no readings under it");
-            }
-            return new ReadingsFile(readings);
+            return new ReadingsFile(table.rows(text, this::row));
         }
 
-        private void header(String line, int at) {
-            separator = line.indexOf(';') >= 0 ? ';' : line.indexOf('\t') >= 0 ? '\t' : ',';
-            Optional<List<String>> row = cells(line, at);
-            if (row.isEmpty()) {
-                return;
-            }
-            cells = row.get().size();
-            if (row.get().stream().noneMatch(c -> NearWord.of(c, COLUMNS).isPresent())) {
-                problems.add(at, "", "must be the heading " + String.join(",", COLUMNS));
-                return;
-            }
-            for (int i = 0; i < cells; i++) {
-                String name = row.get().get(i);
-                if (!COLUMNS.contains(name)) {
-                    String meant = NearWord.of(name, COLUMNS)
-                            .map(n -> "did you mean \"" + n + "\"?")
-                            .orElse("the columns are " + String.join(",", COLUMNS));
-                    problems.add(at, Field.shown(name), "unknown column: " + meant);
-                } else if (columns.putIfAbsent(name, i) != null) {
-                    problems.add(at, name, "is a column twice: keep one");
-                }
-            }
-            for (String name : COLUMNS) {
-                if (!columns.containsKey(name)) {
-                    problems.add(at, name, "this column is missing");
-                }
-            }
-        }
-
-        /** The cells of a line, out of their quotation marks. */
-        private Optional<List<String>> cells(String line, int at) {
-            List<String> out = new ArrayList<>();
-            StringBuilder cell = new StringBuilder();
-            boolean quoted = false;
-            boolean wasQuoted = false;
-            for (int i = 0; i < line.length(); i++) {
-                char c = line.charAt(i);
-                if (quoted && c == '"' && i + 1 < line.length() && line.charAt(i + 1) == '"') {
-                    cell.append('"');
-                    i++;
-                } else if (c == '"' && (quoted || cell.toString().isBlank())) {
-                    quoted = !quoted;
-                    wasQuoted = true;
-                } else if (c == separator && !quoted) {
-                    out.add(cell.toString().strip());
-                    cell.setLength(0);
-                    wasQuoted = false;
-                } else if (wasQuoted && !quoted && !Character.isWhitespace(c)) {
-                    problems.add(at, "", "has text after a closing quotation mark: a cell is quoted whole or not");
-                    return Optional.empty();
-                } else {
-                    cell.append(c);
-                }
-            }
-            if (quoted) {
-                problems.add(at, "", "has a quotation mark that is not closed");
-                return Optional.empty();
-            }
-            out.add(cell.toString().strip());
-            return Optional.of(out);
-        }
-
-        private Optional<TakenReading> row(String line, int at) {
-            Optional<List<String>> row = cells(line, at);
-            if (row.isEmpty() || row.get().stream().allMatch(String::isEmpty)) {
-                return Optional.empty();
-            }
-            if (row.get().size() != cells) {
-                String comma = separator == ',' && row.get().size() == cells + 1
-                        ? ": put a reading with a decimal comma in quotation marks"
-                        : "";
-                problems.add(at, "", "has " + row.get().size() + " cells, but the heading has " + cells + comma);
-                return Optional.empty();
-            }
-            OptionalInt from = bar(row.get(), "from", at);
-            OptionalInt to = bar(row.get(), "to", at);
-            Optional<TakenReading.Shown> shown = shown(row.get().get(columns.get("reading")), at);
+        private Optional<TakenReading> row(Map<String, String> row, int at) {
+            OptionalInt from = bar(row, "from", at);
+            OptionalInt to = bar(row, "to", at);
+            Optional<TakenReading.Shown> shown = shown(row.get("reading"), at);
             if (from.isEmpty() || to.isEmpty() || shown.isEmpty()) {
                 return Optional.empty();
             }
@@ -254,8 +149,8 @@ public record ReadingsFile(List<TakenReading> readings) {
             return Optional.of(new TakenReading(from.getAsInt(), to.getAsInt(), shown.get()));
         }
 
-        private OptionalInt bar(List<String> row, String column, int at) {
-            String cell = row.get(columns.get(column));
+        private OptionalInt bar(Map<String, String> row, String column, int at) {
+            String cell = row.get(column);
             if (cell.equalsIgnoreCase(TakenReading.SHAFT)) {
                 return OptionalInt.of(BenchTest.SHAFT);
             }
@@ -272,25 +167,12 @@ public record ReadingsFile(List<TakenReading> readings) {
         }
 
         private Optional<TakenReading.Shown> shown(String cell, int at) {
-            String withPoint = cell;
-            if (cell.matches("[+-]?[0-9]+,[0-9]+([^0-9.,].*)?")) {
-                withPoint = cell.replaceFirst(",", ".");
-                commaLine = commaLine == 0 ? at : commaLine;
-            } else if (cell.matches("[+-]?[0-9]+\\.[0-9]+([^0-9.,].*)?")) {
-                pointLine = pointLine == 0 ? at : pointLine;
-            }
-            if ((commaLine == at && pointLine > 0) || (pointLine == at && commaLine > 0)) {
-                boolean comma = commaLine == at;
-                problems.add(
-                        at,
-                        "reading",
-                        "is \"" + Field.shown(cell) + "\", with a decimal " + (comma ? "comma" : "point")
-                                + ", but line " + (comma ? pointLine : commaLine) + " has a decimal "
-                                + (comma ? "point" : "comma") + ": keep to one");
+            Optional<String> withPoint = table.withPoint("reading", cell, at);
+            if (withPoint.isEmpty()) {
                 return Optional.empty();
             }
             try {
-                TakenReading.Shown shown = TakenReading.parse(withPoint, KINDS);
+                TakenReading.Shown shown = TakenReading.parse(withPoint.get(), KINDS);
                 if (shown instanceof TakenReading.Value v) {
                     units(v, cell, at);
                 }

@@ -1,5 +1,6 @@
 package coilwright.job;
 
+import coilwright.circuit.BrushGear;
 import coilwright.rewind.ArmatureCopper;
 import coilwright.rewind.CoilCopper;
 import coilwright.rewind.Machine;
@@ -69,9 +70,9 @@ public record RewindBasis(
                         p.wire().get().conductor(),
                         turn.get(),
                         p.core().flatMap(CoreSizes::leads).map(q -> q.in("mm")).orElse(0.0)));
-        OptionalInt paths = winding.parallelPaths();
+        OptionalInt paths = paths(winding);
         if (paths.isEmpty()) {
-            missing.add("parallel paths: a listed winding has no number of its own");
+            missing.add("parallel paths: the winding as listed has no even number of them");
         }
         Optional<ArmatureCopper> copper = coil.isEmpty() || paths.isEmpty()
                 ? Optional.empty()
@@ -79,6 +80,17 @@ public record RewindBasis(
                         coil.get(), winding.coils().size(), winding.liveCoils().size(), paths.getAsInt()));
         Optional<Machine.Slot> slot = slot(job, winding, missing);
         return new RewindBasis(winding, coil, copper, slot, machine(job, copper, slot, missing), missing);
+    }
+
+    /** By the rule of its kind, or traced from brush to brush where it is listed. */
+    private static OptionalInt paths(Winding winding) {
+        OptionalInt byRule = winding.parallelPaths();
+        if (byRule.isPresent() || winding.liveCoils().isEmpty()) {
+            return byRule;
+        }
+        int traced =
+                BrushGear.at(winding, 0, BrushGear.leastWidth(winding)).paths().size();
+        return traced >= 2 && traced % 2 == 0 ? OptionalInt.of(traced) : OptionalInt.empty();
     }
 
     private static Optional<Machine.Slot> slot(Job job, Winding winding, List<String> missing) {
@@ -173,9 +185,7 @@ public record RewindBasis(
         }
         WindingType type = plan.type().get();
         int plex = plan.plex().orElse(1);
-        return Optional.of(OtherWinding.on(
-                        winding.armature(), winding.parallelPaths().orElse(2))
-                .stream()
+        return Optional.of(OtherWinding.on(winding.armature(), paths(winding).orElse(2)).stream()
                 .filter(o -> o.type() == type
                         && o.candidate().plex() == plex
                         && plan.direction()
@@ -208,7 +218,7 @@ public record RewindBasis(
         }
         Particulars p = job.particulars();
         boolean changed =
-                !turns.equals(job.turns()) && turns.isPresent() || plan.wire().isPresent();
+                (!turns.equals(job.turns()) && turns.isPresent()) || plan.wire().isPresent();
         return new Job(
                 job.title(),
                 job.armature(),

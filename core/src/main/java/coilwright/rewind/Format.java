@@ -4,12 +4,12 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 
-/** Numbers in messages. */
-final class Format {
+/** Numbers in messages and reports. */
+public final class Format {
     private Format() {}
 
     /** At most four significant digits, no trailing zeros, no exponent. */
-    static String number(double x) {
+    public static String number(double x) {
         if (Double.isNaN(x) || Double.isInfinite(x)) {
             return "no number";
         }
@@ -18,7 +18,7 @@ final class Format {
     }
 
     /** A fraction as a percentage with one decimal at most. */
-    static String percent(double fraction) {
+    public static String percent(double fraction) {
         BigDecimal b = new BigDecimal(fraction * 100).setScale(1, RoundingMode.HALF_EVEN);
         return (b.signum() == 0 ? "0" : b.stripTrailingZeros().toPlainString()) + " %";
     }

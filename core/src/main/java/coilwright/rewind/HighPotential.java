@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /** Voltages of the high-potential test, winding to core, by kind of machine and state of the winding. */
@@ -34,7 +35,8 @@ public final class HighPotential {
         /** Universal motor of a portable tool. */
         PORTABLE_TOOL;
 
-        String key() {
+        /** As files and commands have it. */
+        public String key() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
@@ -50,7 +52,8 @@ public final class HighPotential {
         /** In use. */
         IN_SERVICE;
 
-        String key() {
+        /** As files and commands have it. */
+        public String key() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
@@ -207,6 +210,60 @@ public final class HighPotential {
                 f.note());
     }
 
+    /**
+     * A test that was done.
+     *
+     * @param volts applied, r.m.s. where alternating
+     * @param direct whether the voltage was direct; empty where not noted
+     * @param seconds that it was held; empty where not noted
+     * @param passed whether the insulation held
+     */
+    public record Applied(double volts, Optional<Boolean> direct, OptionalInt seconds, boolean passed) {
+        /** Checks the voltage. */
+        public Applied {
+            Require.positive("test voltage", volts, "V");
+            Objects.requireNonNull(direct, "direct");
+        }
+
+        /** How the voltage stands to what a scheme asks, to the half volt; empty where its kind was not noted. */
+        public Optional<Outcome> against(Voltage asked) {
+            return direct.map(dc -> {
+                double high = dc ? asked.dcHigh() : asked.acHigh();
+                double least = (dc ? asked.dcLow() : asked.acLow()).orElse(high);
+                return volts < least - 0.5 ? Outcome.UNDER : volts > high + 0.5 ? Outcome.OVER : Outcome.KEPT;
+            });
+        }
+
+        /** The test in words. */
+        public String text() {
+            return Format.number(volts) + " V"
+                    + direct.map(dc -> dc ? " DC" : " AC r.m.s.").orElse("")
+                    + (seconds.isPresent() ? ", held " + seconds.getAsInt() + " s" : "")
+                    + (passed ? ": the insulation held" : ": the insulation broke down");
+        }
+    }
+
+    /** How an applied voltage stands to what a scheme asks. */
+    public enum Outcome {
+        /** Less than it asks; where it names only a most, less than that. */
+        UNDER("under"),
+        /** As it asks. */
+        KEPT("kept"),
+        /** More than it asks. */
+        OVER("over");
+
+        private final String word;
+
+        Outcome(String word) {
+            this.word = word;
+        }
+
+        /** As files and scripts have it. */
+        public String word() {
+            return word;
+        }
+    }
+
     /** Whether the schemes ask for different voltages. */
     public static boolean conflicting(List<Voltage> voltages) {
         return voltages.stream().map(v -> Math.round(v.acHigh())).distinct().count() > 1;
@@ -217,6 +274,16 @@ public final class HighPotential {
         Source ar100 = new Source("ANSI/EASA AR100, section 4", "2020", Trust.READ);
         return List.of(
                 new Caution(
+                        "licensed",
+                        "these voltages kill: the test is for trained, licensed people by local electrical codes, never"
+                                + " alone; read the set's own instructions",
+                        Source.practice()),
+                new Caution(
+                        "barrier",
+                        "put a barrier and a sign round the place, the armature on an insulated stand, everyone outside"
+                                + " before the voltage is raised",
+                        Source.practice()),
+                new Caution(
                         "insulation-first",
                         "measure the insulation resistance first; do not put high voltage on a wet or failing winding",
                         Source.practice()),
@@ -224,6 +291,11 @@ public final class HighPotential {
                         "steps",
                         "raise direct voltage in steps, hold the full voltage for 1 minute, then discharge",
                         ar100),
+                new Caution(
+                        "discharge",
+                        "bring the voltage down, switch off, then discharge the winding to the core with the set's"
+                                + " discharge stick and leave it joined before touching anything",
+                        Source.practice()),
                 new Caution(
                         "not-again",
                         "each full-voltage test ages the insulation: do not repeat it at the full value",

@@ -64,16 +64,56 @@ public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm,
     }
 
     /**
+     * What a meter must read at a temperature for a minimum to be kept, MΩ.
+     *
+     * @param limit on the insulation resistance
+     * @param celsius temperature of the winding
+     * @throws IllegalArgumentException when the limit has no least value
+     */
+    public static double leastReading(Limit limit, double celsius) {
+        if (limit.low().isEmpty()) {
+            throw new IllegalArgumentException("limit " + limit.id() + " has no least value: choose another");
+        }
+        double low = limit.low().getAsDouble();
+        return isCorrected(limit) ? low / correctionTo40(celsius) : low;
+    }
+
+    /** Whether a limit refers to a reading brought to 40 °C, and not to one taken cold. */
+    public static boolean isCorrected(Limit limit) {
+        return !limit.quantity().equals("insulation-resistance-cold");
+    }
+
+    /** What to mind; common practice of the trade. */
+    public static List<Caution> cautions() {
+        return List.of(new Caution(
+                "stored-charge",
+                "after an insulation test the winding holds a charge: join it to the core and leave it so at"
+                        + " least four times as long as the voltage was on, before touching it",
+                Source.practice()));
+    }
+
+    /**
      * Against every minimum shipped, corrected where the limit refers to 40 °C; the choice is the user's.
      *
      * @param ratedVolts of the winding, for the minimum that goes by it
      */
     public List<AcceptanceVerdict> verdicts(double ratedVolts) {
-        Require.positive("rated voltage", ratedVolts, "V");
+        return verdicts(OptionalDouble.of(ratedVolts));
+    }
+
+    /**
+     * The same where the rated voltage may not be known: the minimum that goes by it is then left out.
+     *
+     * @param ratedVolts of the winding, over 0
+     */
+    public List<AcceptanceVerdict> verdicts(OptionalDouble ratedVolts) {
         List<AcceptanceVerdict> out = new ArrayList<>();
         Limit.on("insulation-resistance").forEach(l -> out.add(AcceptanceVerdict.of(l, correctedMohm())));
-        Limit.on("insulation-resistance-plus-kv")
-                .forEach(l -> out.add(AcceptanceVerdict.of(l.raisedBy(ratedVolts / 1000), correctedMohm())));
+        ratedVolts.ifPresent(v -> {
+            Require.positive("rated voltage", v, "V");
+            Limit.on("insulation-resistance-plus-kv")
+                    .forEach(l -> out.add(AcceptanceVerdict.of(l.raisedBy(v / 1000), correctedMohm())));
+        });
         Limit.on("insulation-resistance-cold").forEach(l -> out.add(AcceptanceVerdict.of(l, oneMinuteMohm)));
         polarizationIndex()
                 .ifPresent(pi -> Limit.on("polarization-index").forEach(l -> out.add(AcceptanceVerdict.of(l, pi))));

@@ -12,6 +12,14 @@ final class Require {
         return value;
     }
 
+    static double most(String what, double value, double most, String unit) {
+        if (value > most) {
+            throw new IllegalArgumentException(what + " is " + with(value, unit) + ", but may be at most "
+                    + with(most, unit) + ": check the unit");
+        }
+        return value;
+    }
+
     static double notNegative(String what, double value, String unit) {
         if (!(value >= 0) || Double.isInfinite(value)) {
             throw new IllegalArgumentException(what + " is " + with(value, unit) + ", but must be 0 (none) or more");

@@ -229,8 +229,7 @@ public final class BenchPage {
 
     private void winding() {
         html.raw("<section id=\"winding\">\n<details><summary><h2>Winding</h2></summary>\n<dl>\n");
-        Map<String, String> facts = new TestSheet(job, job.benchArmature(), TestSheet.Options.usual()).facts();
-        facts.forEach(
+        WindingFacts.of(job, winding, job.equalizers().isPresent()).forEach(
                 (k, v) -> html.raw("<div>").element("dt", k).element("dd", v).raw("</div>"));
         html.raw("</dl>\n");
         if (!job.particulars().notes().isEmpty()) {

@@ -294,7 +294,7 @@ public final class Sheet {
     }
 
     /** The part of a drawing that is not empty, with a hair of white around it. */
-    private static Box ink(Drawing drawing) {
+    static Box ink(Drawing drawing) {
         return drawing.shapes().stream()
                 .filter(s -> !s.roles().contains(Role.PAPER))
                 .map(Shape::bounds)

@@ -18,14 +18,8 @@ import coilwright.drawing.GrowlerBench;
 import coilwright.drawing.Palette;
 import coilwright.drawing.ViewOptions;
 import coilwright.job.Job;
-import coilwright.winding.Armature;
 import coilwright.winding.Coil;
-import coilwright.winding.CoilSet;
-import coilwright.winding.Pitches;
-import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
-import coilwright.winding.WindingSpec;
-import coilwright.winding.WindingType;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -203,55 +197,8 @@ public final class TestSheet {
         return reading.value() / relative;
     }
 
-    Map<String, String> facts() {
-        Armature a = winding.armature();
-        Map<String, String> out = new LinkedHashMap<>();
-        out.put("Slots", Integer.toString(a.slots()));
-        out.put("Bars", Integer.toString(a.bars()));
-        out.put("Poles", Integer.toString(a.poles()));
-        CoilSet set = winding.sets().get(0);
-        String plex = winding.type() != WindingType.LISTED && set.plex().isPresent()
-                ? plex(set.plex().getAsInt()) + " "
-                : "";
-        out.put(
-                "Winding",
-                capital(plex
-                        + winding.type().word()
-                        + set.direction().map(d -> ", " + d.word()).orElse("")));
-        winding.pitches().ifPresent(p -> {
-            out.put("Coil throw", coilThrow(p));
-            out.put("Commutator pitch", (p.commutator() < 0 ? "−" : "+") + Math.abs(p.commutator()));
-        });
-        winding.parallelPaths().ifPresent(n -> out.put("Parallel paths", Integer.toString(n)));
-        List<Coil> dead = winding.deadCoils();
-        if (!dead.isEmpty()) {
-            out.put(
-                    "Dead coils",
-                    String.join(
-                            ", ",
-                            dead.stream().map(c -> Integer.toString(c.number())).toList()));
-        }
-        out.put(
-                "Slot 1",
-                a.slotOneInLineWith() == SlotAlignment.BAR
-                        ? "in line with bar 1"
-                        : "in line with the mica before bar 1");
-        job.turns().ifPresent(n -> out.put("Turns per coil", Integer.toString(n)));
-        job.coilResistance().ifPresent(r -> out.put("Coil resistance", r.toString()));
-        if (!rings().isEmpty()) {
-            out.put("Equalizers", "fitted");
-        }
-        return out;
-    }
-
-    private static String plex(int m) {
-        return WindingSpec.plexWord(m);
-    }
-
-    private static String coilThrow(Pitches p) {
-        OptionalInt slots = p.throwSlots();
-        int low = slots.orElse(p.backSpan() / p.sidesPerSlot());
-        return "1–" + (1 + low) + (slots.isPresent() ? "" : " and 1–" + (2 + low));
+    private Map<String, String> facts() {
+        return WindingFacts.of(job, winding, !rings().isEmpty());
     }
 
     static String unitWords(BenchTest test, ReadingUnit unit) {
@@ -370,9 +317,5 @@ public final class TestSheet {
 
     private static int strips(int rows) {
         return Math.max(1, Math.min(3, (rows + 7) / 8));
-    }
-
-    private static String capital(String words) {
-        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 }

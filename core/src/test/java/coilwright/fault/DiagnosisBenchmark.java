@@ -41,8 +41,8 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Fork(1)
-@Warmup(iterations = 3, time = 2)
-@Measurement(iterations = 3, time = 2)
+@Warmup(iterations = 2, time = 1)
+@Measurement(iterations = 3, time = 1)
 public class DiagnosisBenchmark {
     /** Number of bars. */
     @Param({"125", "250", "500"})
@@ -69,7 +69,7 @@ public class DiagnosisBenchmark {
         }
         runs = List.of(new TestRun(test, readings));
         model = new RunModel(new SoundNetwork(sound), runs.get(0));
-        alterations = Candidate.alterations(sound, faults).orElseThrow().list();
+        alterations = new Alterations(sound).of(faults).orElseThrow().list();
     }
 
     /** Readings to explanation, exhaustive. */
@@ -108,15 +108,23 @@ public class DiagnosisBenchmark {
         for (int k : List.of(125, 250, 500)) {
             System.out.printf(
                     Locale.ROOT,
-                    "K = %d: diagnosis %.2f s; refactorising / update for one hypothesis %.0f%n",
+                    "K = %d: diagnosis %.2f s; one hypothesis %.1f us by update, %.0f us by refactorising, ratio %.0f%n",
                     k,
                     by.get("diagnose").get(k) / 1e6,
+                    by.get("hypothesisByUpdate").get(k),
+                    by.get("hypothesisByRefactorising").get(k),
                     by.get("hypothesisByRefactorising").get(k)
                             / by.get("hypothesisByUpdate").get(k));
         }
+        Map<Integer, Double> diagnose = by.get("diagnose");
         System.out.printf(
                 Locale.ROOT,
-                "growth exponent of the diagnosis, 250 to 500 bars: %.2f%n",
-                Math.log(by.get("diagnose").get(500) / by.get("diagnose").get(250)) / Math.log(2));
+                "growth exponent of the diagnosis: %.2f from 125 to 250 bars, %.2f from 250 to 500%n",
+                exponent(diagnose.get(125), diagnose.get(250)),
+                exponent(diagnose.get(250), diagnose.get(500)));
+    }
+
+    private static double exponent(double time, double timeOfTwice) {
+        return Math.log(timeOfTwice / time) / Math.log(2);
     }
 }

@@ -7,6 +7,7 @@ import coilwright.bench.BenchArmature;
 import coilwright.bench.BenchTest;
 import coilwright.bench.Growler;
 import coilwright.bench.PairReading;
+import coilwright.bench.Point;
 import coilwright.bench.TestRun;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
@@ -145,7 +146,7 @@ final class GroupsTest {
                                 .noneMatch(o -> f.coils().stream().anyMatch(o.coils()::contains)))
                         .ifPresent(faults::add);
             }
-            Optional<Candidate.Altered> altered = Candidate.alterations(sound, faults);
+            Optional<Alterations.Altered> altered = new Alterations(sound).of(faults);
             if (faults.isEmpty() || altered.isEmpty()) {
                 continue;
             }
@@ -179,5 +180,143 @@ final class GroupsTest {
             }
         }
         assertThat(quick).isGreaterThan(900);
+    }
+
+    /** Two circuits, which bars joined by mistake can link. */
+    private static final List<Winding> TWO_CIRCUITS = List.of(
+            Winding.build(Armature.of(8, 8, 2), WindingSpec.lap(2, Direction.PROGRESSIVE)),
+            Winding.build(Armature.of(10, 10, 4), WindingSpec.lap(2, Direction.RETROGRESSIVE)),
+            Winding.build(Armature.of(9, 9, 2), WindingSpec.lap(3, Direction.PROGRESSIVE)));
+
+    private static List<BenchTest> allTests() {
+        return List.of(
+                new BenchTest.Drop(1, 4, 2.5),
+                new BenchTest.Drop(1, 3, 1),
+                new BenchTest.Resistance(),
+                new BenchTest.GrowlerWalked(Growler.USUAL, 33),
+                new BenchTest.GrowlerTurned(new Growler(50, 70), 200),
+                new BenchTest.Ground(),
+                new BenchTest.GroundWalk(2, 5, 1));
+    }
+
+    private static List<List<Fault>> acrossCircuits(Winding w) {
+        List<List<Fault>> out = new ArrayList<>();
+        for (int a = 1; a <= w.armature().bars(); a++) {
+            for (int b = a + 1; b <= w.armature().bars(); b++) {
+                out.add(List.of(
+                        new Fault.BarShort(a, w.armature().wrapBar(a + 1)),
+                        new Fault.BarShort(b, w.armature().wrapBar(b + 1))));
+            }
+        }
+        return out;
+    }
+
+    private static List<List<Fault>> twoGrounds(Winding w) {
+        List<Fault> places = new ArrayList<>();
+        for (int bar = 1; bar <= w.armature().bars(); bar++) {
+            places.add(new Fault.Ground(Point.bar(bar)));
+            places.add(new Fault.Ground(new Point.Inside(bar, 0.1 + 0.8 / bar)));
+        }
+        places.add(new Fault.Ground(new Point.Inside(1, 0.15)));
+        List<List<Fault>> out = new ArrayList<>();
+        for (int a = 0; a < places.size(); a++) {
+            for (int b = a + 1; b < places.size(); b++) {
+                out.add(List.of(places.get(a), places.get(b)));
+            }
+        }
+        return out;
+    }
+
+    private static List<List<Fault>> mixed(Winding w) {
+        List<List<Fault>> out = new ArrayList<>();
+        for (int bar = 1; bar <= w.armature().bars(); bar++) {
+            var joint = new Fault.BarShort(bar, w.armature().wrapBar(bar + 1));
+            for (Coil c : w.liveCoils()) {
+                out.add(List.of(new Fault.OpenCoil(c.number()), joint));
+                out.add(List.of(joint, new Fault.ShortedTurns(c.number(), 0.4)));
+                out.add(List.of(joint, new Fault.HighResistance(c.number(), 0.7)));
+                if (bar <= 2) {
+                    for (Coil other : w.liveCoils()) {
+                        if (c.number() != other.number()) {
+                            out.add(List.of(new Fault.SlotShort(c.number(), 0.3, other.number(), 0.65)));
+                        }
+                    }
+                }
+            }
+            out.add(List.of(joint));
+        }
+        for (Fault f : fixed(w)) {
+            out.add(List.of(f));
+        }
+        return out;
+    }
+
+    @Test
+    void jointsAcrossCircuitsAndGroundsReadLikeTheLongWay() {
+        List<Winding> windings = new ArrayList<>(TWO_CIRCUITS);
+        windings.addAll(SMALL.subList(0, 3));
+        for (Winding w : windings) {
+            BenchArmature sound = BenchArmature.sound(w, 0.37);
+            List<TestRun> runs = allTests().stream()
+                    .map(t -> new TestRun(t, t.readWalk(sound)))
+                    .toList();
+            var weigher = new Weigher(sound, runs);
+            List<List<Fault>> all = new ArrayList<>(acrossCircuits(w));
+            all.addAll(twoGrounds(w));
+            all.addAll(mixed(w));
+            for (List<Fault> faults : all) {
+                double[][] quick = weigher.predict(faults);
+                for (int r = 0; r < quick.length; r++) {
+                    double[] slow = weigher.models().get(r).slow(Workshop.with(sound, faults));
+                    double most = 1e-3;
+                    for (double x : slow) {
+                        most = Double.isInfinite(x) ? most : Math.max(most, Math.abs(x));
+                    }
+                    for (int k = 0; k < slow.length; k++) {
+                        String what = w.type() + " " + w.armature() + " " + faults + " "
+                                + runs.get(r).test() + " reading " + k;
+                        if (Double.isInfinite(slow[k])) {
+                            assertThat(quick[r][k]).as(what).isInfinite();
+                        } else {
+                            assertThat(quick[r][k]).as(what).isCloseTo(slow[k], within(1e-8 * most));
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    @Test
+    void twoJointsAcrossCircuitsOrTwoGroundsComeFirstWithTheirLikes() {
+        for (Winding w : TWO_CIRCUITS.subList(0, 2)) {
+            BenchArmature sound = BenchArmature.sound(w, 1);
+            List<BenchTest> tests =
+                    List.of(new BenchTest.Resistance(), new BenchTest.Drop(1, 5, 1), new BenchTest.Ground());
+            List<List<Fault>> all = new ArrayList<>(acrossCircuits(w));
+            twoGrounds(w).stream()
+                    .filter(f -> f.stream().allMatch(g -> !g.bars().isEmpty()))
+                    .forEach(all::add);
+            for (List<Fault> faults : all) {
+                BenchArmature faulty = Workshop.with(sound, faults);
+                List<TestRun> runs = tests.stream()
+                        .map(t -> new TestRun(t, t.readWalk(faulty)))
+                        .toList();
+                Diagnosis d = Diagnosis.of(sound, runs);
+                Diagnosis.Explanation first = d.ranked().get(0);
+                String what = w.armature() + " " + faults + " gave " + first.faults();
+                assertThat(Workshop.names(first, faults)).as(what).isTrue();
+                List<List<Fault>> group = new ArrayList<>(first.sameReadings());
+                group.add(first.faults());
+                for (List<Fault> g : group) {
+                    for (BenchTest t : tests) {
+                        if (g.stream().allMatch(f -> fixed(w).contains(f) || f instanceof Fault.Ground)) {
+                            assertThat(Report.proportional(values(t, faulty), values(t, Workshop.with(sound, g))))
+                                    .as(what + " with " + g + " " + t)
+                                    .isTrue();
+                        }
+                    }
+                }
+            }
+        }
     }
 }

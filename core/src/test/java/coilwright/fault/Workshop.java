@@ -90,6 +90,44 @@ final class Workshop {
         };
     }
 
+    /** Faults of every kind at every place, their sizes at random; joints are bad against a coil's resistance. */
+    List<Fault> everywhere(BenchArmature sound) {
+        Winding w = sound.winding();
+        List<Fault> out = new ArrayList<>();
+        for (Coil coil : w.liveCoils()) {
+            int c = coil.number();
+            out.add(new Fault.OpenCoil(c));
+            out.add(new Fault.ShortedCoil(c));
+            out.add(new Fault.ShortedTurns(c, 0.25 + 0.5 * random.nextDouble()));
+            out.add(new Fault.HighResistance(c, sound.soundOhms() * (0.4 + 3 * random.nextDouble())));
+            out.add(new Fault.ReversedCoil(c));
+            for (int off : new int[] {-1, 1}) {
+                out.add(new Fault.WrongBar(
+                        c, true, w.armature().wrapBar(coil.topBar().getAsInt() + off)));
+                out.add(new Fault.WrongBar(
+                        c, false, w.armature().wrapBar(coil.bottomBar().getAsInt() + off)));
+            }
+            out.add(new Fault.WrongTurns(
+                    c, random.nextBoolean() ? 0.6 + 0.2 * random.nextDouble() : 1.2 + 0.25 * random.nextDouble()));
+            out.add(new Fault.Ground(new Point.Inside(c, 0.2 + 0.6 * random.nextDouble())));
+            for (Coil o : w.liveCoils()) {
+                if (o.number() != c && o.bottom().slot() == coil.top().slot()) {
+                    out.add(new Fault.SlotShort(
+                            c, 0.15 + 0.7 * random.nextDouble(), o.number(), 0.15 + 0.7 * random.nextDouble()));
+                }
+            }
+        }
+        for (int bar = 1; bar <= w.armature().bars(); bar++) {
+            int next = w.armature().wrapBar(bar + 1);
+            out.add(new Fault.BarShort(bar, next));
+            for (Fault.Leads leads : Fault.Leads.values()) {
+                out.add(new Fault.CrossedLeads(bar, next, leads));
+            }
+            out.add(new Fault.Ground(Point.bar(bar)));
+        }
+        return out;
+    }
+
     static BenchArmature with(BenchArmature sound, List<Fault> faults) {
         BenchArmature out = sound;
         for (Fault f : faults) {
@@ -110,6 +148,28 @@ final class Workshop {
                 Growler.USUAL, GrowlerMeter.of(sound, Growler.USUAL).bestClock()));
         out.add(new BenchTest.Ground());
         return out;
+    }
+
+    /**
+     * Whether readings can tell faults from a sound armature, and two faults from each of them alone: all tests together
+     * and the scale of each apart, they differ by more than three standard errors.
+     */
+    static boolean shown(BenchArmature sound, List<Fault> faults, List<BenchTest> tests, double noise) {
+        BenchArmature faulty = with(sound, faults);
+        return differ(faulty, sound, tests, noise)
+                && (faults.size() == 1 || faults.stream().allMatch(f -> differ(faulty, f.in(sound), tests, noise)));
+    }
+
+    private static boolean differ(BenchArmature read, BenchArmature other, List<BenchTest> tests, double noise) {
+        double squares = 0;
+        for (BenchTest t : tests) {
+            squares += new Evidence(t.readWalk(read)).apart(values(t, other), values(t, read), 1);
+        }
+        return Math.sqrt(squares) > Report.APART * noise;
+    }
+
+    private static double[] values(BenchTest test, BenchArmature armature) {
+        return test.readWalk(armature).stream().mapToDouble(PairReading::value).toArray();
     }
 
     /** Readings of a faulty armature, each run with a scale of its own, each reading off by some noise. */

@@ -80,8 +80,7 @@ class JobRoundTripTest {
                         resistances,
                         growlers,
                         equalizers,
-                        Combinators.combine(
-                                        Readings.sets(a.bars()).list().ofMaxSize(2), Sections.particulars(a.bars()))
+                        Combinators.combine(Readings.sets(a.bars()).list().ofMaxSize(2), Sections.particulars(a.bars()))
                                 .as(Map::entry))
                 .as((title, armature, winding, turns, ohms, growler, rings, known) -> new Job(
                         title, armature, winding, turns, ohms, growler, rings, known.getKey(), known.getValue())));

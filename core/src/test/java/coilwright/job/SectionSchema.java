@@ -22,9 +22,7 @@ final class SectionSchema {
         node.put("additionalProperties", false);
         List<SectionKey> keys = SectionKey.of(section);
         ArrayNode required = JSON.arrayNode();
-        keys.stream()
-                .filter(k -> k.holder() == SectionKey.Holder.ONE)
-                .forEach(k -> required.add(k.name()));
+        keys.stream().filter(k -> k.holder() == SectionKey.Holder.ONE).forEach(k -> required.add(k.name()));
         if (!required.isEmpty()) {
             node.set("required", required);
         }
@@ -97,7 +95,8 @@ final class SectionSchema {
         notes.put("type", "array");
         notes.put("maxItems", SectionReader.MOST_ENTRIES);
         notes.set("items", line());
-        System.out.println(
-                new com.fasterxml.jackson.databind.ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(all));
+        System.out.println(new com.fasterxml.jackson.databind.ObjectMapper()
+                .writerWithDefaultPrettyPrinter()
+                .writeValueAsString(all));
     }
 }

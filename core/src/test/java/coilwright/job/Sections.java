@@ -115,7 +115,8 @@ final class Sections {
         }
         if (type == int.class) {
             int most = key.name().equals("bar") ? bars : key.count().to();
-            return Optional.of(key.count().from() + random.nextInt(most - key.count().from() + 1));
+            return Optional.of(
+                    key.count().from() + random.nextInt(most - key.count().from() + 1));
         }
         if (type == InsulationBuild.class) {
             return Optional.of(random.nextBoolean() ? InsulationBuild.BARE : InsulationBuild.IEC_GRADE_2);
@@ -124,8 +125,7 @@ final class Sections {
             return Optional.of(type.getEnumConstants()[random.nextInt(type.getEnumConstants().length)]);
         }
         if (type == String.class) {
-            return Optional.of(
-                    key.name().equals("size") ? SIZES.get(random.nextInt(SIZES.size())) : text(random));
+            return Optional.of(key.name().equals("size") ? SIZES.get(random.nextInt(SIZES.size())) : text(random));
         }
         if (type == LocalDate.class) {
             return Optional.of(LocalDate.of(1900, 1, 1).plusDays(random.nextInt(60_000)));

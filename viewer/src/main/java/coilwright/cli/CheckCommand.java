@@ -1,9 +1,9 @@
 package coilwright.cli;
 
-import coilwright.drawing.Drawing;
-import coilwright.drawing.DrawingPages;
+import coilwright.drawing.Comparison;
+import coilwright.drawing.DrawingFiles;
 import coilwright.drawing.DrawingView;
-import coilwright.drawing.Highlight;
+import coilwright.drawing.OverlayDrawings;
 import coilwright.drawing.ViewOptions;
 import coilwright.fault.ConnectionCheck;
 import coilwright.job.BadInputException;
@@ -12,16 +12,11 @@ import coilwright.job.Job;
 import coilwright.job.JobReader;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.ListedCoil;
-import coilwright.winding.Rules;
 import coilwright.winding.Winding;
-import coilwright.winding.WindingSpec;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -40,7 +35,7 @@ import picocli.CommandLine.Parameters;
         footer = {
             "  coilwright check orchard-pump-dynamo.yaml connections.csv",
             "  coilwright check orchard-pump-dynamo.yaml connections.csv --free",
-            "  coilwright check orchard-pump-dynamo.yaml connections.csv --drawing differences.pdf"
+            "  coilwright check orchard-pump-dynamo.yaml connections.csv --drawing differences.pdf --view round"
         })
 final class CheckCommand implements Callable<Integer> {
     private final Console console;
@@ -60,9 +55,17 @@ final class CheckCommand implements Callable<Integer> {
     @Option(
             names = "--drawing",
             paramLabel = "FILE",
-            description = "Also draw the connections as found, developed and round, the coils that differ in heavy "
-                    + "lines, into this .svg, .png or .pdf (FILE-1 and FILE-2 unless a PDF).")
+            description = "Also draw the leads as planned and as found over one another into this .svg, .png or .pdf: "
+                    + "thin where they agree, dashed where planned and not found, heavy where found instead.")
     private Optional<Path> drawing;
+
+    @Option(
+            names = "--view",
+            paramLabel = "VIEW",
+            description =
+                    "View of the drawing: developed (rolled out flat, unless given) or round (from the commutator "
+                            + "end).")
+    private Optional<String> view;
 
     @Mixin
     private OutputOptions output;
@@ -73,6 +76,7 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInputException {
+        DrawingView shown = Drawings.overlayView(view, drawing);
         Job job = JobReader.read(jobFile);
         List<ListedCoil> found = ConnectionList.readAsFound(connections);
         Winding plan;
@@ -82,7 +86,7 @@ final class CheckCommand implements Callable<Integer> {
             return console.impossible(jobFile, e.findings());
         }
         ConnectionCheck.Result result = free ? ConnectionCheck.free(plan, found) : ConnectionCheck.of(plan, found);
-        drawing.ifPresent(file -> draw(job, plan, found, result, file));
+        drawing.ifPresent(file -> draw(job, plan, found, result, shown, file));
         output.answer(
                 console,
                 switch (output.format()) {
@@ -93,32 +97,25 @@ final class CheckCommand implements Callable<Integer> {
         return result.same() ? Exit.DONE : Exit.NO;
     }
 
-    /** The list without the lines that are too many, where it can be drawn; else the plan. */
-    private static void draw(Job job, Winding plan, List<ListedCoil> list, ConnectionCheck.Result result, Path file) {
-        List<ListedCoil> found = new ArrayList<>(list);
-        result.differences().stream()
-                .filter(d -> d.kind() == ConnectionCheck.Kind.DOUBLED)
-                .forEach(d -> found.remove(d.found().orElseThrow()));
-        boolean drawable = !found.isEmpty()
-                && Rules.blocking(plan.armature(), new WindingSpec.Listed(found))
-                        .isEmpty();
-        Winding shown = drawable ? Winding.build(plan.armature(), new WindingSpec.Listed(found)) : plan;
-        Set<Integer> bars = new LinkedHashSet<>();
-        for (ConnectionCheck.Difference d : result.differences()) {
-            d.found().ifPresent(c -> {
-                c.topBar().ifPresent(bars::add);
-                c.bottomBar().ifPresent(bars::add);
-            });
-        }
-        int coils = result.coils().size();
-        String title = job.title()
-                + (drawable ? ", as found: " : ", as planned: ")
-                + (coils == 1 ? "1 coil differs" : coils + " coils differ");
-        ViewOptions options =
-                ViewOptions.of(title).withHighlight(new Highlight(new LinkedHashSet<>(result.coils()), bars, Set.of()));
-        List<Drawing> pages =
-                new ArrayList<>(DrawingView.DEVELOPED.draw(shown, options).pages());
-        pages.addAll(DrawingView.ROUND.draw(shown, options).pages());
-        Drawings.write(new DrawingPages(pages), file, OptionalDouble.empty());
+    private static void draw(
+            Job job, Winding plan, List<ListedCoil> list, ConnectionCheck.Result result, DrawingView view, Path file) {
+        List<Comparison.Difference> differences = result.differences().stream()
+                .map(d -> new Comparison.Difference(
+                        d.coil(),
+                        d.kind().word().replace('-', ' '),
+                        d.expected(),
+                        d.found(),
+                        d.kind() == ConnectionCheck.Kind.DOUBLED))
+                .toList();
+        var comparison = new Comparison(
+                list,
+                differences,
+                result.whole().map(w -> w.kind().word().replace('-', ' ')),
+                result.alignment().map(a -> new Comparison.Numbering(a.slotOfOne(), a.barOfOne(), a.mirrored())));
+        Drawings.write(
+                OverlayDrawings.connections(
+                        view, plan, comparison, ViewOptions.of(job.title()).withFormat(DrawingFiles.usualFormat(file))),
+                file,
+                OptionalDouble.empty());
     }
 }

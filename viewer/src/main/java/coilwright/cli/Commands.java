@@ -33,6 +33,10 @@ final class Commands {
         ALL.put("check", CheckCommand::new);
         ALL.put("identify", IdentifyCommand::new);
         ALL.put("repair", RepairCommand::new);
+        ALL.put("rewind", RewindCommand::new);
+        ALL.put("commutator", CommutatorCommand::new);
+        ALL.put("accept", AcceptCommand::new);
+        ALL.put("sheet", SheetCommand::new);
         ALL.put("page", PageCommand::new);
         ALL.put("completion", CompletionCommand::new);
     }

@@ -5,6 +5,7 @@ import coilwright.bench.BenchTest;
 import coilwright.bench.FeedBars;
 import coilwright.bench.GrowlerMeter;
 import coilwright.bench.TestRun;
+import coilwright.drawing.Palette;
 import coilwright.fault.Diagnosis;
 import coilwright.fault.NextProbe;
 import coilwright.job.BadInputException;
@@ -13,6 +14,7 @@ import coilwright.job.JobReader;
 import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsFile;
 import coilwright.job.TestKind;
+import coilwright.sheet.RunCharts;
 import coilwright.winding.ImpossibleWindingException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -111,7 +113,8 @@ final class DiagnoseCommand implements Callable<Integer> {
                         case CSV -> DiagnosisText.csv(diagnosis);
                     });
             if (chart.isPresent()) {
-                Drawings.write(DiagnosisText.chart(job, diagnosis), chart.get(), OptionalDouble.empty());
+                Drawings.write(
+                        RunCharts.of(job.title(), diagnosis, Palette.COLOUR), chart.get(), OptionalDouble.empty());
             }
             return diagnosis.verdict() == Diagnosis.Verdict.SOUND ? Exit.DONE : Exit.NO;
         } catch (ImpossibleWindingException e) {

@@ -1,15 +1,10 @@
 package coilwright.cli;
 
-import coilwright.bench.BenchTest;
-import coilwright.bench.PairReading;
-import coilwright.bench.TestRun;
-import coilwright.drawing.DrawingPages;
-import coilwright.drawing.Palette;
-import coilwright.drawing.ReadingsChart;
 import coilwright.fault.Diagnosis;
 import coilwright.fault.Fault;
 import coilwright.fault.NextProbe;
 import coilwright.job.Job;
+import coilwright.sheet.DiagnosisWords;
 import coilwright.winding.Coil;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
@@ -28,7 +23,7 @@ final class DiagnosisText {
     static String of(Job job, Diagnosis d, Optional<NextProbe> next) {
         StringBuilder out = new StringBuilder();
         out.append(job.title()).append('\n');
-        line(out, "  ", verdict(d));
+        line(out, "  ", DiagnosisWords.verdict(d));
         Winding winding = d.armature().winding();
         List<Diagnosis.Explanation> shown = d.ranked().stream()
                 .filter(e -> e.probability() >= LEAST_SHOWN)
@@ -59,7 +54,7 @@ final class DiagnosisText {
             if (next.get().outcomes().size() > 1) {
                 for (NextProbe.Outcome o :
                         next.get().outcomes().stream().limit(MOST_SHOWN).toList()) {
-                    line(out, "    ", words(o.faults()) + " would read " + number(o.value()));
+                    line(out, "    ", DiagnosisWords.faults(o.faults()) + " would read " + number(o.value()));
                 }
             }
         } else if (d.verdict() == Diagnosis.Verdict.SOUND) {
@@ -80,17 +75,8 @@ final class DiagnosisText {
         return out.toString();
     }
 
-    private static String verdict(Diagnosis d) {
-        String sure = percent(d.soundProbability());
-        return switch (d.verdict()) {
-            case SOUND -> "SOUND, as far as these tests show (" + sure + " sure).";
-            case FAULTY -> "FAULTY (" + percent(1 - d.soundProbability()) + " sure).";
-            case UNCLEAR -> "UNCLEAR: the readings do not decide (sound with " + sure + ").";
-        };
-    }
-
     private static void explanation(StringBuilder out, int n, Diagnosis.Explanation e, Winding winding) {
-        line(out, "  ", n + ". " + words(e.faults()) + ", " + percent(e.probability()));
+        line(out, "  ", n + ". " + DiagnosisWords.faults(e.faults()) + ", " + DiagnosisWords.percent(e.probability()));
         for (Fault f : e.faults()) {
             String where = where(f, winding);
             if (!where.isEmpty()) {
@@ -100,7 +86,7 @@ final class DiagnosisText {
         if (!e.sameReadings().isEmpty()) {
             List<String> same = e.sameReadings().stream()
                     .limit(MOST_SHOWN)
-                    .map(DiagnosisText::words)
+                    .map(DiagnosisWords::faults)
                     .toList();
             int more = e.sameReadings().size() - same.size();
             line(
@@ -116,12 +102,6 @@ final class DiagnosisText {
                             + number(b.reading().value()) + "; sound would be " + number(b.sound()) + ", this explains "
                             + number(b.explained()));
         }
-    }
-
-    static String words(List<Fault> faults) {
-        return faults.isEmpty()
-                ? "a sound winding"
-                : String.join(" and ", faults.stream().map(Fault::words).toList());
     }
 
     private static String where(Fault f, Winding winding) {
@@ -181,48 +161,9 @@ final class DiagnosisText {
                     "%d,%.6f,\"%s\"\n",
                     n,
                     e.probability(),
-                    words(e.faults()).replace("\"", "\"\"")));
+                    DiagnosisWords.faults(e.faults()).replace("\"", "\"\"")));
         }
         return out.toString();
-    }
-
-    /** Expected, read and explained values of each run, at the scale of the readings. */
-    static DrawingPages chart(Job job, Diagnosis d) {
-        List<coilwright.drawing.Drawing> pages = new ArrayList<>();
-        for (int i = 0; i < d.runs().size(); i++) {
-            TestRun run = d.runs().get(i);
-            double gain = d.gains().get(i);
-            var faulty = d.armature();
-            for (Fault f : d.likeliest()) {
-                faulty = f.in(faulty);
-            }
-            List<BenchTest.Pair> pairs = run.pairs();
-            List<PairReading> sound = scaled(run.test().read(d.armature(), pairs), gain);
-            List<PairReading> explained =
-                    d.likeliest().isEmpty() ? List.of() : scaled(run.test().read(faulty, pairs), gain);
-            pages.addAll(ReadingsChart.pages(
-                            new ReadingsChart.Data(
-                                    job.title() + ": " + words(d.likeliest()),
-                                    run.test().ohms() ? "ohm" : "as read",
-                                    run.test().signed(),
-                                    sound,
-                                    run.readings(),
-                                    explained),
-                            Palette.COLOUR)
-                    .pages());
-        }
-        return new DrawingPages(pages);
-    }
-
-    private static List<PairReading> scaled(List<PairReading> readings, double gain) {
-        return readings.stream()
-                .map(r -> new PairReading(r.from(), r.to(), r.value() * gain))
-                .toList();
-    }
-
-    private static String percent(double p) {
-        double shown = p > 0.999 && p < 1 ? 0.999 : p;
-        return String.format(Locale.ROOT, shown > 0.99 ? "%.1f %%" : "%.0f %%", shown * 100);
     }
 
     private static String number(double x) {

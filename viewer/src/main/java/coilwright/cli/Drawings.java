@@ -5,6 +5,7 @@ import coilwright.drawing.DrawingFiles;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.DrawingView;
 import coilwright.drawing.GrowlerBench;
+import coilwright.drawing.OverlayDrawings;
 import coilwright.drawing.ViewOptions;
 import coilwright.job.Job;
 import coilwright.job.SafeFiles;
@@ -15,6 +16,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Writes drawings into files, each in one step. */
@@ -43,6 +45,18 @@ final class Drawings {
     static GrowlerBench bench(Job job) {
         return GrowlerBench.of(
                 new Growler(job.growler().halfGap(), job.growler().face()));
+    }
+
+    /** The view of a drawing with something laid over it; developed unless given. */
+    static DrawingView overlayView(Optional<String> word, Optional<Path> drawing) {
+        if (word.isPresent() && drawing.isEmpty()) {
+            throw new UsageException("--view tells how to draw, but there is no drawing: name one with --drawing FILE");
+        }
+        try {
+            return word.map(OverlayDrawings::viewNamed).orElse(DrawingView.DEVELOPED);
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(e.getMessage());
+        }
     }
 
     /** The pages of one view in the format that the name of the file tells. */

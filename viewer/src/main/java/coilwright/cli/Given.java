@@ -2,6 +2,10 @@ package coilwright.cli;
 
 import coilwright.bench.BenchTest;
 import coilwright.job.Quantity;
+import coilwright.rewind.InsulationBuild;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -56,6 +60,57 @@ final class Given {
         } catch (IllegalArgumentException e) {
             throw new UsageException(option + " " + e.getMessage());
         }
+    }
+
+    /** A number with its unit. */
+    static Quantity quantity(String option, String text, Quantity.Kind kind) {
+        try {
+            return Quantity.parse(text, kind);
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(option + " " + e.getMessage());
+        }
+    }
+
+    /** A quantity over 0, in the first unit of its kind where it has none of its own. */
+    static Quantity positive(String option, String text, Quantity.Kind kind) {
+        String given = text.strip();
+        Quantity quantity;
+        try {
+            quantity = Quantity.parse(
+                    given.matches("[+-]?\\d+(\\.\\d+)?")
+                            ? given + " " + kind.units().get(0)
+                            : given,
+                    kind);
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(option + " " + e.getMessage());
+        }
+        if (quantity.value().signum() <= 0) {
+            throw new UsageException(option + " is " + quantity + ", but must be over 0");
+        }
+        return quantity;
+    }
+
+    /** The words for coverings, for completion. */
+    static final class Builds extends ArrayList<String> {
+        private static final long serialVersionUID = 1L;
+
+        Builds() {
+            super(Arrays.stream(InsulationBuild.values()).map(Given::word).toList());
+        }
+    }
+
+    /** The word that job files use for a covering. */
+    static String word(InsulationBuild build) {
+        return build.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** A covering, such as {@code nema-heavy}. */
+    static InsulationBuild build(String text) {
+        return Arrays.stream(InsulationBuild.values())
+                .filter(b -> word(b).equals(text))
+                .findFirst()
+                .orElseThrow(() -> new UsageException(
+                        "--insulation is \"" + text + "\", but must be one of " + String.join(", ", new Builds())));
     }
 
     /** A share in percent, such as {@code 5%}. */

@@ -8,6 +8,8 @@ import com.fasterxml.jackson.core.util.Separators;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.OptionalInt;
 
@@ -40,6 +42,18 @@ final class Json {
         } else {
             json.writeNullField(key);
         }
+    }
+
+    /** A number with six significant figures. */
+    static void number(JsonGenerator json, String key, double value) throws IOException {
+        json.writeFieldName(key);
+        json.writeNumber(rounded(value).toPlainString());
+    }
+
+    /** Six significant figures, no zeros behind them. */
+    static BigDecimal rounded(double value) {
+        BigDecimal b = new BigDecimal(value).round(new MathContext(6)).stripTrailingZeros();
+        return b.scale() < 0 ? b.setScale(0) : b;
     }
 
     static void findings(JsonGenerator json, List<Finding> findings) throws IOException {

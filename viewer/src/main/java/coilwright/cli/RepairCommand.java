@@ -1,9 +1,9 @@
 package coilwright.cli;
 
-import coilwright.drawing.Drawing;
-import coilwright.drawing.DrawingPages;
+import coilwright.drawing.CutOut;
+import coilwright.drawing.DrawingFiles;
 import coilwright.drawing.DrawingView;
-import coilwright.drawing.Highlight;
+import coilwright.drawing.OverlayDrawings;
 import coilwright.drawing.ViewOptions;
 import coilwright.fault.EmergencyRepair;
 import coilwright.job.BadInputException;
@@ -12,12 +12,8 @@ import coilwright.job.JobReader;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.LinkedHashSet;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -35,7 +31,7 @@ import picocli.CommandLine.Parameters;
         footerHeading = "%nExamples:%n",
         footer = {
             "  coilwright repair orchard-pump-dynamo.yaml --coil 3 --fault open",
-            "  coilwright repair hill-tram-motor.yaml --coil 7 --fault shorted --drawing repair.pdf"
+            "  coilwright repair hill-tram-motor.yaml --coil 7 --fault shorted --drawing repair.pdf --view round"
         })
 final class RepairCommand implements Callable<Integer> {
     private final Console console;
@@ -52,9 +48,17 @@ final class RepairCommand implements Callable<Integer> {
     @Option(
             names = "--drawing",
             paramLabel = "FILE",
-            description = "Also draw the coils cut out and the bars joined in heavy lines, developed and round, into "
-                    + "this .svg, .png or .pdf (FILE-1 and FILE-2 unless a PDF).")
+            description = "Also draw the leads lifted, the coil cut through and the bars joined into this .svg, .png "
+                    + "or .pdf.")
     private Optional<Path> drawing;
+
+    @Option(
+            names = "--view",
+            paramLabel = "VIEW",
+            description =
+                    "View of the drawing: developed (rolled out flat, unless given) or round (from the commutator "
+                            + "end).")
+    private Optional<String> view;
 
     @Mixin
     private OutputOptions output;
@@ -65,6 +69,7 @@ final class RepairCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInputException {
+        DrawingView shown = Drawings.overlayView(view, drawing);
         EmergencyRepair.Trouble trouble = switch (fault) {
             case "open" -> EmergencyRepair.Trouble.OPEN;
             case "shorted" -> EmergencyRepair.Trouble.SHORTED;
@@ -83,7 +88,7 @@ final class RepairCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw new UsageException(e.getMessage());
         }
-        drawing.ifPresent(file -> draw(job, plan, file));
+        drawing.ifPresent(file -> draw(job, plan, shown, file));
         output.answer(
                 console,
                 switch (output.format()) {
@@ -94,15 +99,17 @@ final class RepairCommand implements Callable<Integer> {
         return Exit.DONE;
     }
 
-    private static void draw(Job job, EmergencyRepair.Plan plan, Path file) {
+    private static void draw(Job job, EmergencyRepair.Plan plan, DrawingView view, Path file) {
         EmergencyRepair.Option best = plan.best();
-        ViewOptions options = ViewOptions.of(
-                        job.title() + ", emergency repair: coil " + plan.coil().number() + " cut out")
-                .withHighlight(
-                        new Highlight(new LinkedHashSet<>(best.lost()), new LinkedHashSet<>(best.bridge()), Set.of()));
-        List<Drawing> pages = new ArrayList<>(
-                DrawingView.DEVELOPED.draw(plan.winding(), options).pages());
-        pages.addAll(DrawingView.ROUND.draw(plan.winding(), options).pages());
-        Drawings.write(new DrawingPages(pages), file, OptionalDouble.empty());
+        var cutOut = new CutOut(
+                plan.coil().number(), plan.trouble() == EmergencyRepair.Trouble.SHORTED, best.lost(), best.bridge());
+        Drawings.write(
+                OverlayDrawings.cutOut(
+                        view,
+                        plan.winding(),
+                        cutOut,
+                        ViewOptions.of(job.title()).withFormat(DrawingFiles.usualFormat(file))),
+                file,
+                OptionalDouble.empty());
     }
 }

@@ -113,10 +113,52 @@ class BenchCommandsTest {
         Run run = Run.of("check", job, list(), "--free", "--drawing", svg.toString());
         assertThat(run.code()).isEqualTo(1);
         assertThat(run.out()).contains("counter-clockwise").contains("coil 4  reversed-coil");
-        for (String name : List.of("marked-1.svg", "marked-2.svg")) {
-            assertThat(Files.readString(temp.resolve(name))).contains("as found: 1 coil differs");
+        String drawn = Files.readString(svg);
+        assertThat(drawn)
+                .contains("1 coil differs")
+                .contains("counter-clockwise")
+                .contains("class=\"found-lead\"")
+                .contains("class=\"planned-lead\"")
+                .contains("Developed winding");
+        assertThat(Run.of("check", job, list(), "--free", "--drawing", svg.toString(), "--view", "round")
+                        .code())
+                .isEqualTo(1);
+        assertThat(Files.readString(svg)).contains("Round winding").contains("data-bar=\"12\"");
+    }
+
+    @Test
+    void overlaysAreDrawnInTwoViewsAndThreeFormats() throws IOException {
+        for (String ending : List.of("svg", "png", "pdf")) {
+            for (String view : List.of("developed", "round")) {
+                Path file = temp.resolve("repair-" + view + "." + ending);
+                Run run = Run.of(
+                        "repair",
+                        job,
+                        "--coil",
+                        "4",
+                        "--fault",
+                        "shorted",
+                        "--drawing",
+                        file.toString(),
+                        "--view",
+                        view);
+                assertThat(run.err()).isEmpty();
+                assertThat(run.code()).isZero();
+                assertThat(Files.size(file)).isGreaterThan(1000);
+            }
         }
-        assertThat(Files.readString(temp.resolve("marked-1.svg"))).contains("highlight");
+        assertThat(Files.readString(temp.resolve("repair-round.svg")))
+                .contains("EMERGENCY MEASURE")
+                .contains("bridge 4–5")
+                .contains("class=\"lifted\"")
+                .contains(">lift<")
+                .contains("4 cut");
+        Run paths = Run.of("check", job, list(), "--drawing", "x.svg", "--view", "paths");
+        assertThat(paths.code()).isEqualTo(2);
+        assertThat(paths.err()).contains("choose developed or round");
+        Run none = Run.of("repair", job, "--coil", "4", "--fault", "open", "--view", "round");
+        assertThat(none.code()).isEqualTo(2);
+        assertThat(none.err()).contains("name one with --drawing FILE");
     }
 
     @Test

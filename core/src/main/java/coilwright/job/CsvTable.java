@@ -1,0 +1,174 @@
+package coilwright.job;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Readings in columns: a heading, then one row a line. Cells are parted by commas, or by semicolons or tabs where the
+ * heading is, and may stand in quotation marks; columns may stand in any order; lines that are blank or begin with
+ * {@code #} are passed over.
+ */
+final class CsvTable {
+    private final Problems problems;
+    private final List<String> names;
+    private final int most;
+    private final Map<String, Integer> columns = new HashMap<>();
+    private char separator;
+    private int width;
+    private int pointLine;
+    private int commaLine;
+
+    /**
+     * A table to be read.
+     *
+     * @param names of the columns, all needed
+     * @param most rows taken
+     */
+    CsvTable(Problems problems, List<String> names, int most) {
+        this.problems = problems;
+        this.names = names;
+        this.most = most;
+    }
+
+    /** What a row becomes. */
+    interface Row<T> {
+        /** Reads a row's cells by column, noting what is wrong. */
+        Optional<T> read(Map<String, String> cells, int line);
+    }
+
+    /** Every row that could be read, in order. */
+    <T> List<T> rows(String text, Row<T> row) throws BadInputException {
+        List<T> out = new ArrayList<>();
+        String[] lines = text.split("\r\n|\r|\n", -1);
+        int headLine = 0;
+        for (int i = 0; i < lines.length; i++) {
+            String line = lines[i].strip();
+            if (line.isEmpty() || line.startsWith("#")) {
+                continue;
+            }
+            if (headLine == 0) {
+                headLine = i + 1;
+                header(lines[i], headLine);
+                problems.throwIfAny();
+                continue;
+            }
+            if (out.size() >= most) {
+                throw problems.only(i + 1, "", "is too long: at most " + most + " readings are taken");
+            }
+            int at = i + 1;
+            row(lines[i], at).flatMap(cells -> row.read(cells, at)).ifPresent(out::add);
+        }
+        if (headLine == 0) {
+            throw problems.only(0, "", "is empty: it begins with the line " + String.join(",", names));
+        }
+        problems.throwIfAny();
+        if (out.isEmpty()) {
+            throw problems.only(headLine, "", "has a heading but no readings under it");
+        }
+        return out;
+    }
+
+    private void header(String line, int at) {
+        separator = line.indexOf(';') >= 0 ? ';' : line.indexOf('\t') >= 0 ? '\t' : ',';
+        Optional<List<String>> row = cells(line, at);
+        if (row.isEmpty()) {
+            return;
+        }
+        width = row.get().size();
+        if (row.get().stream().noneMatch(c -> NearWord.of(c, names).isPresent())) {
+            problems.add(at, "", "must be the heading " + String.join(",", names));
+            return;
+        }
+        for (int i = 0; i < width; i++) {
+            String name = row.get().get(i);
+            if (!names.contains(name)) {
+                String meant = NearWord.of(name, names)
+                        .map(n -> "did you mean \"" + n + "\"?")
+                        .orElse("the columns are " + String.join(",", names));
+                problems.add(at, Field.shown(name), "unknown column: " + meant);
+            } else if (columns.putIfAbsent(name, i) != null) {
+                problems.add(at, name, "is a column twice: keep one");
+            }
+        }
+        for (String name : names) {
+            if (!columns.containsKey(name)) {
+                problems.add(at, name, "this column is missing");
+            }
+        }
+    }
+
+    /** The cells of a line, out of their quotation marks. */
+    private Optional<List<String>> cells(String line, int at) {
+        List<String> out = new ArrayList<>();
+        StringBuilder cell = new StringBuilder();
+        boolean quoted = false;
+        boolean wasQuoted = false;
+        for (int i = 0; i < line.length(); i++) {
+            char c = line.charAt(i);
+            if (quoted && c == '"' && i + 1 < line.length() && line.charAt(i + 1) == '"') {
+                cell.append('"');
+                i++;
+            } else if (c == '"' && (quoted || cell.toString().isBlank())) {
+                quoted = !quoted;
+                wasQuoted = true;
+            } else if (c == separator && !quoted) {
+                out.add(cell.toString().strip());
+                cell.setLength(0);
+                wasQuoted = false;
+            } else if (wasQuoted && !quoted && !Character.isWhitespace(c)) {
+                problems.add(at, "", "has text after a closing quotation mark: a cell is quoted whole or not");
+                return Optional.empty();
+            } else {
+                cell.append(c);
+            }
+        }
+        if (quoted) {
+            problems.add(at, "", "has a quotation mark that is not closed");
+            return Optional.empty();
+        }
+        out.add(cell.toString().strip());
+        return Optional.of(out);
+    }
+
+    private Optional<Map<String, String>> row(String line, int at) {
+        Optional<List<String>> row = cells(line, at);
+        if (row.isEmpty() || row.get().stream().allMatch(String::isEmpty)) {
+            return Optional.empty();
+        }
+        if (row.get().size() != width) {
+            String comma = separator == ',' && row.get().size() == width + 1
+                    ? ": put a reading with a decimal comma in quotation marks"
+                    : "";
+            problems.add(at, "", "has " + row.get().size() + " cells, but the heading has " + width + comma);
+            return Optional.empty();
+        }
+        Map<String, String> out = new HashMap<>();
+        columns.forEach((name, i) -> out.put(name, row.get().get(i)));
+        return Optional.of(out);
+    }
+
+    /** A cell with a point before its decimals; nothing, and a note, where the other way was used before. */
+    Optional<String> withPoint(String column, String cell, int at) {
+        String withPoint = cell;
+        if (cell.matches("[+\\-\u2212]?[0-9]+,[0-9]+([^0-9.,].*)?")) {
+            withPoint = cell.replaceFirst(",", ".");
+            commaLine = commaLine == 0 ? at : commaLine;
+        } else if (cell.matches("[+\\-\u2212]?[0-9]+\\.[0-9]+([^0-9.,].*)?")) {
+            pointLine = pointLine == 0 ? at : pointLine;
+        }
+        if ((commaLine == at && pointLine > 0) || (pointLine == at && commaLine > 0)) {
+            boolean comma = commaLine == at;
+            problems.add(
+                    at,
+                    column,
+                    "is \"" + Field.shown(cell) + "\", with a decimal " + (comma ? "comma" : "point") + ", but line "
+                            + (comma ? pointLine : commaLine) + " has a decimal " + (comma ? "point" : "comma")
+                            + ": keep to one");
+            return Optional.empty();
+        }
+        return Optional.of(withPoint);
+    }
+}

@@ -1,0 +1,134 @@
+package coilwright.cli;
+
+import coilwright.rewind.Acceptance;
+import coilwright.rewind.HighPotential.Voltage;
+import coilwright.rewind.Limit;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+
+/** The acceptance of a winding, for a person and for a spreadsheet. */
+final class AcceptText {
+    private AcceptText() {}
+
+    static String of(String title, Acceptance acceptance) {
+        StringBuilder out = new StringBuilder(title).append('\n');
+        var facts = new TextTable("", "");
+        acceptance.facts().forEach(facts::row);
+        facts.appendRowsTo(out);
+        out.append("\nVerdict (* decides; --limit and --scheme choose others)\n");
+        TextTable.fold(acceptance.verdictText(), 92)
+                .forEach(l -> out.append("  ").append(l).append('\n'));
+        for (Acceptance.Check check : acceptance.checks()) {
+            out.append('\n').append(check.title()).append(": ");
+            out.append(check.status().word().replace('-', ' ').toUpperCase(Locale.ROOT))
+                    .append('\n');
+            var lines = new TextTable("", "");
+            check.found().forEach(f -> lines.row("found", f));
+            check.wanted().forEach(w -> lines.row("asked", w));
+            lines.appendRowsTo(out);
+            if (!check.lines().isEmpty()) {
+                limits(out, check.lines());
+            }
+        }
+        if (!acceptance.conflicts().isEmpty()) {
+            out.append("\nWhere sources differ\n");
+            items(out, acceptance.conflicts());
+        }
+        out.append("\nMind\n");
+        items(out, Acceptance.cautions().stream().map(c -> c.text()).toList());
+        return out.toString();
+    }
+
+    private static void limits(StringBuilder out, List<Acceptance.Line> lines) {
+        var table = new TextTable("", "", ">", "", "");
+        for (Acceptance.Line l : lines) {
+            Limit limit = l.limit();
+            table.row(
+                    l.chosen() ? "*" : "",
+                    limit.id(),
+                    l.found(),
+                    l.word(),
+                    limit.words().strip().replace("percent", "%") + ", " + limit.applies() + "; "
+                            + limit.source().cite()
+                            + (limit.note().isEmpty() ? "" : "; " + limit.note()));
+        }
+        table.appendRowsTo(out);
+    }
+
+    private static void items(StringBuilder out, List<String> lines) {
+        var table = new TextTable("", "");
+        lines.forEach(l -> table.row("-", l));
+        table.appendRowsTo(out);
+    }
+
+    static String csv(Acceptance acceptance) {
+        StringBuilder out = new StringBuilder("check,status,item,applies,low,high,unit,value,pass,decides,source\n");
+        for (Acceptance.Check check : acceptance.checks()) {
+            if (check.lines().isEmpty() && !check.id().equals("high-potential")) {
+                line(out, List.of(check.id(), check.status().word(), "", "", "", "", "", "", "", "", ""));
+            }
+            for (Acceptance.Line l : check.lines()) {
+                line(
+                        out,
+                        List.of(
+                                check.id(),
+                                check.status().word(),
+                                l.limit().id(),
+                                l.limit().applies(),
+                                number(l.limit().low()),
+                                number(l.limit().high()),
+                                l.limit().unit(),
+                                number(l.value()),
+                                l.pass().map(String::valueOf).orElse(""),
+                                String.valueOf(l.chosen()),
+                                l.limit().source().cite()));
+            }
+            if (check.id().equals("high-potential")) {
+                voltages(out, acceptance, check);
+            }
+        }
+        return out.toString();
+    }
+
+    private static void voltages(StringBuilder out, Acceptance acceptance, Acceptance.Check check) {
+        for (Voltage v : acceptance.voltages()) {
+            line(
+                    out,
+                    List.of(
+                            check.id(),
+                            check.status().word(),
+                            v.scheme(),
+                            check.title(),
+                            number(v.acLow()),
+                            number(OptionalDouble.of(v.acHigh())),
+                            "V AC r.m.s.",
+                            acceptance
+                                    .given()
+                                    .highPotential()
+                                    .map(a -> number(OptionalDouble.of(a.volts())))
+                                    .orElse(""),
+                            acceptance
+                                    .given()
+                                    .highPotential()
+                                    .flatMap(a -> a.against(v))
+                                    .map(o -> o.word())
+                                    .orElse(""),
+                            String.valueOf(acceptance.given().decides(v)),
+                            v.factorSource().cite()));
+        }
+        if (acceptance.voltages().isEmpty()) {
+            line(out, List.of(check.id(), check.status().word(), "", "", "", "", "", "", "", "", ""));
+        }
+    }
+
+    private static void line(StringBuilder out, List<String> cells) {
+        out.append(cells.stream().map(CommutatorText::cell).collect(Collectors.joining(",")))
+                .append('\n');
+    }
+
+    private static String number(OptionalDouble value) {
+        return value.isEmpty() ? "" : CommutatorText.plain(value.getAsDouble());
+    }
+}
