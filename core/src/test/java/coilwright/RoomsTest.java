@@ -49,10 +49,20 @@ class RoomsTest {
         ROOMS.put("commutator", List.of());
         ROOMS.put("drawing", List.of("winding", "circuit", "bench", "rewind", "commutator"));
         ROOMS.put("job", List.of("winding", "circuit", "network", "bench", "fault", "rewind", "commutator", "drawing"));
+        ROOMS.put("lesson", List.of("winding", "circuit", "bench", "fault", "rewind", "drawing"));
         ROOMS.put(
                 "sheet",
-                List.of("winding", "circuit", "network", "bench", "fault", "rewind", "commutator", "drawing", "job"));
-        ROOMS.put("lesson", List.of("winding", "circuit", "drawing"));
+                List.of(
+                        "winding",
+                        "circuit",
+                        "network",
+                        "bench",
+                        "fault",
+                        "rewind",
+                        "commutator",
+                        "drawing",
+                        "job",
+                        "lesson"));
     }
 
     static Stream<String> rooms() {

@@ -30,7 +30,7 @@ public record Neutral(double fromPoleCentre, double spread, double polePitch) {
         }
         Armature a = winding.armature();
         double pitch = 360.0 / a.poles();
-        double[] own = coils.stream().mapToDouble(c -> brushAngle(a, c)).toArray();
+        double[] own = coils.stream().mapToDouble(c -> ofCoil(a, c)).toArray();
         double x = 0;
         double y = 0;
         for (double degrees : own) {
@@ -49,8 +49,12 @@ public record Neutral(double fromPoleCentre, double spread, double polePitch) {
         return new Neutral(mean, spread < 1e-9 ? 0 : spread, pitch);
     }
 
-    /** From the centre of the coil to the middle of its bars, degrees, within half a pole pitch. */
-    private static double brushAngle(Armature a, Coil c) {
+    /**
+     * The neutral of one coil by itself: from its centre to the middle of its bars, degrees, within half a pole pitch.
+     *
+     * @param c a live coil
+     */
+    public static double ofCoil(Armature a, Coil c) {
         double pair = 720.0 / a.poles();
         double top = a.barCentre(c.topBar().getAsInt());
         double bars = top + centred(a.barCentre(c.bottomBar().getAsInt()) - top, pair) / 2;

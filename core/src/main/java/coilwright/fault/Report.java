@@ -143,7 +143,10 @@ final class Report {
         for (int r = 0; r < a.predicted().size() && squares <= most; r++) {
             squares += weigher.evidence()
                     .get(r)
-                    .apart(a.predicted().get(r), b.predicted().get(r), b.fits().get(r).gain());
+                    .apart(
+                            a.predicted().get(r),
+                            b.predicted().get(r),
+                            b.fits().get(r).gain());
         }
         return squares <= most || same(a, b);
     }
@@ -206,7 +209,8 @@ final class Report {
                 if (w.fits().get(r).slip() == i) {
                     continue;
                 }
-                double gainBySound = e.square(nothing.predicted().get(r), gain, i) - e.square(w.predicted().get(r), gain, i);
+                double gainBySound = e.square(nothing.predicted().get(r), gain, i)
+                        - e.square(w.predicted().get(r), gain, i);
                 scored.add(new Scored(
                         gainBySound,
                         new Diagnosis.Because(

@@ -237,16 +237,21 @@ public final class JobReader {
     }
 
     private static void refuseUnused(Map<String, Field> fields, WindingType type) {
-        Set<String> unused = switch (type) {
-            case LAP, WAVE -> NOT_FOR_REGULAR;
-            case FROG_LEG -> NOT_FOR_FROG_LEG;
-            case LISTED -> NOT_FOR_LISTED;
-        };
+        Set<String> unused = unused(type);
         fields.forEach((key, field) -> {
             if (unused.contains(key) && !field.isEmptyList()) {
                 field.wrong("is not used by a " + type.word() + " winding: leave it out");
             }
         });
+    }
+
+    /** Keys of the winding section that a type has no use for. */
+    static Set<String> unused(WindingType type) {
+        return switch (type) {
+            case LAP, WAVE -> NOT_FOR_REGULAR;
+            case FROG_LEG -> NOT_FOR_FROG_LEG;
+            case LISTED -> NOT_FOR_LISTED;
+        };
     }
 
     private static int whole(Map<String, Field> fields, String key, int unlessGiven, IntConsumer check) {

@@ -6,7 +6,9 @@ import coilwright.winding.ListedCoil;
 import coilwright.winding.WindingSpec;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Iterator;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -93,21 +95,11 @@ public final class JobWriter {
     }
 
     private static void readings(StringBuilder out, ReadingSet set) {
-        line(out, "  - test: " + set.test().word());
-        if (set.stage() != ReadingSet.Stage.AS_FOUND) {
-            line(out, "    stage: " + Words.of(set.stage()));
+        String indent = "  - ";
+        for (String line : setUp(set)) {
+            line(out, indent + line);
+            indent = "    ";
         }
-        set.date().ifPresent(d -> line(out, "    date: " + d));
-        set.feed()
-                .ifPresent(f -> line(
-                        out,
-                        "    feed: {in: " + f.in() + ", out: " + f.out() + ", amps: "
-                                + f.amps().toPlainString() + "}"));
-        set.angle().ifPresent(x -> line(out, "    angle: " + x.toPlainString()));
-        set.clock().ifPresent(x -> line(out, "    clock: " + x.toPlainString()));
-        set.unit().ifPresent(u -> line(out, "    unit: " + u));
-        set.meter().ifPresent(m -> line(out, "    meter: " + text(m)));
-        set.temperature().ifPresent(t -> line(out, "    temperature: " + t));
         if (set.readings().isEmpty()) {
             line(out, "    readings: []");
             return;
@@ -122,6 +114,25 @@ public final class JobWriter {
         }
     }
 
+    /** The lines of a set of readings that say how they were taken. */
+    static List<String> setUp(ReadingSet set) {
+        List<String> out = new ArrayList<>();
+        out.add("test: " + set.test().word());
+        if (set.stage() != ReadingSet.Stage.AS_FOUND) {
+            out.add("stage: " + Words.of(set.stage()));
+        }
+        set.date().ifPresent(d -> out.add("date: " + d));
+        set.feed()
+                .ifPresent(f -> out.add("feed: {in: " + f.in() + ", out: " + f.out() + ", amps: "
+                        + f.amps().toPlainString() + "}"));
+        set.angle().ifPresent(x -> out.add("angle: " + x.toPlainString()));
+        set.clock().ifPresent(x -> out.add("clock: " + x.toPlainString()));
+        set.unit().ifPresent(u -> out.add("unit: " + u));
+        set.meter().ifPresent(m -> out.add("meter: " + text(m)));
+        set.temperature().ifPresent(t -> out.add("temperature: " + t));
+        return out;
+    }
+
     private static void line(StringBuilder out, String line) {
         out.append(line).append('\n');
     }
@@ -134,7 +145,7 @@ public final class JobWriter {
         }
     }
 
-    private static String coil(ListedCoil c) {
+    static String coil(ListedCoil c) {
         return "{coil: " + c.coil() + ", topSlot: " + c.topSlot() + ", bottomSlot: " + c.bottomSlot() + ", topBar: "
                 + bar(c.topBar()) + ", bottomBar: " + bar(c.bottomBar()) + "}";
     }

@@ -114,6 +114,11 @@ public final class Sheet {
         return this;
     }
 
+    /** How high {@link #paragraph} makes words, mm. */
+    static double paragraphHeight(String words) {
+        return 1 + wrapped(words, BODY, false, ROOM).size() * BODY * LINE;
+    }
+
     /** Items, each with a dash. */
     public Sheet items(List<String> items) {
         for (String item : items) {
@@ -264,14 +269,42 @@ public final class Sheet {
         return this;
     }
 
+    /**
+     * Empty lines to write on, kept on one page.
+     *
+     * @param words what for, small above them
+     * @param lines how many
+     */
+    public Sheet writingLines(String words, int lines) {
+        double step = 8;
+        begin(3, BODY * LINE + lines * step);
+        text(LEFT, y + BODY, words, BODY, false, Anchor.START, Role.NOTE);
+        y += BODY * LINE;
+        for (int i = 0; i < lines; i++) {
+            y += step;
+            add(new Shape.Line(new Point(LEFT, y), new Point(RIGHT, y), List.of(Role.RULE)));
+        }
+        return this;
+    }
+
     /** A drawing in the middle, no larger than it was made, no wider than the text and no higher than given, mm. */
     public Sheet drawing(Drawing drawing, double mostHeight) {
         Box ink = ink(drawing);
-        double scale = Math.min(1, Math.min(ROOM / ink.width(), Math.min(mostHeight, BOTTOM - TOP) / ink.height()));
+        double scale = scale(ink, mostHeight);
         begin(2, scale * ink.height());
         embed(drawing, ink, LEFT + (ROOM - scale * ink.width()) / 2, y, scale);
         y += scale * ink.height() + 2;
         return this;
+    }
+
+    private static double scale(Box ink, double mostHeight) {
+        return Math.min(1, Math.min(ROOM / ink.width(), Math.min(mostHeight, BOTTOM - TOP) / ink.height()));
+    }
+
+    /** How high {@link #drawing} makes a drawing, mm. */
+    static double height(Drawing drawing, double mostHeight) {
+        Box ink = ink(drawing);
+        return scale(ink, mostHeight) * ink.height();
     }
 
     /**

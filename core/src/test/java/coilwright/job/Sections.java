@@ -79,7 +79,7 @@ final class Sections {
                     throw new AssertionError(e.getCause());
                 }
             } catch (ReflectiveOperationException e) {
-                throw new AssertionError(e);
+                throw new LinkageError(e.getMessage(), e);
             }
         }
         return Optional.empty();
@@ -141,7 +141,8 @@ final class Sections {
 
     /** Sizes drawn at large hardly ever make a slot. */
     private static SlotSizes slot(Random random) {
-        SlotForm form = SlotForm.values()[random.nextInt(SlotForm.values().length)];
+        List<SlotForm> forms = List.of(SlotForm.values());
+        SlotForm form = forms.get(random.nextInt(forms.size()));
         boolean parallel = form == SlotForm.RECTANGULAR || form == SlotForm.ROUND_BOTTOM;
         boolean semiClosed = form == SlotForm.SEMI_CLOSED;
         return new SlotSizes(

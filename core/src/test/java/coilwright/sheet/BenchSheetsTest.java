@@ -115,8 +115,12 @@ class BenchSheetsTest {
 
     @Test
     void theAcceptanceSheetHasEveryCheckWhateverIsKnown() throws Exception {
-        String head = "coilwright: 1\ntitle: Winch motor\n"
-                + "armature: {slots: 12, bars: 12, poles: 2, slotOneInLineWith: bar}\nwinding: {type: lap, throw: 6}\n";
+        String head = """
+                coilwright: 1
+                title: Winch motor
+                armature: {slots: 12, bars: 12, poles: 2, slotOneInLineWith: bar}
+                winding: {type: lap, throw: 6}
+                """;
         String rating = "rating: {kind: universal, volts: 230 V, power: 300 W}\n";
         String done = "asRewound: {measured: {temperature: 20 °C, insulationOneMinute: 12 Mohm,"
                 + " insulationTenMinutes: 150 Mohm}, highPotential: {volts: 800 V, current: ac, seconds: 60,"

@@ -98,10 +98,13 @@ class RewindReportTest {
     @Test
     void dynamoOf1921() throws BadInputException {
         Job layout = JobReader.read(SAMPLES.resolve("landing-stage-light-dynamo.yaml"));
-        Job told = job("armature: {slots: 14, bars: 28, poles: 4, slotOneInLineWith: bar}\n"
-                + "winding: {type: lap, throw: 3, turns: 12}\nwire: {size: 19 SWG, insulation: double-cotton}\n"
-                + "core: {meanTurn: 236 mm}\n"
-                + "asFound: {measured: {temperature: 18 °C, brushToBrush: 0.418 ohm}}");
+        Job told = job("""
+                armature: {slots: 14, bars: 28, poles: 4, slotOneInLineWith: bar}
+                winding: {type: lap, throw: 3, turns: 12}
+                wire: {size: 19 SWG, insulation: double-cotton}
+                core: {meanTurn: 236 mm}
+                asFound: {measured: {temperature: 18 °C, brushToBrush: 0.418 ohm}}
+                """);
         RewindReport report =
                 RewindReport.of(told.withWinding(layout.winding()), new RewindReport.Settings(List.of(18.0), 0.1, 5));
         assertThat(report.found().copper().orElseThrow().paths()).isEqualTo(2);
@@ -118,10 +121,14 @@ class RewindReportTest {
     /** U. A. Bakshi and M. V. Bakshi, example 1.1: 440 conductors give 462 V lap and 924 V wave. */
     @Test
     void publishedEmf() {
-        RewindReport report = report("armature: {slots: 55, bars: 55, poles: 4, slotOneInLineWith: bar}\n"
-                + "winding: {type: lap, turns: 4}\nrating: {volts: 462 V, speed: 900 rpm}\n"
-                + "wire: {size: 14 AWG, insulation: nema-heavy}\ncore: {meanTurn: 900 mm}\n"
-                + "plan: {type: wave, turns: 4}");
+        RewindReport report = report("""
+                armature: {slots: 55, bars: 55, poles: 4, slotOneInLineWith: bar}
+                winding: {type: lap, turns: 4}
+                rating: {volts: 462 V, speed: 900 rpm}
+                wire: {size: 14 AWG, insulation: nema-heavy}
+                core: {meanTurn: 900 mm}
+                plan: {type: wave, turns: 4}
+                """);
         Redesign redesign = report.change().orElseThrow().redesign().orElseThrow();
         assertThat(redesign.before().conductors()).isEqualTo(440);
         assertThat(redesign.before().flux()).isCloseTo(0.07, within(1e-12));
@@ -140,9 +147,13 @@ class RewindReportTest {
      */
     @Test
     void publishedEmfWhoseWaveCannotBeWound() {
-        String machine = "armature: {slots: 42, bars: 42, poles: 4, slotOneInLineWith: bar}\n"
-                + "winding: {type: lap, turns: 8}\nrating: {volts: 263.424 V, speed: 1120 rpm}\n"
-                + "wire: {size: 14 AWG, insulation: nema-heavy}\ncore: {meanTurn: 900 mm}\n";
+        String machine = """
+                armature: {slots: 42, bars: 42, poles: 4, slotOneInLineWith: bar}
+                winding: {type: lap, turns: 8}
+                rating: {volts: 263.424 V, speed: 1120 rpm}
+                wire: {size: 14 AWG, insulation: nema-heavy}
+                core: {meanTurn: 900 mm}
+                """;
         RewindReport wave = report(machine + "plan: {type: wave}");
         assertThat(wave.canBeWound()).isFalse();
         assertThat(wave.change().orElseThrow().refused().orElseThrow()).contains("42 bars on 4 poles");
@@ -172,7 +183,11 @@ class RewindReportTest {
             @ForAll @IntRange(min = 14, max = 24) int gauge) {
         String one = "{size: " + gauge + " AWG, insulation: nema-heavy, inHand: 1}";
         RewindReport report = RewindReport.of(
-                job(dynamo(turns, one.replace("1}", "2}"), Math.round(core), "plan: {volts: 12 V, wire: " + one + "}")),
+                job(dynamo(
+                        turns,
+                        one.replace("1}", "2}"),
+                        (double) Math.round(core),
+                        "plan: {volts: 12 V, wire: " + one + "}")),
                 new RewindReport.Settings(List.of(75.0), 0, 0));
         RewindReportState before = report.found();
         RewindReportState after = report.change().orElseThrow().after().orElseThrow();

@@ -37,7 +37,9 @@ final class Commands {
         ALL.put("commutator", CommutatorCommand::new);
         ALL.put("accept", AcceptCommand::new);
         ALL.put("sheet", SheetCommand::new);
+        ALL.put("view", ViewCommand::new);
         ALL.put("page", PageCommand::new);
+        ALL.put("lesson", LessonCommand::new);
         ALL.put("completion", CompletionCommand::new);
     }
 

@@ -24,11 +24,18 @@ class CliRoomTest {
     }
 
     @Test
-    void opensNoWindow() {
+    void opensNoWindowButByItsOneCommand() {
         noClasses()
                 .should()
                 .dependOnClassesThat()
-                .resideInAnyPackage("java.awt..", "javax.swing..", "coilwright.desktop..")
+                .resideInAnyPackage("java.awt..", "javax.swing..")
+                .check(CLASSES);
+        noClasses()
+                .that()
+                .doNotHaveSimpleName("ViewCommand")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("coilwright.desktop..")
                 .check(CLASSES);
     }
 

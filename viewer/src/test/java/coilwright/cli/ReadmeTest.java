@@ -20,6 +20,8 @@ class ReadmeTest {
     private static final Path README = Path.of("../README.md");
     private static final Pattern SHOWN = Pattern.compile("```console\n\\$ coilwright (.*)\n([^`]*)```");
 
+    private static final String PICTURES = "samples/docs/pictures/";
+
     @TempDir
     private Path temp;
 
@@ -48,7 +50,7 @@ class ReadmeTest {
     static Stream<String> manual() throws IOException {
         List<String> commands = new ArrayList<>();
         try (Stream<Path> pages = Files.list(Path.of("../samples/docs"))) {
-            for (Path page : pages.sorted().toList()) {
+            for (Path page : pages.filter(Files::isRegularFile).sorted().toList()) {
                 Matcher m = Pattern.compile("\\$ coilwright (.*)\n").matcher(Files.readString(page));
                 while (m.find()) {
                     commands.add(m.group(1));
@@ -60,13 +62,44 @@ class ReadmeTest {
 
     @ParameterizedTest
     @MethodSource("manual")
-    void theManualsCommandsRun(String command) {
-        Run run = Run.of(command.replace("samples/", TableCommandTest.SAMPLES.getParent() + "/")
-                .replace("drawings/", temp + "/")
-                .split(" "));
+    void theManualsCommandsRun(String command) throws IOException {
+        String here = command.replace(PICTURES, temp + "/")
+                .replace("samples/", TableCommandTest.SAMPLES.getParent() + "/")
+                .replace("drawings/", temp + "/");
+        Run run = Run.of(words(here));
         assertThat(run.code()).as(run.err()).isLessThan(2);
         assertThat(run.err()).isEmpty();
-        assertThat(run.out()).isNotEmpty();
+        List<Path> written;
+        try (Stream<Path> files = Files.list(temp)) {
+            written = files.toList();
+        }
+        assertThat(!run.out().isEmpty() || !written.isEmpty()).isTrue();
+        Matcher picture = Pattern.compile(PICTURES + "(\\S+)").matcher(command);
+        while (picture.find()) {
+            assertThat(temp.resolve(picture.group(1)))
+                    .as("the picture in the manual is the one drawn now")
+                    .hasSameTextualContentAs(Path.of("..", PICTURES, picture.group(1)));
+        }
+    }
+
+    /** The words of a command; quotation marks keep one together. */
+    private static String[] words(String command) {
+        List<String> words = new ArrayList<>();
+        Matcher m = Pattern.compile("\"([^\"]*)\"|(\\S+)").matcher(command);
+        while (m.find()) {
+            words.add(m.group(1) == null ? m.group(2) : m.group(1));
+        }
+        return words.toArray(String[]::new);
+    }
+
+    @Test
+    void everyPictureOfTheManualIsDrawnByACommandInIt() throws IOException {
+        String commands = String.join("\n", manual().toList());
+        try (Stream<Path> pictures = Files.list(Path.of("..", PICTURES))) {
+            assertThat(pictures.map(p -> PICTURES + p.getFileName()))
+                    .isNotEmpty()
+                    .allSatisfy(p -> assertThat(commands).contains(p));
+        }
     }
 
     @Test
@@ -84,10 +117,14 @@ class ReadmeTest {
 
     @Test
     void everyFileItNamesIsThere() throws IOException {
-        for (String page : List.of("../README.md", "../DEVELOPERS.md")) {
-            Matcher m = Pattern.compile("\\]\\(([^)#:]+)\\)").matcher(Files.readString(Path.of(page)));
+        List<Path> pages = new ArrayList<>(List.of(README, Path.of("../DEVELOPERS.md")));
+        try (Stream<Path> manual = Files.list(Path.of("../samples/docs"))) {
+            manual.filter(Files::isRegularFile).forEach(pages::add);
+        }
+        for (Path page : pages) {
+            Matcher m = Pattern.compile("\\]\\(([^)#:]+)\\)").matcher(Files.readString(page));
             while (m.find()) {
-                assertThat(Path.of("..", m.group(1))).exists();
+                assertThat(page.resolveSibling(m.group(1))).exists();
             }
         }
         assertThat(shown()).hasSizeGreaterThan(2);

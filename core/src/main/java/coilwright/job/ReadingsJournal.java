@@ -1,0 +1,178 @@
+package coilwright.job;
+
+import coilwright.bench.BenchTest;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Readings on their way in, each on disk before the next is asked for. The file is a readings file ({@link
+ * ReadingsFile}) whose first lines, behind {@code #}, hold the set-up as a job file writes it:
+ *
+ * <pre>
+ * # test: drop
+ * # feed: {in: 1, out: 5, amps: 1}
+ * # unit: mV
+ * from,to,reading
+ * 1,2,172.2 mV
+ * </pre>
+ *
+ * <p>A pair read again stands in the file twice; the later reading counts. A line that a power cut left unfinished is
+ * dropped when the file is taken up again. Not for use by several threads at a time.
+ */
+public final class ReadingsJournal {
+    private static final String HEADING = "from,to,reading";
+
+    private final Path file;
+    private final ReadingSet setUp;
+    private final List<TakenReading> taken;
+
+    private ReadingsJournal(Path file, ReadingSet setUp, List<TakenReading> taken) {
+        this.file = file;
+        this.setUp = setUp;
+        this.taken = new ArrayList<>(taken);
+    }
+
+    /**
+     * Begins a file.
+     *
+     * @param file which must not be there yet
+     * @param setUp test and set-up; readings in it are left out
+     * @throws IOException when it is there, or cannot be written
+     */
+    public static ReadingsJournal begin(Path file, ReadingSet setUp) throws IOException {
+        if (Files.exists(file)) {
+            throw new FileAlreadyExistsException(file.toString());
+        }
+        var journal = new ReadingsJournal(file, withReadings(setUp, List.of()), List.of());
+        journal.rewrite();
+        return journal;
+    }
+
+    /**
+     * Takes up a file where it stopped.
+     *
+     * @param bars that the armature has
+     * @throws BadInputException when it cannot be read or anything in it is wrong, carrying every problem
+     * @throws IOException when an unfinished line cannot be dropped
+     */
+    public static ReadingsJournal resume(Path file, int bars) throws BadInputException, IOException {
+        String text = InputText.read(file, "a readings file", ReadingsFile.MAX_BYTES);
+        String whole = text.substring(0, text.lastIndexOf('\n') + 1);
+        var problems = new Problems(file.toString());
+        StringBuilder yaml = new StringBuilder();
+        boolean any = false;
+        for (String line : whole.split("\n")) {
+            if (line.startsWith("# ")) {
+                yaml.append(yaml.length() == 0 ? "- " : "  ")
+                        .append(line.substring(2))
+                        .append('\n');
+            } else if (!line.isBlank() && !line.strip().equals(HEADING)) {
+                any = true;
+            }
+        }
+        if (yaml.length() == 0) {
+            throw problems.only(
+                    1, "", "does not begin with its set-up, such as \"# test: drop\": begin a new run instead");
+        }
+        yaml.append("  readings: []\n");
+        var root = new Field(problems, "", YamlText.compose(yaml.toString(), "readings", "# test: drop", problems));
+        List<ReadingSet> sets = ReadingsSection.read(root, bars);
+        problems.throwIfAny();
+        List<TakenReading> taken =
+                any ? ReadingsFile.parse(file.toString(), whole, bars).readings() : List.of();
+        var journal = new ReadingsJournal(file, sets.get(0), taken);
+        if (whole.length() < text.length()) {
+            journal.rewrite();
+        }
+        return journal;
+    }
+
+    /** The file. */
+    public Path file() {
+        return file;
+    }
+
+    /** Test and set-up with the readings that count, gaps included, in the order first read. */
+    public ReadingSet readings() {
+        Map<BenchTest.Pair, TakenReading> latest = new LinkedHashMap<>();
+        taken.forEach(r -> latest.put(new BenchTest.Pair(r.from(), r.to()), r));
+        return withReadings(setUp, List.copyOf(latest.values()));
+    }
+
+    /**
+     * Notes a reading, and comes back when it is on disk.
+     *
+     * @param shown what the meter showed: a number in the unit of the set-up or with its own, OL, or blank for a gap
+     * @throws IllegalArgumentException saying what is wrong with it; nothing is noted then
+     * @throws IOException when it cannot be written; nothing is noted then
+     */
+    public TakenReading note(int from, int to, String shown) throws IOException {
+        TakenReading.Shown read = TakenReading.parse(shown, setUp.test().kinds());
+        if (read instanceof TakenReading.Value v
+                && v.unit().isEmpty()
+                && setUp.unit().isPresent()) {
+            read = new TakenReading.Value(v.number(), setUp.unit());
+        }
+        var reading = new TakenReading(from, to, read);
+        ReadingSet.checkReading(reading, setUp.test(), setUp.unit());
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE, StandardOpenOption.APPEND)) {
+            ByteBuffer bytes = StandardCharsets.UTF_8.encode(line(reading));
+            while (bytes.hasRemaining()) {
+                channel.write(bytes);
+            }
+            channel.force(true);
+        }
+        taken.add(reading);
+        return reading;
+    }
+
+    /**
+     * Takes back the last reading noted.
+     *
+     * @return what was taken back; empty where there was none
+     * @throws IOException when the file cannot be written; nothing is taken back then
+     */
+    public Optional<TakenReading> takeBack() throws IOException {
+        if (taken.isEmpty()) {
+            return Optional.empty();
+        }
+        TakenReading last = taken.remove(taken.size() - 1);
+        try {
+            rewrite();
+        } catch (IOException e) {
+            taken.add(last);
+            throw e;
+        }
+        return Optional.of(last);
+    }
+
+    private void rewrite() throws IOException {
+        StringBuilder out = new StringBuilder();
+        for (String line : JobWriter.setUp(setUp)) {
+            out.append("# ").append(line).append('\n');
+        }
+        out.append(HEADING).append('\n');
+        taken.forEach(r -> out.append(line(r)));
+        SafeFiles.write(file, out.toString());
+    }
+
+    private static String line(TakenReading r) {
+        return TakenReading.name(r.from()) + "," + TakenReading.name(r.to()) + "," + r.written() + "\n";
+    }
+
+    private static ReadingSet withReadings(ReadingSet s, List<TakenReading> readings) {
+        return new ReadingSet(
+                s.date(), s.test(), s.feed(), s.angle(), s.clock(), s.unit(), s.meter(), s.temperature(), readings);
+    }
+}

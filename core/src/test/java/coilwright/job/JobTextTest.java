@@ -1,0 +1,192 @@
+package coilwright.job;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import coilwright.winding.Armature;
+import coilwright.winding.CoilSpan;
+import coilwright.winding.Direction;
+import coilwright.winding.WindingSpec;
+import coilwright.winding.WindingType;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class JobTextTest {
+    private static final String TEXT = """
+            # The pump's dynamo; bars counted twice.
+            coilwright: 1
+            title: Orchard pump dynamo   # as on the plate
+            armature: {slots: 17, bars: 17, poles: 4}
+            winding:
+              type: wave
+              # measured at the back
+              throw: 4
+              turns: 6  # by the old coil
+
+            # the small growler
+            growler:
+              halfGap: 40
+              face: 50
+            """;
+
+    private static JobText text() {
+        return JobText.of("job.yaml", TEXT);
+    }
+
+    static Stream<Path> samples() throws IOException {
+        try (Stream<Path> files = Files.list(Path.of("../samples/jobs"))) {
+            return files.sorted().toList().stream();
+        }
+    }
+
+    @Test
+    void changesOneFieldsOwnCharactersAndNoOthers() {
+        assertThat(text().with("armature.bars", "19").text()).isEqualTo(TEXT.replace("bars: 17", "bars: 19"));
+        assertThat(text().with("title", "Pump: east").text())
+                .isEqualTo(TEXT.replace("title: Orchard pump dynamo", "title: \"Pump: east\""));
+        assertThat(text().with("winding.turns", "7").text()).isEqualTo(TEXT.replace("turns: 6 ", "turns: 7 "));
+        assertThat(text().with("growler.face", "55.5").text()).isEqualTo(TEXT.replace("face: 50", "face: 55.5"));
+        JobText same = text();
+        assertThat(same.with("armature.bars", " 17 ")).isSameAs(same);
+    }
+
+    @Test
+    void addsFieldsWhereTheirSectionIs() {
+        assertThat(text().with("winding.coilResistance", "0.08 ohm").text())
+                .isEqualTo(TEXT.replace("old coil\n", "old coil\n  coilResistance: 0.08 ohm\n"));
+        assertThat(text().with("armature.slotOneInLineWith", "mica").text())
+                .isEqualTo(TEXT.replace("poles: 4}", "poles: 4, slotOneInLineWith: mica}"));
+        JobText ringed = text().with("equalizers.every", "2");
+        assertThat(ringed.get("equalizers.every")).isEqualTo("2");
+        assertThat(ringed.text()).contains("# as on the plate", "# the small growler", "equalizers: {every: 2}");
+        assertThat(text().with("winding.deadCoils", "3 9").text()).contains("  deadCoils: [3, 9]\n");
+    }
+
+    @Test
+    void leavesFieldsOutWithTheirLineOnly() {
+        assertThat(text().with("winding.turns", "").text())
+                .isEqualTo(TEXT.replace("  turns: 6  # by the old coil\n", ""));
+        assertThat(text().without("armature.slots").text()).isEqualTo(TEXT.replace("slots: 17, ", ""));
+        assertThat(text().without("armature.poles").text()).isEqualTo(TEXT.replace(", poles: 4", ""));
+        assertThat(text().without("growler.face").without("growler.halfGap").text())
+                .isEqualTo(TEXT.replace("growler:\n  halfGap: 40\n  face: 50\n", ""));
+        assertThat(text().without("winding").text())
+                .contains("# the small growler")
+                .doesNotContain("wave");
+    }
+
+    @Test
+    void holdsWhatIsWrongAndSaysWhere() {
+        JobText wrong = text().with("armature.poles", "3").with("winding.turns", "many, 1: x # y\"");
+        assertThat(wrong.get("winding.turns")).isEqualTo("many, 1: x # y\"");
+        assertThat(wrong.job()).isEmpty();
+        assertThat(wrong.problems()).extracting(Problem::field).containsExactly("armature.poles", "winding.turns");
+        assertThat(wrong.with("armature.poles", "4").with("winding.turns", "6").text())
+                .isEqualTo(TEXT);
+    }
+
+    @Test
+    void changesTheTypeWithTheKeysItHasUseFor() {
+        JobText listed = text().withType(WindingType.LISTED, text().job().map(Job::build));
+        assertThat(listed.problems()).isEmpty();
+        assertThat(listed.size("winding.coils")).isEqualTo(17);
+        assertThat(listed.text()).contains("# measured at the back", "turns: 6  # by the old coil");
+        JobText moved = listed.with("winding.coils[3].topBar", "9");
+        assertThat(moved.get("winding.coils[3].topBar")).isEqualTo("9");
+        assertThat(moved.text())
+                .isEqualTo(listed.text()
+                        .replace(
+                                "{coil: 3, topSlot: 3, bottomSlot: 7, topBar: 3,",
+                                "{coil: 3, topSlot: 3, bottomSlot: 7, topBar: 9,"));
+        JobText lap = listed.withType(WindingType.LAP, Optional.empty());
+        assertThat(lap.problems()).isEmpty();
+        assertThat(lap.job().orElseThrow().winding()).isEqualTo(WindingSpec.lap(1, Direction.PROGRESSIVE));
+    }
+
+    @Test
+    void takesAWindingThatFits() {
+        var spec = WindingSpec.wave(1, Direction.RETROGRESSIVE)
+                .withSpan(CoilSpan.ofPositions(7))
+                .withDeadCoils(List.of(34));
+        JobText changed = text().withWinding(33, spec);
+        assertThat(changed.job().orElseThrow().winding()).isEqualTo(spec);
+        assertThat(changed.job().orElseThrow().armature()).isEqualTo(Armature.of(17, 33, 4));
+        assertThat(changed.text()).contains("# measured at the back");
+    }
+
+    @Test
+    void putsReadingsInWithoutTouchingTheRest() {
+        var set = new ReadingSet(
+                Optional.empty(),
+                TestKind.DROP,
+                Optional.of(new ReadingSet.GivenFeed(1, 5, BigDecimal.ONE)),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of("mV"),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(TakenReading.of(1, 2, "17.2")));
+        JobText with = text().withReadings(List.of(set));
+        assertThat(with.text()).startsWith(TEXT);
+        assertThat(with.job().orElseThrow().readings()).containsExactly(set);
+        assertThat(with.withReadings(List.of()).text()).isEqualTo(TEXT);
+        assertThat(with.with("growler.face", "51")
+                        .withReadings(List.of(set, set))
+                        .job()
+                        .orElseThrow()
+                        .readings())
+                .hasSize(2);
+    }
+
+    @Test
+    void takesJsonAndWhatIsNoYaml() {
+        String json = "{\"coilwright\": 1, \"title\": \"T\", \"armature\": {\"slots\": 17, \"bars\": 17, \"poles\": 4},"
+                + " \"winding\": {\"type\": \"wave\"}}\n";
+        JobText changed = JobText.of("j.json", json)
+                .with("winding.direction", "retrogressive")
+                .with("growler.face", "50");
+        assertThat(changed.problems()).isEmpty();
+        assertThat(changed.text()).contains("\"direction\": \"retrogressive\"").contains("\"growler\": {\"face\": 50}");
+        JobText none = JobText.of("x", "a: [");
+        assertThat(none.editable()).isFalse();
+        assertThat(none.problems()).hasSize(1);
+        assertThat(none.get("title")).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("samples")
+    void everyFieldOfEverySampleCanBeChangedThereAndBack(Path file) throws Exception {
+        JobText sample = JobText.read(file);
+        Map<String, String> others = new LinkedHashMap<>();
+        others.put("title", "A \"new\" one: №1 # 7");
+        others.put("armature.slots", "23");
+        others.put("armature.slotOneInLineWith", "mica");
+        others.put("winding.plex", "2");
+        others.put("winding.throw", "3");
+        others.put("winding.turns", "11");
+        others.put("winding.coilResistance", "2 mohm");
+        others.put("growler.halfGap", "44");
+        others.put("equalizers.every", "1");
+        others.forEach((path, value) -> {
+            JobText changed = sample.with(path, value);
+            assertThat(changed.get(path)).isEqualTo(value);
+            JobText back = changed.with(path, sample.get(path));
+            assertThat(back.job()).as(path).isEqualTo(sample.job());
+            JobText gone = changed.without(path);
+            assertThat(gone.editable()).isTrue();
+            assertThat(gone.get(path)).isEmpty();
+            others.keySet().stream()
+                    .filter(p -> !p.equals(path))
+                    .forEach(p -> assertThat(gone.get(p)).as(p).isEqualTo(sample.get(p)));
+        });
+    }
+}

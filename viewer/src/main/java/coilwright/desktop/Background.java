@@ -1,0 +1,68 @@
+package coilwright.desktop;
+
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
+import javax.swing.SwingUtilities;
+
+/** Works things out off the event thread, one after the other; an answer that was overtaken is thrown away. */
+final class Background {
+    private final ExecutorService thread;
+    private final AtomicLong latest = new AtomicLong();
+    private final Consumer<Throwable> trouble;
+
+    Background(String name, Consumer<Throwable> trouble) {
+        this.trouble = trouble;
+        thread = Executors.newSingleThreadExecutor(task -> {
+            Thread t = new Thread(task, name);
+            t.setDaemon(true);
+            return t;
+        });
+    }
+
+    /**
+     * Works something out in place of whatever was asked before.
+     *
+     * @param work off the event thread
+     * @param then with the answer, on the event thread
+     */
+    <T> void replace(Callable<T> work, Consumer<T> then) {
+        long mine = latest.incrementAndGet();
+        thread.execute(() -> {
+            if (latest.get() == mine) {
+                run(work, answer -> {
+                    if (latest.get() == mine) {
+                        then.accept(answer);
+                    }
+                });
+            }
+        });
+    }
+
+    /** Works something out after all that was asked before, whatever comes later. */
+    <T> void queue(Callable<T> work, Consumer<T> then) {
+        thread.execute(() -> run(work, then));
+    }
+
+    private <T> void run(Callable<T> work, Consumer<T> then) {
+        try {
+            T answer = work.call();
+            SwingUtilities.invokeLater(() -> then.accept(answer));
+        } catch (Exception | StackOverflowError | OutOfMemoryError e) {
+            SwingUtilities.invokeLater(() -> trouble.accept(e));
+        }
+    }
+
+    /** Throws away what is being worked out; its answer will not come. */
+    void cancel() {
+        latest.incrementAndGet();
+    }
+
+    /** Whether this piece of work was overtaken; for long work to ask now and then. */
+    java.util.function.BooleanSupplier overtaken() {
+        long mine = latest.get();
+        return () -> latest.get() != mine;
+    }
+}
