@@ -229,9 +229,9 @@ public final class BenchPage {
 
     private void winding() {
         html.raw("<section id=\"winding\">\n<details><summary><h2>Winding</h2></summary>\n<dl>\n");
-        Map<String, String> facts = new TestSheet(job, job.benchArmature(), TestSheet.Options.usual()).facts();
-        facts.forEach(
-                (k, v) -> html.raw("<div>").element("dt", k).element("dd", v).raw("</div>"));
+        WindingFacts.of(job, winding, job.equalizers().isPresent())
+                .forEach((k, v) ->
+                        html.raw("<div>").element("dt", k).element("dd", v).raw("</div>"));
         html.raw("</dl>\n");
         if (!job.particulars().notes().isEmpty()) {
             html.element("h3", "Notes").items(job.particulars().notes());

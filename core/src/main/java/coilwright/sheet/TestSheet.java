@@ -197,7 +197,7 @@ public final class TestSheet {
         return reading.value() / relative;
     }
 
-    Map<String, String> facts() {
+    private Map<String, String> facts() {
         return WindingFacts.of(job, winding, !rings().isEmpty());
     }
 

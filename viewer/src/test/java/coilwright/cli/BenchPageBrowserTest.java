@@ -46,10 +46,8 @@ class BenchPageBrowserTest {
     }
 
     @AfterAll
-    static void stop() throws Exception {
-        if (opened.isPresent()) {
-            opened.get().close();
-        }
+    static void stop() {
+        opened.ifPresent(Browser::close);
     }
 
     @BeforeEach

@@ -252,15 +252,17 @@ final class Browser implements AutoCloseable {
 
     /** Ends this browser alone. */
     @Override
-    public void close() throws Exception {
+    public void close() {
         session = "";
         try {
             send("Browser.close", Map.of());
-        } finally {
-            if (!process.waitFor(10, TimeUnit.SECONDS)) {
-                process.descendants().forEach(ProcessHandle::destroy);
-                process.destroy();
-            }
+            process.waitFor(10, TimeUnit.SECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } catch (Exception e) {
+            // It may be gone before it answers; what is left of it is ended below.
         }
+        process.descendants().forEach(ProcessHandle::destroy);
+        process.destroy();
     }
 }
