@@ -61,14 +61,19 @@ public final class LessonSheet {
             high += height(e.table().get());
         }
         if (e.filledTable().isEmpty()) {
-            high += 8 + 8 * WORKING_LINES + 10 * ((e.asked().size() + 1) / 2);
+            high += 8 + 8.0 * WORKING_LINES + 10.0 * halves(e.asked().size());
         }
         return high;
     }
 
     private static double height(Grid grid) {
         int strips = strips(grid);
-        return 14 + 6.1 * ((grid.rows().size() + strips - 1) / strips);
+        int rows = (grid.rows().size() + strips - 1) / strips;
+        return 14 + 6.1 * rows;
+    }
+
+    private static int halves(int n) {
+        return (n + 1) / 2;
     }
 
     /** A line for every answer, two on a row. */
