@@ -163,13 +163,37 @@ final class Pictures {
                 winding, new BenchPicture.Touches(feed, meter, unit, OptionalInt.empty()), Palette.COLOUR, RADIUS);
     }
 
-    /** The armature in the growler with the probes on a pair of bars. */
-    static Drawing growler(Winding winding, double angle, BenchTest.Pair probes) {
-        return BenchPicture.growler(
+    /**
+     * The armature in the growler with the probes on a pair of bars, and nothing told of its faces.
+     *
+     * @param shown whether the meter shows what it reads; else a question mark
+     */
+    static Drawing growler(Winding winding, double angle, BenchTest.Pair probes, boolean shown) {
+        Drawing d = BenchPicture.growler(
                 winding,
                 ViewOptions.of("")
                         .withRotorAngle(angle)
                         .withBench(new GrowlerBench(Growler.USUAL, List.of(), Optional.of(probes))),
                 RADIUS);
+        List<Shape> shapes =
+                d.shapes().stream().flatMap(s -> silent(s, shown).stream()).toList();
+        return new Drawing(d.title(), "", d.width(), d.height(), d.palette(), shapes);
+    }
+
+    private static Optional<Shape> silent(Shape s, boolean shown) {
+        if (s instanceof Shape.Text t) {
+            if (t.text().startsWith("growler:")) {
+                return Optional.empty();
+            }
+            boolean reading = !shown && t.text().matches("\\d+\\.\\d+");
+            return Optional.of(reading ? new Shape.Text(t.at(), "?", t.size(), t.bold(), t.anchor(), t.roles()) : t);
+        } else if (s instanceof Shape.Group g) {
+            List<Shape> parts =
+                    g.shapes().stream().flatMap(x -> silent(x, shown).stream()).toList();
+            return parts.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(new Shape.Group(g.id(), g.element(), "", g.roles(), parts));
+        }
+        return Optional.of(s);
     }
 }

@@ -243,7 +243,7 @@ public record ReadingsExercise(
     public Optional<Drawing> picture() {
         BenchTest.Pair first = pairs.get(0);
         if (growler()) {
-            return Optional.of(Pictures.growler(winding(), angle(), first));
+            return Optional.of(Pictures.growler(winding(), angle(), first, false));
         }
         Optional<BenchTest.Pair> feed =
                 test instanceof BenchTest.Drop d ? Optional.of(new BenchTest.Pair(d.in(), d.out())) : Optional.empty();

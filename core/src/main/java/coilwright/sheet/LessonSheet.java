@@ -13,9 +13,9 @@ import java.util.Optional;
 
 /** Exercises to print and fill in, their key, and the walk through the rules. */
 public final class LessonSheet {
-    private static final double PICTURE = 95;
+    private static final double PICTURE = 115;
     private static final double KEY_PICTURE = 80;
-    private static final double WALK_PICTURE = 95;
+    private static final double WALK_PICTURE = 115;
     private static final double ONE_PAGE = 250;
     private static final double WORDS = 14;
     private static final int WORKING_LINES = 4;

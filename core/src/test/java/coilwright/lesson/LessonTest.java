@@ -153,6 +153,18 @@ class LessonTest {
         }
     }
 
+    @Test
+    void thePictureOfAQuestionShowsNoReading() {
+        int growlers = 0;
+        for (int n = 1; n <= 30; n++) {
+            var e = (ReadingsExercise) Lesson.exercise(8, 2, Kind.READINGS, n);
+            growlers += e.test().word().equals("growler") ? 1 : 0;
+            assertThat(e.picture().orElseThrow().texts())
+                    .noneMatch(t -> t.text().matches("[−-]?\\d+\\.\\d+"));
+        }
+        assertThat(growlers).isPositive();
+    }
+
     /** Brushes are told as the mean of the coils worked out before it. */
     @Test
     void theMeanOfTheCoilsIsWhereTheBrushesStand() {
