@@ -28,7 +28,7 @@ import net.jqwik.api.Provide;
 
 /** What is written reads back the same. */
 class JobRoundTripTest {
-    @Property(tries = 800, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 500, edgeCases = EdgeCasesMode.NONE)
     void writtenJobReadsBackEqual(@ForAll("jobs") Job job) throws Exception {
         String text = JobWriter.toText(job);
         assertThat(JobReader.parse("x", text)).isEqualTo(job);
