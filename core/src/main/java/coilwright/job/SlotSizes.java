@@ -55,14 +55,7 @@ public record SlotSizes(
      * @throws IllegalArgumentException when they do not
      */
     public SlotSizes {
-        Map<String, Optional<Quantity>> sizes = new LinkedHashMap<>();
-        sizes.put("width", width);
-        sizes.put("topWidth", topWidth);
-        sizes.put("bottomWidth", bottomWidth);
-        sizes.put("opening", opening);
-        sizes.put("lip", lip);
-        sizes.put("shoulder", shoulder);
-        sizes.put("corner", corner);
+        Map<String, Optional<Quantity>> sizes = byKey(width, topWidth, bottomWidth, opening, lip, shoulder, corner);
         List<String> needed = needed(shape);
         List<String> missing =
                 needed.stream().filter(k -> sizes.get(k).isEmpty()).toList();
@@ -81,6 +74,25 @@ public record SlotSizes(
             }
         });
         shape(shape, sizes, depth);
+    }
+
+    private static Map<String, Optional<Quantity>> byKey(
+            Optional<Quantity> width,
+            Optional<Quantity> topWidth,
+            Optional<Quantity> bottomWidth,
+            Optional<Quantity> opening,
+            Optional<Quantity> lip,
+            Optional<Quantity> shoulder,
+            Optional<Quantity> corner) {
+        Map<String, Optional<Quantity>> sizes = new LinkedHashMap<>();
+        sizes.put("width", width);
+        sizes.put("topWidth", topWidth);
+        sizes.put("bottomWidth", bottomWidth);
+        sizes.put("opening", opening);
+        sizes.put("lip", lip);
+        sizes.put("shoulder", shoulder);
+        sizes.put("corner", corner);
+        return sizes;
     }
 
     private static List<String> needed(SlotForm shape) {
@@ -114,14 +126,7 @@ public record SlotSizes(
 
     /** The shape in millimetres. */
     public SlotShape slotShape() {
-        Map<String, Optional<Quantity>> sizes = new LinkedHashMap<>();
-        sizes.put("width", width);
-        sizes.put("topWidth", topWidth);
-        sizes.put("bottomWidth", bottomWidth);
-        sizes.put("opening", opening);
-        sizes.put("lip", lip);
-        sizes.put("shoulder", shoulder);
-        sizes.put("corner", corner);
+        Map<String, Optional<Quantity>> sizes = byKey(width, topWidth, bottomWidth, opening, lip, shoulder, corner);
         return shape(shape, sizes, depth);
     }
 
