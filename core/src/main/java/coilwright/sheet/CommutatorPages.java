@@ -32,8 +32,12 @@ public final class CommutatorPages {
                 : CommutatorSheet.empty(job.title(), job.armature().bars(), given(job), palette);
     }
 
-    /** The run-out judged; empty where too few bars are read or the commutator has too few. */
-    static Optional<CommutatorReport> report(Job job) {
+    /**
+     * The run-out judged; empty where too few bars are read or the commutator has too few.
+     *
+     * @throws IllegalArgumentException when sizes do not go together
+     */
+    public static Optional<CommutatorReport> report(Job job) {
         List<Reading> readings = RunOutFile.readings(
                 job.particulars().commutator().map(CommutatorSizes::runOut).orElse(List.of()));
         boolean enough = job.armature().bars() >= LEAST_BARS
