@@ -62,6 +62,8 @@ final class MainWindow {
     private final JPanel sheetPlace = new JPanel(new BorderLayout());
     private Optional<ComparePanel> compare = Optional.empty();
     private Optional<SheetPanel> sheets = Optional.empty();
+    private final JPanel orderPlace = new JPanel(new BorderLayout());
+    private Optional<OrderPanel> order = Optional.empty();
     private final JLabel status = new JLabel(" ");
     private final JProgressBar progress = new JProgressBar();
     private final JButton cancel = Ui.named(new JButton(), "Cancel");
@@ -96,6 +98,7 @@ final class MainWindow {
         tabs.addTab("Bench", benchPlace);
         tabs.addTab("Compare", comparePlace);
         tabs.addTab("Sheets", sheetPlace);
+        tabs.addTab("Order of work", orderPlace);
         tabs.addChangeListener(e -> {
             if (tabs.getSelectedComponent() == benchPlace) {
                 bench().fillIfShown();
@@ -103,6 +106,8 @@ final class MainWindow {
                 compare();
             } else if (tabs.getSelectedComponent() == sheetPlace) {
                 sheets().begin();
+            } else if (tabs.getSelectedComponent() == orderPlace) {
+                order().begin();
             }
         });
         tabs.getAccessibleContext().setAccessibleName("Parts");
@@ -162,6 +167,16 @@ final class MainWindow {
             sheetPlace.revalidate();
         }
         return sheets.get();
+    }
+
+    /** The part that leads through the winding work; made when first asked for. */
+    OrderPanel order() {
+        if (order.isEmpty()) {
+            order = Optional.of(new OrderPanel(this, this::trouble));
+            orderPlace.add(order.get());
+            orderPlace.revalidate();
+        }
+        return order.get();
     }
 
     /** Comes back when the window is closed. */
@@ -278,6 +293,7 @@ final class MainWindow {
         }));
         atBench.add(Ui.action("&Compare", "F4", () -> tabs.setSelectedComponent(comparePlace)));
         atBench.add(Ui.action("&Sheets", "F5", () -> tabs.setSelectedComponent(sheetPlace)));
+        atBench.add(Ui.action("&Order of work", "F6", () -> tabs.setSelectedComponent(orderPlace)));
         atBench.addSeparator();
         for (String word : BenchPanel.tests()) {
             atBench.add(Ui.action("Readings: " + word, "", () -> {
@@ -319,6 +335,7 @@ final class MainWindow {
         grey.addActionListener(e -> {
             winding.grey(grey.isSelected());
             sheets.ifPresent(SheetPanel::refresh);
+            order.ifPresent(OrderPanel::refresh);
         });
         view.add(grey);
         var dark = Ui.named(new JCheckBoxMenuItem(), "Dar&k");
@@ -354,6 +371,7 @@ final class MainWindow {
         bench.ifPresent(BenchPanel::redraw);
         compare.ifPresent(ComparePanel::compare);
         sheets.ifPresent(SheetPanel::repaintPage);
+        order.ifPresent(OrderPanel::refresh);
         frame.revalidate();
     }
 
@@ -466,7 +484,7 @@ final class MainWindow {
         }
     }
 
-    private void save(Runnable then) {
+    void save(Runnable then) {
         if (document.file().isEmpty()) {
             saveAs(then);
         } else {
@@ -621,10 +639,11 @@ final class MainWindow {
 
     private void keys() {
         JOptionPane.showMessageDialog(frame, Ui.html("""
-                        Ctrl+1 … Ctrl+5: the views; F2, F3, F4, F5: winding, bench, comparison, sheets
+                        Ctrl+1 … Ctrl+5: the views; F2 … F6: winding, bench, comparison, sheets, order of work
                         Ctrl+F: find a bar, coil or slot
                         In the drawing: + and − zoom, 0 shows the whole page, arrows move it, Esc lets go
                         In a sheet: Page Up and Page Down turn the page
+                        In the order of work: Enter ticks the step and goes on, Space ticks or unticks
                         Mouse: wheel zooms, dragging moves, a click keeps what is lit up
                         Ctrl+Z, Ctrl+Y: undo, redo
                         Ctrl+S: save; Ctrl+E: save the drawing or sheet; Ctrl+P: print it
