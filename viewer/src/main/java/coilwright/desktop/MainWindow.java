@@ -64,6 +64,8 @@ final class MainWindow {
     private Optional<SheetPanel> sheets = Optional.empty();
     private final JPanel orderPlace = new JPanel(new BorderLayout());
     private Optional<OrderPanel> order = Optional.empty();
+    private final JPanel tracePlace = new JPanel(new BorderLayout());
+    private Optional<TracePanel> trace = Optional.empty();
     private final JLabel status = new JLabel(" ");
     private final JProgressBar progress = new JProgressBar();
     private final JButton cancel = Ui.named(new JButton(), "Cancel");
@@ -99,6 +101,7 @@ final class MainWindow {
         tabs.addTab("Compare", comparePlace);
         tabs.addTab("Sheets", sheetPlace);
         tabs.addTab("Order of work", orderPlace);
+        tabs.addTab("Commutator", tracePlace);
         tabs.addChangeListener(e -> {
             if (tabs.getSelectedComponent() == benchPlace) {
                 bench().fillIfShown();
@@ -108,6 +111,8 @@ final class MainWindow {
                 sheets().begin();
             } else if (tabs.getSelectedComponent() == orderPlace) {
                 order().begin();
+            } else if (tabs.getSelectedComponent() == tracePlace) {
+                trace().begin();
             }
         });
         tabs.getAccessibleContext().setAccessibleName("Parts");
@@ -177,6 +182,16 @@ final class MainWindow {
             orderPlace.revalidate();
         }
         return order.get();
+    }
+
+    /** The part for the run-out of the commutator; made when first asked for. */
+    TracePanel trace() {
+        if (trace.isEmpty()) {
+            trace = Optional.of(new TracePanel(this, this::trouble));
+            tracePlace.add(trace.get());
+            tracePlace.revalidate();
+        }
+        return trace.get();
     }
 
     /** Comes back when the window is closed. */
@@ -294,6 +309,7 @@ final class MainWindow {
         atBench.add(Ui.action("&Compare", "F4", () -> tabs.setSelectedComponent(comparePlace)));
         atBench.add(Ui.action("&Sheets", "F5", () -> tabs.setSelectedComponent(sheetPlace)));
         atBench.add(Ui.action("&Order of work", "F6", () -> tabs.setSelectedComponent(orderPlace)));
+        atBench.add(Ui.action("Co&mmutator", "F7", () -> tabs.setSelectedComponent(tracePlace)));
         atBench.addSeparator();
         for (String word : BenchPanel.tests()) {
             atBench.add(Ui.action("Readings: " + word, "", () -> {
@@ -336,6 +352,7 @@ final class MainWindow {
             winding.grey(grey.isSelected());
             sheets.ifPresent(SheetPanel::refresh);
             order.ifPresent(OrderPanel::refresh);
+            trace.ifPresent(TracePanel::refresh);
         });
         view.add(grey);
         var dark = Ui.named(new JCheckBoxMenuItem(), "Dar&k");
@@ -372,6 +389,7 @@ final class MainWindow {
         compare.ifPresent(ComparePanel::compare);
         sheets.ifPresent(SheetPanel::repaintPage);
         order.ifPresent(OrderPanel::refresh);
+        trace.ifPresent(TracePanel::refresh);
         frame.revalidate();
     }
 
@@ -639,11 +657,12 @@ final class MainWindow {
 
     private void keys() {
         JOptionPane.showMessageDialog(frame, Ui.html("""
-                        Ctrl+1 … Ctrl+5: the views; F2 … F6: winding, bench, comparison, sheets, order of work
+                        Ctrl+1 … Ctrl+5: the views; F2 … F7: winding, bench, comparison, sheets, order of work, commutator
                         Ctrl+F: find a bar, coil or slot
                         In the drawing: + and − zoom, 0 shows the whole page, arrows move it, Esc lets go
                         In a sheet: Page Up and Page Down turn the page
                         In the order of work: Enter ticks the step and goes on, Space ticks or unticks
+                        On the commutator: Enter goes to the next bar, / back, Delete clears
                         Mouse: wheel zooms, dragging moves, a click keeps what is lit up
                         Ctrl+Z, Ctrl+Y: undo, redo
                         Ctrl+S: save; Ctrl+E: save the drawing or sheet; Ctrl+P: print it
