@@ -9,7 +9,6 @@ import coilwright.job.JobText;
 import coilwright.job.Quantity;
 import coilwright.job.RunOutEntry;
 import coilwright.sheet.CommutatorPages;
-import coilwright.sheet.CommutatorSheet;
 import java.awt.BorderLayout;
 import java.awt.Component;
 import java.awt.Dimension;
@@ -341,21 +340,22 @@ final class TracePanel extends JPanel {
 
     private static Said said(Job job, Asked how) {
         try {
-            Optional<CommutatorReport> report = CommutatorPages.report(job);
-            if (report.isEmpty()) {
+            var progress = CommutatorPages.progress(job, how.grey() ? Palette.MONOCHROME : Palette.COLOUR);
+            Optional<Scene> scene = progress.trace().map(p -> new Scene(p.first(), how.tones()));
+            if (progress.report().isEmpty()) {
                 StringBuilder out = new StringBuilder(
-                        "The trace is drawn from three bars on, each of which was read.\n\nHow to read\n");
-                CommutatorReport.steps()
-                        .forEach(s -> out.append("· ").append(s).append('\n'));
+                        scene.isEmpty()
+                                ? "The trace is drawn from the third bar read on.\n\n"
+                                : "So far the bars read lie on one side. The centre, the cut and the bars that stand out"
+                                        + " are told once bars are read all the way round.\n\n");
+                part(out, "How to read", CommutatorReport.steps());
                 cautions(out);
-                return new Said(Optional.empty(), out.toString(), Set.of());
+                return new Said(scene, out.toString().strip(), Set.of());
             }
-            var page = CommutatorSheet.trace(
-                            job.title(), report.get(), how.grey() ? Palette.MONOCHROME : Palette.COLOUR)
-                    .first();
+            CommutatorReport report = progress.report().get();
             Set<Integer> standing = new LinkedHashSet<>();
-            report.get().runOut().standouts().stream().map(RunOut.Bar::bar).forEach(standing::add);
-            return new Said(Optional.of(new Scene(page, how.tones())), words(report.get()), standing);
+            report.runOut().standouts().stream().map(RunOut.Bar::bar).forEach(standing::add);
+            return new Said(scene, words(report), standing);
         } catch (IllegalArgumentException e) {
             return new Said(Optional.empty(), "✗ " + e.getMessage(), Set.of());
         }
