@@ -343,8 +343,9 @@ final class Scenarios {
         });
     }
 
+    /** Words of a name, on the window's own thread. */
     private String said(String name) {
-        return Hand.see(() -> ((Wrapped) hand.now(name)).getText());
+        return ((Wrapped) hand.now(name)).getText();
     }
 
     private void sheets() throws Exception {
@@ -407,7 +408,9 @@ final class Scenarios {
                 .anyMatch(e -> e.kind() == Element.Kind.COIL);
         hand.press("SPACE");
         hand.press("SPACE");
-        hand.until("the fourth is unticked again", () -> status().startsWith("Step 4 is not done"));
+        hand.until("the fourth is unticked again", () -> ((JLabel) hand.now("status"))
+                .getText()
+                .startsWith("Step 4 is not done"));
         String before = Files.readString(kept);
         close();
         MainWindow again = drawn(file);
