@@ -12,7 +12,6 @@ import coilwright.rewind.WorkTest;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
 import java.awt.BorderLayout;
-import java.awt.Dimension;
 import java.awt.event.ActionEvent;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -28,7 +27,6 @@ import javax.swing.JComboBox;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import javax.swing.JScrollPane;
-import javax.swing.JSplitPane;
 import javax.swing.JTable;
 import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
@@ -46,6 +44,7 @@ final class OrderPanel extends JPanel {
     private static final int WAIT = 500;
 
     private static final int LIST = 520;
+    private static final int WORDS = 190;
     private static final int DONE = 0;
     private static final int NUMBER = 1;
 
@@ -62,6 +61,7 @@ final class OrderPanel extends JPanel {
     private final DrawingPane pane = new DrawingPane("order drawing");
     private final Wrapped told = new Wrapped(420);
     private final Wrapped notes = new Wrapped(420);
+    private final Sides sides;
     private final Timer later = new Timer(WAIT, e -> refresh());
     private transient Optional<Made> made = Optional.empty();
     private transient WorkTicks ticks = new WorkTicks(WindingWay.FORMED_COILS, "none", Set.of());
@@ -125,25 +125,12 @@ final class OrderPanel extends JPanel {
         key("ENTER", this::tickAndGoOn);
         key("SPACE", () -> chosen().ifPresent(s -> tick(s, !ticks.done().contains(s.number()))));
         var list = new JScrollPane(table);
-        list.setPreferredSize(new Dimension(Ui.px(LIST), Ui.px(300)));
         var text = new JPanel(new BorderLayout(0, 10));
-        text.setBorder(BorderFactory.createEmptyBorder(8, 10, 8, 10));
         told.setName("step");
         text.add(told, BorderLayout.NORTH);
         text.add(notes);
-        var about = new BenchPanel.Side();
-        about.setBorder(BorderFactory.createEmptyBorder());
-        about.add(text);
-        var aboutSide = new JScrollPane(about);
-        aboutSide.setBorder(null);
-        aboutSide.setPreferredSize(new Dimension(Ui.px(420), Ui.px(190)));
-        var right = new JSplitPane(JSplitPane.VERTICAL_SPLIT, pane, aboutSide);
-        right.setResizeWeight(1);
-        right.setBorder(null);
-        var all = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, list, right);
-        all.setResizeWeight(0);
-        all.setBorder(null);
-        add(all);
+        sides = new Sides(list, pane, text, LIST, WORDS);
+        add(sides);
         fitColumns();
         window.document().onChange(() -> {
             if (isShowing()) {
@@ -232,6 +219,7 @@ final class OrderPanel extends JPanel {
             return;
         }
         fitColumns();
+        sides.divide();
         Optional<Path> file = window.document().file();
         boolean first = made.isEmpty() || !begunFor.equals(file);
         begunFor = file;

@@ -11,7 +11,6 @@ import coilwright.job.RunOutEntry;
 import coilwright.sheet.CommutatorPages;
 import java.awt.BorderLayout;
 import java.awt.Component;
-import java.awt.Dimension;
 import java.awt.event.ActionEvent;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -26,7 +25,6 @@ import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
-import javax.swing.JSplitPane;
 import javax.swing.JTable;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
@@ -40,6 +38,7 @@ import javax.swing.table.AbstractTableModel;
 final class TracePanel extends JPanel {
     private static final long serialVersionUID = 1L;
     private static final int LIST = 330;
+    private static final int WORDS = 260;
     private static final int BAR = 0;
     private static final int HEIGHT = 1;
 
@@ -53,6 +52,7 @@ final class TracePanel extends JPanel {
     private final Wrapped wrong = new Wrapped(LIST);
     private final DrawingPane pane = new DrawingPane("trace");
     private final Wrapped words = new Wrapped(500);
+    private final Sides sides;
     private transient Optional<Asked> asked = Optional.empty();
     private transient Set<Integer> standing = Set.of();
     private transient Optional<java.nio.file.Path> begunFor = Optional.empty();
@@ -78,7 +78,7 @@ final class TracePanel extends JPanel {
         var bar = new JPanel(new Rows());
         unit.setName("trace unit");
         unit.setToolTipText("Of the gauge; what is read already keeps its own");
-        bar.add(Ui.label("&Unit of the gauge", unit));
+        bar.add(Ui.label("&Unit", unit));
         bar.add(unit);
         table.setName("bars");
         table.getAccessibleContext().setAccessibleName("Height of every bar");
@@ -102,21 +102,9 @@ final class TracePanel extends JPanel {
                 + " clears · further out is more");
         foot.add(keys);
         left.add(foot, BorderLayout.SOUTH);
-        left.setPreferredSize(new Dimension(Ui.px(LIST), Ui.px(300)));
         words.setName("trace words");
-        var about = new BenchPanel.Side();
-        about.setBorder(BorderFactory.createEmptyBorder(8, 10, 8, 10));
-        about.add(words);
-        var aboutSide = new JScrollPane(about);
-        aboutSide.setBorder(null);
-        aboutSide.setPreferredSize(new Dimension(Ui.px(420), Ui.px(260)));
-        var right = new JSplitPane(JSplitPane.VERTICAL_SPLIT, pane, aboutSide);
-        right.setResizeWeight(1);
-        right.setBorder(null);
-        var all = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, left, right);
-        all.setResizeWeight(0);
-        all.setBorder(null);
-        add(all);
+        sides = new Sides(left, pane, words, LIST, WORDS);
+        add(sides);
         fitRows();
         document.onChange(this::refresh);
     }
@@ -316,6 +304,7 @@ final class TracePanel extends JPanel {
             return;
         }
         fitRows();
+        sides.divide();
         var now = new Asked(document.text(), winding.grey(), Ui.isDark() ? Tones.DARK : Tones.LIGHT);
         if (asked.equals(Optional.of(now))) {
             return;
