@@ -33,6 +33,8 @@ public final class TraceChart {
     private final Palette palette;
     private final Map<Integer, RunOut.Bar> read = new LinkedHashMap<>();
     private final Set<Integer> standouts = new TreeSet<>();
+    private final boolean centred;
+    private final double mean;
     private final double low;
     private final double high;
     private final double step;
@@ -46,14 +48,23 @@ public final class TraceChart {
      */
     public record Data(String title, RunOut runOut, Optional<TruingCut> cut) {}
 
-    private TraceChart(Data data, Palette palette) {
+    private TraceChart(Data data, boolean centred, Palette palette) {
         this.data = data;
         this.runOut = data.runOut();
         this.palette = palette;
         runOut.list().forEach(b -> read.put(b.bar(), b));
-        runOut.standouts().forEach(b -> standouts.add(b.bar()));
+        this.centred = centred;
+        this.mean = centred
+                ? runOut.meanMm()
+                : runOut.list().stream()
+                        .mapToDouble(RunOut.Bar::heightMm)
+                        .average()
+                        .orElseThrow();
+        if (centred) {
+            runOut.standouts().forEach(b -> standouts.add(b.bar()));
+        }
         // The circle swings by the eccentricity either way, between the bars too.
-        double swing = 1000 * runOut.eccentricityMm();
+        double swing = centred ? 1000 * runOut.eccentricityMm() : 0;
         double least = -swing;
         double most = swing;
         for (RunOut.Bar b : runOut.list()) {
@@ -70,12 +81,22 @@ public final class TraceChart {
 
     /** The chart on A4 pages, long side across. */
     public static DrawingPages pages(Data data, Palette palette) {
-        return new DrawingPages(new TraceChart(data, palette).draw());
+        return new DrawingPages(new TraceChart(data, true, palette).draw());
+    }
+
+    /**
+     * The chart while the reading is under way and the centre is not to be told yet: heights about the mean of those
+     * read, no fitted circle, no bar that stands out of it.
+     *
+     * @param title one line
+     */
+    public static DrawingPages begun(String title, RunOut runOut, Palette palette) {
+        return new DrawingPages(new TraceChart(new Data(title, runOut, Optional.empty()), false, palette).draw());
     }
 
     /** Height over the mean as read, µm. */
     private double height(RunOut.Bar b) {
-        return 1000 * (b.heightMm() - runOut.meanMm());
+        return 1000 * (b.heightMm() - mean);
     }
 
     /** The circle off centre over the mean, µm; a bar may be a fraction. */
@@ -144,6 +165,9 @@ public final class TraceChart {
     }
 
     private String figures() {
+        if (!centred) {
+            return "run-out " + mm(runOut.tirMm()) + " so far; " + runOut.missing().size() + " bars not read";
+        }
         return "run-out " + mm(runOut.tirMm()) + " as read, " + mm(runOut.residualTirMm())
                 + " without the eccentricity of " + mm(runOut.eccentricityMm())
                 + (runOut.eccentricityMm() > 5e-4 ? " (high side near bar " + runOut.highSideBar() + ")" : "")
@@ -166,9 +190,11 @@ public final class TraceChart {
         canvas.add(new Shape.Circle(new Point(x + 4, y - 0.9), 0.8, List.of(Role.READ)));
         x = words(canvas, x + 10, y, "as read");
         canvas.line(x, y - 0.9, x + 8, y - 0.9, Role.AXIS);
-        x = words(canvas, x + 10, y, "mean circle (0)");
-        canvas.line(x, y - 0.9, x + 8, y - 0.9, Role.FIT);
-        x = words(canvas, x + 10, y, "fitted circle off centre");
+        x = words(canvas, x + 10, y, centred ? "mean circle (0)" : "mean of the bars read (0)");
+        if (centred) {
+            canvas.line(x, y - 0.9, x + 8, y - 0.9, Role.FIT);
+            x = words(canvas, x + 10, y, "fitted circle off centre");
+        }
         if (data.cut().isPresent()) {
             canvas.line(x, y - 0.9, x + 8, y - 0.9, Role.TOOL);
             canvas.add(new Shape.Circle(new Point(x + 4, y - 0.9), 0.8, List.of(Role.AFTER)));
@@ -180,8 +206,10 @@ public final class TraceChart {
         x = words(canvas, x + 4.6, y, "highest bar");
         canvas.add(triangle(x + 1.5, y - 0.9, 1));
         x = words(canvas, x + 4.6, y, "lowest bar");
-        canvas.add(square(x + 1.5, y - 0.9));
-        words(canvas, x + 4.6, y, "does not go with the others: read it again, look for a lifted bar");
+        if (centred) {
+            canvas.add(square(x + 1.5, y - 0.9));
+            words(canvas, x + 4.6, y, "does not go with the others: read it again, look for a lifted bar");
+        }
     }
 
     private static double words(Canvas canvas, double x, double y, String words) {
@@ -227,7 +255,9 @@ public final class TraceChart {
         double base = top + height - HEAD;
         canvas.text(LEFT - 3, base + 4.4, "bar", Canvas.SMALL, Anchor.END, Role.LABEL);
         numbers(canvas, from, to, base, width);
-        curve(canvas, from, to, width, zero, scale);
+        if (centred) {
+            curve(canvas, from, to, width, zero, scale);
+        }
         bars(canvas, from, to, width, zero, scale, top);
     }
 
@@ -308,8 +338,10 @@ public final class TraceChart {
             canvas.add(new Shape.Group(
                     Optional.of("trace-" + Element.bar(bar).id()),
                     Optional.of(Element.bar(bar)),
-                    "Bar " + bar + ": " + micrometres(height(read.get(bar))) + " about the mean, "
-                            + micrometres(1000 * read.get(bar).residualMm()) + " off the fitted circle",
+                    "Bar " + bar + ": " + micrometres(height(read.get(bar))) + " about the mean"
+                            + (centred
+                                    ? ", " + micrometres(1000 * read.get(bar).residualMm()) + " off the fitted circle"
+                                    : ""),
                     List.of(),
                     parts));
             if (bar == highest || bar == lowest) {

@@ -376,6 +376,27 @@ public final class JobText {
                         coils.stream().map(JobWriter::coil).collect(Collectors.joining(",\n    ", "[\n    ", "]"))));
     }
 
+    /**
+     * The text with other readings of run-out in {@code commutator.runOut}; without them where there are none.
+     *
+     * @throws IllegalArgumentException when the section cannot be reached in this text
+     */
+    public JobText withRunOut(List<RunOutEntry> readings) {
+        String path = "commutator.runOut";
+        if (readings.isEmpty()) {
+            return without(path);
+        }
+        boolean inPlace = find(path).filter(JobText::inBrackets).isPresent();
+        JobText out = inPlace ? this : without(path);
+        boolean json = out.json();
+        String list = readings.stream()
+                .map(r -> json
+                        ? "{\"bar\": " + r.bar() + ", \"height\": " + quoted(r.height().toString()) + "}"
+                        : "{bar: " + r.bar() + ", height: " + r.height() + "}")
+                .collect(Collectors.joining(json ? ", " : ",\n    ", json ? "[" : "[\n    ", "]"));
+        return of(name, out.put(path, list));
+    }
+
     /** The text with this winding on this many bars. */
     public JobText withWinding(int bars, WindingSpec spec) {
         if (spec instanceof WindingSpec.Listed listed) {

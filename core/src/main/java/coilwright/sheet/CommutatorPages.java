@@ -2,9 +2,11 @@ package coilwright.sheet;
 
 import coilwright.commutator.CommutatorReport;
 import coilwright.commutator.Reading;
+import coilwright.commutator.RunOut;
 import coilwright.commutator.TruingCut;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.Palette;
+import coilwright.drawing.TraceChart;
 import coilwright.job.CommutatorSizes;
 import coilwright.job.Job;
 import coilwright.job.Quantity;
@@ -18,7 +20,50 @@ public final class CommutatorPages {
     /** Least bars read that a centre can be told from. */
     private static final int LEAST_BARS = 3;
 
+    /**
+     * Widest gap without a reading over which the centre is not told, degrees: from readings on less than half the
+     * circle the fit can lie anywhere. Common practice, from memory.
+     */
+    private static final double MOST_GAP = 180;
+
+    /**
+     * How far a reading has come.
+     *
+     * @param trace of the bars read; empty where fewer than three are
+     * @param report the run-out judged; empty before the bars read go round more than half the commutator
+     */
+    public record Progress(Optional<DrawingPages> trace, Optional<CommutatorReport> report) {}
+
     private CommutatorPages() {}
+
+    /**
+     * What can be told of a job's run-out while it is read.
+     *
+     * @throws IllegalArgumentException when sizes do not go together
+     */
+    public static Progress progress(Job job, Palette palette) {
+        if (!enough(job)) {
+            return new Progress(Optional.empty(), Optional.empty());
+        }
+        RunOut runOut = RunOut.of(job.armature().bars(), readings(job));
+        if (runOut.widestGapDegrees() > MOST_GAP) {
+            return new Progress(
+                    Optional.of(TraceChart.begun(job.title() + ": commutator run-out", runOut, palette)),
+                    Optional.empty());
+        }
+        CommutatorReport report = report(job).orElseThrow();
+        return new Progress(Optional.of(CommutatorSheet.trace(job.title(), report, palette)), Optional.of(report));
+    }
+
+    private static List<Reading> readings(Job job) {
+        return RunOutFile.readings(
+                job.particulars().commutator().map(CommutatorSizes::runOut).orElse(List.of()));
+    }
+
+    private static boolean enough(Job job) {
+        return job.armature().bars() >= LEAST_BARS
+                && readings(job).stream().map(Reading::bar).distinct().count() >= LEAST_BARS;
+    }
 
     /**
      * The sheet of a job's commutator, and the trace after it; a sheet to fill in where fewer than three bars are read.
@@ -34,12 +79,8 @@ public final class CommutatorPages {
 
     /** The run-out judged; empty where too few bars are read or the commutator has too few. */
     static Optional<CommutatorReport> report(Job job) {
-        List<Reading> readings = RunOutFile.readings(
-                job.particulars().commutator().map(CommutatorSizes::runOut).orElse(List.of()));
-        boolean enough = job.armature().bars() >= LEAST_BARS
-                && readings.stream().map(Reading::bar).distinct().count() >= LEAST_BARS;
-        return enough
-                ? Optional.of(CommutatorReport.of(job.armature().bars(), readings, given(job)))
+        return enough(job)
+                ? Optional.of(CommutatorReport.of(job.armature().bars(), readings(job), given(job)))
                 : Optional.empty();
     }
 

@@ -96,6 +96,18 @@ class TraceChartTest {
     }
 
     @Example
+    void whileBegunItTellsNoCentre() {
+        RunOut few = readings(400, b -> b <= 6 ? 0.01 * (b % 3) : Double.NaN);
+        DrawingPages pages = TraceChart.begun("T", few, Palette.COLOUR);
+        sound(pages);
+        assertThat(groups(pages)).hasSize(6);
+        assertThat(pages.first().shapes()).noneMatch(s -> s.roles().contains(Role.FIT));
+        assertThat(pages.first().texts())
+                .anyMatch(t -> t.text().equals("run-out 0.020 mm so far; 394 bars not read"))
+                .noneMatch(t -> t.text().contains("eccentricity"));
+    }
+
+    @Example
     void heightsAreToScaleAndTheCutIsAsDeepAsPlanned() {
         RunOut r = readings(24, b -> 0.1 * Math.cos(2 * Math.PI * (b - 1) / 24) + (b == 7 ? 0.05 : 0));
         for (TruingCut.Centring centring : TruingCut.Centring.values()) {

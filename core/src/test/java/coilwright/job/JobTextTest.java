@@ -147,6 +147,39 @@ class JobTextTest {
                 .hasSize(2);
     }
 
+    private static List<String> runOut(JobText text) {
+        return text.job().orElseThrow().particulars().commutator().stream()
+                .flatMap(c -> c.runOut().stream())
+                .map(e -> e.bar() + " " + e.height())
+                .toList();
+    }
+
+    @Test
+    void putsRunOutInAndTakesItOut() {
+        List<RunOutEntry> two = List.of(
+                new RunOutEntry(1, Quantity.parse("0.01 mm", Quantity.Kind.LENGTH)),
+                new RunOutEntry(2, Quantity.parse("-5 µm", Quantity.Kind.LENGTH)));
+        for (String section : List.of(
+                "",
+                "commutator: {diameter: 48 mm} # kept\n",
+                "commutator:\n  diameter: 48 mm # kept\n",
+                "commutator:\n  runOut: [{bar: 9, height: 1 thou}]\n  diameter: 48 mm # kept\n",
+                "commutator:\n  # kept\n  diameter: 48 mm\n  runOut:\n    - {bar: 9, height: 1 thou}\nnotes: [a]\n")) {
+            JobText text = JobText.of("t", TEXT + section);
+            JobText with = text.withRunOut(two);
+            assertThat(with.problems()).as(section).isEmpty();
+            assertThat(runOut(with)).as(section).containsExactly("1 0.01 mm", "2 -5 µm");
+            assertThat(with.text()).contains(section.isEmpty() ? "" : "# kept");
+            assertThat(with.text().lines()).containsAll(TEXT.lines().toList());
+            assertThat(runOut(with.withRunOut(List.of()))).isEmpty();
+        }
+        JobText json = JobText.of(
+                "j.json",
+                "{\"coilwright\": 1, \"title\": \"T\", \"armature\": {\"slots\": 17, \"bars\": 17, \"poles\": 4},"
+                        + " \"winding\": {\"type\": \"wave\"}}\n");
+        assertThat(runOut(json.withRunOut(two))).containsExactly("1 0.01 mm", "2 -5 µm");
+    }
+
     @Test
     void takesJsonAndWhatIsNoYaml() {
         String json = "{\"coilwright\": 1, \"title\": \"T\", \"armature\": {\"slots\": 17, \"bars\": 17, \"poles\": 4},"

@@ -8,6 +8,7 @@ import coilwright.job.SafeFiles;
 import coilwright.rewind.WindingWay;
 import coilwright.sheet.Document;
 import coilwright.sheet.RecordHtml;
+import coilwright.sheet.SheetKind;
 import coilwright.winding.ImpossibleWindingException;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -92,12 +93,12 @@ final class SheetCommand implements Callable<Integer> {
     public Integer call() throws BadInputException {
         if (kind.equals(LIST)) {
             for (SheetKind k : SheetKind.values()) {
-                console.answer(String.format(Locale.ROOT, "%-12s %s%n", k.word(), k.words())
+                console.answer(String.format(Locale.ROOT, "%-12s %s%n", k.word(), k.words() + (k == SheetKind.ORDER ? " (--way)" : ""))
                         .replace("\r", ""));
             }
             return Exit.DONE;
         }
-        SheetKind wanted = SheetKind.named(kind);
+        SheetKind wanted = wanted();
         Path file = jobFile.orElseThrow(() -> new UsageException("no job file was given: name it after the command"));
         Path to = out.orElseThrow(() -> new UsageException(
                 "no file to write was given: name it with --out, ending in .pdf, .svg, .png or .html"));
@@ -122,6 +123,14 @@ final class SheetCommand implements Callable<Integer> {
             return console.impossible(file, e.findings());
         } catch (IllegalArgumentException e) {
             throw new UsageException(file + ": " + e.getMessage());
+        }
+    }
+
+    private SheetKind wanted() {
+        try {
+            return SheetKind.named(kind);
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(e.getMessage());
         }
     }
 

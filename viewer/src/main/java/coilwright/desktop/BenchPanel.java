@@ -184,7 +184,7 @@ final class BenchPanel extends JPanel {
     }
 
     /** Holds words that break at its own width. */
-    private static final class Side extends JPanel implements javax.swing.Scrollable {
+    static final class Side extends JPanel implements javax.swing.Scrollable {
         private static final long serialVersionUID = 1L;
 
         Side() {

@@ -229,6 +229,18 @@ final class DrawingPane extends JComponent implements Accessible {
         moved();
     }
 
+    /** Shows the top of the page at its full width. */
+    void fitWidth() {
+        fitted = false;
+        scene.filter(s -> getWidth() > 0).ifPresent(s -> {
+            scale = Math.max(
+                    LEAST_SCALE, (getWidth() - 2.0 * MARGIN) / s.drawing().width());
+            x = MARGIN;
+            y = MARGIN;
+        });
+        moved();
+    }
+
     /** Moves a place into sight, and near enough to be read. */
     void reveal(Element e) {
         scene.flatMap(s -> s.boundsOf(e)).ifPresent(b -> {

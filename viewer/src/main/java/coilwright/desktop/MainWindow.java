@@ -59,7 +59,13 @@ final class MainWindow {
     private final JPanel benchPlace = new JPanel(new BorderLayout());
     private final JPanel comparePlace = new JPanel(new BorderLayout());
     private Optional<BenchPanel> bench = Optional.empty();
+    private final JPanel sheetPlace = new JPanel(new BorderLayout());
     private Optional<ComparePanel> compare = Optional.empty();
+    private Optional<SheetPanel> sheets = Optional.empty();
+    private final JPanel orderPlace = new JPanel(new BorderLayout());
+    private Optional<OrderPanel> order = Optional.empty();
+    private final JPanel tracePlace = new JPanel(new BorderLayout());
+    private Optional<TracePanel> trace = Optional.empty();
     private final JLabel status = new JLabel(" ");
     private final JProgressBar progress = new JProgressBar();
     private final JButton cancel = Ui.named(new JButton(), "Cancel");
@@ -93,11 +99,20 @@ final class MainWindow {
         tabs.addTab("Winding", winding);
         tabs.addTab("Bench", benchPlace);
         tabs.addTab("Compare", comparePlace);
+        tabs.addTab("Sheets", sheetPlace);
+        tabs.addTab("Order of work", orderPlace);
+        tabs.addTab("Commutator", tracePlace);
         tabs.addChangeListener(e -> {
             if (tabs.getSelectedComponent() == benchPlace) {
                 bench().fillIfShown();
             } else if (tabs.getSelectedComponent() == comparePlace) {
                 compare();
+            } else if (tabs.getSelectedComponent() == sheetPlace) {
+                sheets().begin();
+            } else if (tabs.getSelectedComponent() == orderPlace) {
+                order().begin();
+            } else if (tabs.getSelectedComponent() == tracePlace) {
+                trace().begin();
             }
         });
         tabs.getAccessibleContext().setAccessibleName("Parts");
@@ -147,6 +162,36 @@ final class MainWindow {
             comparePlace.revalidate();
         }
         return compare.get();
+    }
+
+    /** The part that shows the sheets; made when first asked for. */
+    SheetPanel sheets() {
+        if (sheets.isEmpty()) {
+            sheets = Optional.of(new SheetPanel(this));
+            sheetPlace.add(sheets.get());
+            sheetPlace.revalidate();
+        }
+        return sheets.get();
+    }
+
+    /** The part that leads through the winding work; made when first asked for. */
+    OrderPanel order() {
+        if (order.isEmpty()) {
+            order = Optional.of(new OrderPanel(this, this::trouble));
+            orderPlace.add(order.get());
+            orderPlace.revalidate();
+        }
+        return order.get();
+    }
+
+    /** The part for the run-out of the commutator; made when first asked for. */
+    TracePanel trace() {
+        if (trace.isEmpty()) {
+            trace = Optional.of(new TracePanel(this, this::trouble));
+            tracePlace.add(trace.get());
+            tracePlace.revalidate();
+        }
+        return trace.get();
     }
 
     /** Comes back when the window is closed. */
@@ -231,8 +276,8 @@ final class MainWindow {
         file.add(Ui.action("&Save", "ctrl S", () -> save(() -> {})));
         file.add(Ui.action("Save &as…", "ctrl shift S", () -> saveAs(() -> {})));
         file.addSeparator();
-        file.add(Ui.action("Save &drawing as…", "ctrl E", this::export));
-        file.add(Ui.action("&Print drawing…", "ctrl P", this::print));
+        file.add(Ui.action("Save &drawing or sheet as…", "ctrl E", this::export));
+        file.add(Ui.action("&Print drawing or sheet…", "ctrl P", this::print));
         file.addSeparator();
         file.add(Ui.action("&Close", "ctrl W", this::close));
         bar.add(file);
@@ -262,6 +307,9 @@ final class MainWindow {
             bench().focus();
         }));
         atBench.add(Ui.action("&Compare", "F4", () -> tabs.setSelectedComponent(comparePlace)));
+        atBench.add(Ui.action("&Sheets", "F5", () -> tabs.setSelectedComponent(sheetPlace)));
+        atBench.add(Ui.action("&Order of work", "F6", () -> tabs.setSelectedComponent(orderPlace)));
+        atBench.add(Ui.action("Co&mmutator", "F7", () -> tabs.setSelectedComponent(tracePlace)));
         atBench.addSeparator();
         for (String word : BenchPanel.tests()) {
             atBench.add(Ui.action("Readings: " + word, "", () -> {
@@ -276,6 +324,14 @@ final class MainWindow {
         return bar;
     }
 
+    private boolean atSheets() {
+        return tabs.getSelectedComponent() == sheetPlace;
+    }
+
+    private DrawingPane shownDrawing() {
+        return atSheets() ? sheets().pane() : winding.drawing();
+    }
+
     private JMenu viewMenu() {
         JMenu view = Ui.named(new JMenu(), "&View");
         int key = 0;
@@ -287,12 +343,17 @@ final class MainWindow {
             }));
         }
         view.addSeparator();
-        view.add(Ui.action("Zoom &in", "ctrl PLUS", () -> winding.drawing().zoom(1.25)));
-        view.add(Ui.action("Zoom &out", "ctrl MINUS", () -> winding.drawing().zoom(1 / 1.25)));
-        view.add(Ui.action("&Fit", "ctrl 0", () -> winding.drawing().fit()));
+        view.add(Ui.action("Zoom &in", "ctrl PLUS", () -> shownDrawing().zoom(1.25)));
+        view.add(Ui.action("Zoom &out", "ctrl MINUS", () -> shownDrawing().zoom(1 / 1.25)));
+        view.add(Ui.action("&Fit", "ctrl 0", () -> shownDrawing().fit()));
         view.addSeparator();
         var grey = Ui.named(new JCheckBoxMenuItem(), "&Black and white");
-        grey.addActionListener(e -> winding.grey(grey.isSelected()));
+        grey.addActionListener(e -> {
+            winding.grey(grey.isSelected());
+            sheets.ifPresent(SheetPanel::refresh);
+            order.ifPresent(OrderPanel::refresh);
+            trace.ifPresent(TracePanel::refresh);
+        });
         view.add(grey);
         var dark = Ui.named(new JCheckBoxMenuItem(), "Dar&k");
         dark.setSelected(settings.dark());
@@ -326,6 +387,9 @@ final class MainWindow {
         winding.draw();
         bench.ifPresent(BenchPanel::redraw);
         compare.ifPresent(ComparePanel::compare);
+        sheets.ifPresent(SheetPanel::repaintPage);
+        order.ifPresent(OrderPanel::refresh);
+        trace.ifPresent(TracePanel::refresh);
         frame.revalidate();
     }
 
@@ -438,7 +502,7 @@ final class MainWindow {
         }
     }
 
-    private void save(Runnable then) {
+    void save(Runnable then) {
         if (document.file().isEmpty()) {
             saveAs(then);
         } else {
@@ -517,14 +581,15 @@ final class MainWindow {
 
     // ---- drawing out ------------------------------------------------------------------------------------------------
 
-    private void export() {
+    void export() {
         var chooser = new JFileChooser(folder());
-        chooser.setDialogTitle("Save the drawing as");
+        chooser.setDialogTitle(atSheets() ? "Save the sheet as" : "Save the drawing as");
         for (String ending : List.of("pdf", "png", "svg")) {
             chooser.addChoosableFileFilter(
                     new FileNameExtensionFilter(ending.toUpperCase(Locale.ROOT) + " (*." + ending + ")", ending));
         }
-        chooser.setSelectedFile(new java.io.File(folder(), winding.view().word() + ".pdf"));
+        String word = atSheets() ? sheets().kind().word() : winding.view().word();
+        chooser.setSelectedFile(new java.io.File(folder(), word + ".pdf"));
         if (chooser.showSaveDialog(frame) == JFileChooser.APPROVE_OPTION) {
             exportTo(chooser.getSelectedFile().toPath());
         }
@@ -532,9 +597,9 @@ final class MainWindow {
 
     void exportTo(Path path) {
         boolean pdf = path.toString().toLowerCase(Locale.ROOT).endsWith(".pdf");
-        Optional<Callable<DrawingPages>> pages = winding.pages(pdf ? PageFormat.A4 : PageFormat.SINGLE);
+        Optional<Callable<DrawingPages>> pages = pages(pdf ? PageFormat.A4 : PageFormat.SINGLE);
         if (pages.isEmpty()) {
-            say("There is no drawing yet");
+            say(nothingYet());
             return;
         }
         busy(
@@ -556,10 +621,18 @@ final class MainWindow {
                 });
     }
 
-    private void print() {
-        winding.pages(PageFormat.A4)
+    private Optional<Callable<DrawingPages>> pages(PageFormat format) {
+        return atSheets() ? sheets().pages().map(p -> () -> p) : winding.pages(format);
+    }
+
+    private String nothingYet() {
+        return atSheets() ? "There is no sheet yet" : "There is no drawing yet";
+    }
+
+    void print() {
+        pages(PageFormat.A4)
                 .ifPresentOrElse(
-                        pages -> Printing.print(this, frame.getTitle(), pages), () -> say("There is no drawing yet"));
+                        pages -> Printing.print(this, frame.getTitle(), pages), () -> say(nothingYet()));
     }
 
     private void copyDrawing() {
@@ -584,12 +657,15 @@ final class MainWindow {
 
     private void keys() {
         JOptionPane.showMessageDialog(frame, Ui.html("""
-                        Ctrl+1 … Ctrl+5: the views; F2, F3, F4: winding, bench, comparison
+                        Ctrl+1 … Ctrl+5: the views; F2 … F7: winding, bench, comparison, sheets, order of work, commutator
                         Ctrl+F: find a bar, coil or slot
                         In the drawing: + and − zoom, 0 shows the whole page, arrows move it, Esc lets go
+                        In a sheet: Page Up and Page Down turn the page
+                        In the order of work: Enter ticks the step and goes on, Space ticks or unticks
+                        On the commutator: Enter goes to the next bar, / back, Delete clears
                         Mouse: wheel zooms, dragging moves, a click keeps what is lit up
                         Ctrl+Z, Ctrl+Y: undo, redo
-                        Ctrl+S: save; Ctrl+E: save the drawing; Ctrl+P: print it
+                        Ctrl+S: save; Ctrl+E: save the drawing or sheet; Ctrl+P: print it
                         At the bench: Enter notes, * is off the scale, / takes back, + goes to the proposed pair"""), "Keys", JOptionPane.PLAIN_MESSAGE);
     }
 }

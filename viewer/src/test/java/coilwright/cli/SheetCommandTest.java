@@ -2,6 +2,7 @@ package coilwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import coilwright.sheet.SheetKind;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

@@ -64,7 +64,7 @@ class DesktopTest {
             }
         }
         tests.add(DynamicTest.dynamicTest(
-                "all were tried", () -> assertThat(tests).as(whole).hasSize(9)));
+                "all were tried", () -> assertThat(tests).as(whole).hasSize(12)));
         return tests.stream();
     }
 

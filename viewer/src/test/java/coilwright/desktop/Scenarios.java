@@ -9,6 +9,8 @@ import coilwright.drawing.Element;
 import coilwright.fault.Fault;
 import coilwright.job.JobReader;
 import coilwright.job.JobText;
+import coilwright.rewind.WindingWay;
+import coilwright.sheet.SheetKind;
 import java.awt.Component;
 import java.awt.KeyboardFocusManager;
 import java.awt.Point;
@@ -71,6 +73,9 @@ final class Scenarios {
         scenarios.put("can be worked by the keyboard alone, and every part has a name", all::keyboard);
         scenarios.put("finds a fault in a run of readings by the number pad", all::runs);
         scenarios.put("loses nothing to a kill", all::killed);
+        scenarios.put("turns the pages of a sheet and saves them", all::sheets);
+        scenarios.put("ticks off the order of work, and takes it up again", all::ticks);
+        scenarios.put("takes a commutator's run-out by the number pad", all::traces);
         scenarios.put("holds together in the dark and at 250 %", all::sizes);
         for (Map.Entry<String, Scenario> s : scenarios.entrySet()) {
             String outcome;
@@ -299,26 +304,7 @@ final class Scenarios {
         hand.press("shift TAB");
         hand.press("shift TAB");
         hand.until("before them slots", () -> hand.now("armature.slots").isFocusOwner());
-        List<String> nameless = Hand.see(() -> {
-            List<String> out = new ArrayList<>();
-            for (Component c : Hand.all()) {
-                boolean worked = c instanceof JTextComponent
-                        || c instanceof JComboBox<?>
-                        || c instanceof JTable
-                        || c instanceof DrawingPane
-                        || (c instanceof AbstractButton b && b.isFocusable());
-                if (worked && c.isFocusable()) {
-                    String name = c.getAccessibleContext().getAccessibleName();
-                    if (name == null || name.isBlank()) {
-                        out.add(c.getClass() + " " + c.getName());
-                    }
-                }
-            }
-            return out;
-        });
-        assertThat(nameless)
-                .filteredOn(n -> !n.contains("JScrollBar") && !n.contains("$"))
-                .isEmpty();
+        assertThat(nameless()).isEmpty();
         // Round with the tabulator, every field is met, and none holds it fast.
         List<String> met = new ArrayList<>();
         for (int i = 0; i < 45; i++) {
@@ -333,6 +319,149 @@ final class Scenarios {
         hand.press("F3");
         hand.until("F3 is the bench", () -> hand.now("begin").isFocusOwner());
         hand.press("F2");
+    }
+
+    /** What can be worked but has no name to be told by. */
+    private static List<String> nameless() {
+        return Hand.see(() -> {
+            List<String> out = new ArrayList<>();
+            for (Component c : Hand.all()) {
+                boolean worked = c instanceof JTextComponent
+                        || c instanceof JComboBox<?>
+                        || c instanceof JTable
+                        || c instanceof DrawingPane
+                        || (c instanceof AbstractButton b && b.isFocusable());
+                if (worked && c.isFocusable()) {
+                    String name = c.getAccessibleContext().getAccessibleName();
+                    String what = c.getClass() + " " + c.getName();
+                    if ((name == null || name.isBlank()) && !what.contains("JScrollBar") && !what.contains("$")) {
+                        out.add(what);
+                    }
+                }
+            }
+            return out;
+        });
+    }
+
+    /** Words of a name, on the window's own thread. */
+    private String said(String name) {
+        return ((Wrapped) hand.now(name)).getText();
+    }
+
+    private void sheets() throws Exception {
+        Path file = copy("orchard-pump-dynamo");
+        MainWindow w = drawn(file);
+        hand.press("F5");
+        hand.until(
+                "a sheet is shown",
+                () -> w.sheets().pages().isPresent() && w.sheets().pane().isPainted());
+        assertThat(nameless()).isEmpty();
+        Hand.see(() -> {
+            w.sheets().choose(SheetKind.ORDER);
+            return true;
+        });
+        hand.until(
+                "the order of work is shown",
+                () -> w.sheets().pages().isPresent() && w.sheets().pane().isPainted());
+        int pages = Hand.see(() -> w.sheets().pages().orElseThrow().pages().size());
+        assertThat(pages).isGreaterThan(1);
+        var first = Hand.see(() -> w.sheets().pane().scene().orElseThrow().drawing());
+        hand.press("PAGE_UP");
+        hand.press("PAGE_DOWN");
+        assertThat(Hand.see(() -> ((JLabel) hand.now("page")).getText())).isEqualTo("Page 2 of " + pages);
+        assertThat(Hand.see(() -> w.sheets().pane().scene().orElseThrow().drawing()))
+                .isNotEqualTo(first);
+        JComboBox<?> way = (JComboBox<?>) hand.named("sheet way");
+        Hand.see(() -> {
+            way.setSelectedItem(WindingWay.OPPOSITE_PAIRS);
+            return true;
+        });
+        hand.until("the reason is told", () -> said("sheet words").contains("opposite pairs suit two poles only"));
+        Hand.see(() -> {
+            way.setSelectedItem(WindingWay.FORMED_COILS);
+            return true;
+        });
+        hand.until("it is there again", () -> w.sheets().pages().isPresent());
+        Path out = file.resolveSibling("order.svg");
+        Hand.see(() -> {
+            w.exportTo(out);
+            return true;
+        });
+        hand.until("every page is saved", () -> Files.exists(file.resolveSibling("order-" + pages + ".svg")));
+    }
+
+    private void ticks() throws Exception {
+        Path file = copy("orchard-pump-dynamo");
+        MainWindow w = drawn(file);
+        hand.press("F6");
+        hand.until(
+                "the steps are there",
+                () -> w.order().table().getRowCount() > 0 && w.order().table().isFocusOwner());
+        assertThat(nameless()).isEmpty();
+        Path kept = WorkTicks.beside(file);
+        for (int i = 0; i < 3; i++) {
+            hand.press("ENTER");
+        }
+        hand.until("three are kept", () -> Files.readString(kept).endsWith("1,yes\n2,yes\n3,yes\n"));
+        assertThat(Hand.see(() -> w.order().table().getSelectedRow())).isEqualTo(3);
+        assertThat(Hand.see(() -> w.order().pane().lit().orElseThrow().lit()))
+                .anyMatch(e -> e.kind() == Element.Kind.COIL);
+        hand.press("SPACE");
+        hand.press("SPACE");
+        hand.until("the fourth is unticked again", () -> ((JLabel) hand.now("status"))
+                .getText()
+                .startsWith("Step 4 is not done"));
+        String before = Files.readString(kept);
+        close();
+        MainWindow again = drawn(file);
+        hand.press("F6");
+        hand.until("it goes on at step 4", () -> again.order().table().getSelectedRow() == 3);
+        assertThat(Hand.see(() -> again.order().isDone(3) && !again.order().isDone(4)))
+                .isTrue();
+        JComboBox<?> way = (JComboBox<?>) hand.named("order way");
+        Hand.see(() -> {
+            way.setSelectedItem(WindingWay.COIL_BY_COIL);
+            return true;
+        });
+        hand.until("it says so", () -> said("order words").contains("are not of this order"));
+        assertThat(Files.readString(kept)).isEqualTo(before);
+        hand.click(hand.named("tick"));
+        hand.until(
+                "the old ticks are put aside",
+                () -> Files.readString(file.resolveSibling("orchard-pump-dynamo.order-1.csv"))
+                                .equals(before)
+                        && Files.readString(kept).endsWith("done\n1,yes\n"));
+    }
+
+    private void traces() throws Exception {
+        Path file = copy("tin-tram-toy-motor");
+        String original = Files.readString(file);
+        MainWindow w = drawn(file);
+        hand.press("F7");
+        hand.until("the table has the focus", () -> w.trace().table().isFocusOwner());
+        assertThat(nameless()).isEmpty();
+        hand.type("0.012\n1.2.3\n");
+        hand.until("nonsense is refused", () -> said("trace wrong").startsWith("✗"));
+        hand.press("ctrl A");
+        hand.type("-0.005\n9");
+        hand.type("/");
+        hand.until("back at bar 2", () -> w.trace().table().getSelectedRow() == 1);
+        hand.type("-0.006\n0.008\n");
+        hand.until(
+                "the job holds them",
+                () -> TraceEntries.of(w.document().text().job().orElseThrow()).stream()
+                        .map(e -> e.bar() + " " + e.height())
+                        .toList()
+                        .equals(List.of("1 0.012 mm", "2 -0.006 mm", "3 0.008 mm")));
+        hand.until("the trace is drawn", () -> w.trace().pane().isPainted());
+        hand.until("and told", () -> said("trace words").contains("Bars read: 3 of 3"));
+        // A number typed on past the last bar changes nothing.
+        hand.type("7");
+        assertThat(Hand.see(() -> w.trace().table().isEditing())).isFalse();
+        for (int i = 0; i < 4; i++) {
+            hand.press("ctrl Z");
+        }
+        hand.until("undo gives the file", () -> w.document().text().text().equals(original));
     }
 
     private static List<String> readings(Path file, Fault fault) throws Exception {
