@@ -781,6 +781,7 @@ final class DevelopedLayout {
                         marked(c.coil()) || overlay.front(c.coil()),
                         left ? Anchor.END : Anchor.START,
                         c.top() ? Role.COIL_TOP : Role.COIL_BOTTOM);
+                leadLabels.insist(t.bounds());
                 canvas.add(leader);
                 canvas.add(
                         c.coil().set() == 0
@@ -907,7 +908,11 @@ final class DevelopedLayout {
                 new Point(p.x() + aside, p.y() + over),
                 new Point(p.x() - aside, p.y() - over),
                 new Point(p.x(), p.y() + 2 * over),
-                new Point(p.x(), p.y() - 2 * over));
+                new Point(p.x(), p.y() - 2 * over),
+                new Point(p.x() + 2 * aside, p.y()),
+                new Point(p.x() - 2 * aside, p.y()),
+                new Point(p.x() + 2 * aside, p.y() + 2 * over),
+                new Point(p.x() - 2 * aside, p.y() - 2 * over));
     }
 
     /** Moves sorted values apart to at least a step, keeping within the limits and as near as may be. */
