@@ -166,7 +166,8 @@ public final class TraceChart {
 
     private String figures() {
         if (!centred) {
-            return "run-out " + mm(runOut.tirMm()) + " so far; " + runOut.missing().size() + " bars not read";
+            return "run-out " + mm(runOut.tirMm()) + " so far; "
+                    + runOut.missing().size() + " bars not read";
         }
         return "run-out " + mm(runOut.tirMm()) + " as read, " + mm(runOut.residualTirMm())
                 + " without the eccentricity of " + mm(runOut.eccentricityMm())

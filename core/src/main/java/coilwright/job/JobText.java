@@ -391,7 +391,8 @@ public final class JobText {
         boolean json = out.json();
         String list = readings.stream()
                 .map(r -> json
-                        ? "{\"bar\": " + r.bar() + ", \"height\": " + quoted(r.height().toString()) + "}"
+                        ? "{\"bar\": " + r.bar() + ", \"height\": "
+                                + quoted(r.height().toString()) + "}"
                         : "{bar: " + r.bar() + ", height: " + r.height() + "}")
                 .collect(Collectors.joining(json ? ", " : ",\n    ", json ? "[" : "[\n    ", "]"));
         return of(name, out.put(path, list));

@@ -20,8 +20,8 @@ class CommutatorPagesTest {
                           diameter: 48 mm
                           runOut: [%s]
                         """.formatted(IntStream.rangeClosed(1, bar)
-                                .mapToObj(b -> "{bar: " + b + ", height: " + b % 4 + " µm}")
-                                .collect(Collectors.joining(", "))))
+                        .mapToObj(b -> "{bar: " + b + ", height: " + b % 4 + " µm}")
+                        .collect(Collectors.joining(", "))))
                 .job()
                 .orElseThrow();
         return CommutatorPages.progress(job, Palette.COLOUR);

@@ -93,7 +93,11 @@ final class SheetCommand implements Callable<Integer> {
     public Integer call() throws BadInputException {
         if (kind.equals(LIST)) {
             for (SheetKind k : SheetKind.values()) {
-                console.answer(String.format(Locale.ROOT, "%-12s %s%n", k.word(), k.words() + (k == SheetKind.ORDER ? " (--way)" : ""))
+                console.answer(String.format(
+                                Locale.ROOT,
+                                "%-12s %s%n",
+                                k.word(),
+                                k.words() + (k == SheetKind.ORDER ? " (--way)" : ""))
                         .replace("\r", ""));
             }
             return Exit.DONE;

@@ -631,8 +631,7 @@ final class MainWindow {
 
     void print() {
         pages(PageFormat.A4)
-                .ifPresentOrElse(
-                        pages -> Printing.print(this, frame.getTitle(), pages), () -> say(nothingYet()));
+                .ifPresentOrElse(pages -> Printing.print(this, frame.getTitle(), pages), () -> say(nothingYet()));
     }
 
     private void copyDrawing() {

@@ -236,8 +236,9 @@ final class OrderPanel extends JPanel {
     }
 
     private static Made make(Asked asked) throws IOException {
-        Optional<WorkTicks> kept =
-                asked.file().isPresent() ? WorkTicks.read(WorkTicks.beside(asked.file().get())) : Optional.empty();
+        Optional<WorkTicks> kept = asked.file().isPresent()
+                ? WorkTicks.read(WorkTicks.beside(asked.file().get()))
+                : Optional.empty();
         WindingWay way = asked.way().or(() -> kept.map(WorkTicks::way)).orElse(WindingWay.FORMED_COILS);
         Optional<Job> job = asked.text().job();
         if (job.isEmpty()) {
@@ -384,7 +385,8 @@ final class OrderPanel extends JPanel {
             return;
         }
         Element first = lit.iterator().next();
-        pane.pin(Optional.of(new Ties.Tied(first, lit, Set.of(), step.orElseThrow().text())));
+        pane.pin(Optional.of(
+                new Ties.Tied(first, lit, Set.of(), step.orElseThrow().text())));
         pane.reveal(first);
     }
 
@@ -420,10 +422,9 @@ final class OrderPanel extends JPanel {
         disk.queue(() -> now.keep(file.get()), aside -> {
             String name = WorkTicks.beside(file.get()).getFileName().toString();
             aside.ifPresent(a -> say("The ticks of the other order are in " + a.getFileName() + "."));
-            window.say(
-                    "Step " + s.number() + (done ? " is done" : " is not done") + "; kept in " + name
-                            + aside.map(a -> "; the one before is now " + a.getFileName())
-                                    .orElse(""));
+            window.say("Step " + s.number() + (done ? " is done" : " is not done") + "; kept in " + name
+                    + aside.map(a -> "; the one before is now " + a.getFileName())
+                            .orElse(""));
         });
         return true;
     }

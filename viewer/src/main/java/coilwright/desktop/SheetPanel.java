@@ -224,10 +224,7 @@ final class SheetPanel extends JPanel {
 
     private void show(Made next) {
         made = Optional.of(next);
-        words.setText(
-                next.why().isEmpty()
-                        ? capital(next.of().kind().words())
-                        : "✗ " + next.why());
+        words.setText(next.why().isEmpty() ? capital(next.of().kind().words()) : "✗ " + next.why());
         turn(Math.min(page, Math.max(0, pageCount() - 1)));
     }
 

@@ -65,8 +65,8 @@ final class TraceEntries {
      * @throws IllegalArgumentException when the text is no job
      */
     static JobText with(JobText text, int bar, Optional<Quantity> height) {
-        List<RunOutEntry> entries = new ArrayList<>(
-                of(text.job().orElseThrow(() -> new IllegalArgumentException("first mend the job"))));
+        List<RunOutEntry> entries =
+                new ArrayList<>(of(text.job().orElseThrow(() -> new IllegalArgumentException("first mend the job"))));
         List<Integer> places = new ArrayList<>();
         int later = entries.size();
         for (int i = entries.size() - 1; i >= 0; i--) {

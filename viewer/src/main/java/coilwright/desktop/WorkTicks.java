@@ -51,8 +51,8 @@ record WorkTicks(WindingWay way, String mark, Set<Integer> done) {
                     .append(s.bars());
         }
         try {
-            byte[] sum = MessageDigest.getInstance("SHA-256")
-                    .digest(all.toString().getBytes(StandardCharsets.UTF_8));
+            byte[] sum =
+                    MessageDigest.getInstance("SHA-256").digest(all.toString().getBytes(StandardCharsets.UTF_8));
             return HexFormat.of().formatHex(sum, 0, MARK_BYTES);
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException(e);

@@ -408,9 +408,9 @@ final class Scenarios {
                 .anyMatch(e -> e.kind() == Element.Kind.COIL);
         hand.press("SPACE");
         hand.press("SPACE");
-        hand.until("the fourth is unticked again", () -> ((JLabel) hand.now("status"))
-                .getText()
-                .startsWith("Step 4 is not done"));
+        hand.until(
+                "the fourth is unticked again",
+                () -> ((JLabel) hand.now("status")).getText().startsWith("Step 4 is not done"));
         String before = Files.readString(kept);
         close();
         MainWindow again = drawn(file);

@@ -72,8 +72,7 @@ class TraceEntriesTest {
 
     @Test
     void theUnitIsThatOfTheLastReading() {
-        assertThat(TraceEntries.unit(
-                        TraceEntries.of(JobText.of("t", TEXT).job().orElseThrow())))
+        assertThat(TraceEntries.unit(TraceEntries.of(JobText.of("t", TEXT).job().orElseThrow())))
                 .isEqualTo("µm");
         assertThat(TraceEntries.unit(java.util.List.of())).isEqualTo("mm");
     }

@@ -47,9 +47,13 @@ class WorkTicksTest {
         Path job = folder.resolve("job.yaml");
         WorkTicks.none(order).with(7, true).keep(job);
         String first = Files.readString(WorkTicks.beside(job));
-        assertThat(WorkTicks.none(order(14, WindingWay.COIL_BY_COIL)).with(1, true).keep(job))
+        assertThat(WorkTicks.none(order(14, WindingWay.COIL_BY_COIL))
+                        .with(1, true)
+                        .keep(job))
                 .contains(folder.resolve("job.order-1.csv"));
-        assertThat(WorkTicks.none(order(12, WindingWay.OPPOSITE_PAIRS)).with(2, true).keep(job))
+        assertThat(WorkTicks.none(order(12, WindingWay.OPPOSITE_PAIRS))
+                        .with(2, true)
+                        .keep(job))
                 .contains(folder.resolve("job.order-2.csv"));
         assertThat(folder.resolve("job.order-1.csv")).content().isEqualTo(first);
         assertThat(WorkTicks.read(WorkTicks.beside(job)).orElseThrow().way()).isEqualTo(WindingWay.OPPOSITE_PAIRS);
