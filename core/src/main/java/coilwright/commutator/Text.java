@@ -23,19 +23,17 @@ final class Text {
                 + (thou.signum() == 0 ? "0" : thou.stripTrailingZeros().toPlainString()) + " thou)";
     }
 
-    static double most(String what, double x, double most) {
+    static void most(String what, double x, double most) {
         if (x > most) {
             throw new IllegalArgumentException(
                     what + " is " + mm(x) + ", but may be at most " + mm(most) + ": check the unit");
         }
-        return x;
     }
 
-    static double finite(String what, double x) {
+    static void finite(String what, double x) {
         if (Double.isNaN(x) || Double.isInfinite(x)) {
             throw new IllegalArgumentException(what + " is no number: measure it again");
         }
-        return x;
     }
 
     static double notNegative(String what, double x) {
