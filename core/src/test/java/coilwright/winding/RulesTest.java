@@ -230,6 +230,9 @@ class RulesTest {
             assertThat(refusal(12, 12, 2, WindingSpec.lap(8, PROGRESSIVE)))
                     .containsExactly(
                             "an 8-plex lap steps 8 bars, over half of the 12 there are: plex 6 or less would do");
+            assertThat(refusal(12, 12, 2, WindingSpec.lap(11, PROGRESSIVE)))
+                    .containsExactly(
+                            "an 11-plex lap steps 11 bars, over half of the 12 there are: plex 6 or less would do");
             assertThat(refusal(6, 6, 2, WindingSpec.lap(3, PROGRESSIVE))).isEmpty();
             // Of 3 bars on 10 poles no wave can be wound at all; 8 and 2 more make a multiple of 5.
             assertThat(refusal(3, 3, 10, WindingSpec.wave(2, PROGRESSIVE)))
@@ -613,6 +616,20 @@ class RulesTest {
             assertThatIllegalArgumentException()
                     .isThrownBy(() -> WindingSpec.lap(0, PROGRESSIVE))
                     .withMessage("plex is 0, but must be from 1 (simplex) to 12");
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> frogLeg(13, CoilSpan.usual()))
+                    .withMessage("plex is 13, but must be from 1 (simplex) to 12");
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> new WindingSpec.FrogLeg(1, PROGRESSIVE, CoilSpan.usual(), 4001))
+                    .withMessage("leadOffset is 4001, but must be from -4000 to 4000 bars");
+            assertThat(new WindingSpec.FrogLeg(12, PROGRESSIVE, CoilSpan.usual(), -4000).leadOffset())
+                    .isEqualTo(-4000);
+            for (WindingType type : List.of(WindingType.FROG_LEG, WindingType.LISTED)) {
+                assertThatIllegalArgumentException()
+                        .isThrownBy(() -> new WindingSpec.Regular(
+                                type, 1, PROGRESSIVE, CoilSpan.usual(), List.of(), 0))
+                        .withMessage("a regular winding is lap or wave, not " + type.word());
+            }
             assertThatIllegalArgumentException()
                     .isThrownBy(() -> WindingSpec.lap(1, PROGRESSIVE).withDeadCoils(List.of(3, 3)))
                     .withMessage("deadCoils names a coil twice: [3, 3]; name each dead coil once");
