@@ -5,6 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import coilwright.rewind.Quantities.Kind;
+import coilwright.winding.Armature;
+import coilwright.winding.CoilSpan;
+import coilwright.winding.Direction;
+import coilwright.winding.Winding;
+import coilwright.winding.WindingSpec;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -143,6 +148,42 @@ class RewindValuesTest {
         assertThat(Format.number(Double.NaN)).isEqualTo("no number");
         assertThat(Format.percent(0)).isEqualTo("0 %");
         assertThat(Format.percent(0.4567)).isEqualTo("45.7 %");
+    }
+
+    @Test
+    void whereValuesComeFrom() {
+        assertThat(Source.practice()).isEqualTo(new Source("common practice", "", Trust.FROM_MEMORY));
+        assertThat(Source.practice().cite()).isEqualTo("common practice (from memory)");
+        assertThat(new Source("Tables", "1920", Trust.READ).cite()).isEqualTo("Tables, 1920 (read in the source)");
+        assertThat(Limit.of("ir-ieee43-2000").source().edition()).isEqualTo("2000");
+        assertThat(Limit.of("ir-ieee43-2000").source().trust()).isEqualTo(Trust.READ);
+    }
+
+    @Test
+    void slotsAsDeepAsTheCoreAreRefused() {
+        assertThat(new CoreSize(50, 60, 15, 29).slotPitchCircleMm()).isEqualTo(45);
+        assertThatThrownBy(() -> new CoreSize(50, 60, 15, 30))
+                .hasMessageContaining("leaves 30 mm for a shaft of 30 mm: measure the diameter and the depth again");
+    }
+
+    @Test
+    void waysOfWindingThatDoNotSuit() {
+        var frogLeg = Winding.build(
+                Armature.of(24, 24, 4), new WindingSpec.FrogLeg(1, Direction.PROGRESSIVE, CoilSpan.usual(), 0));
+        assertThat(WindingWay.COIL_BY_COIL.refusal(frogLeg))
+                .hasValue("a frog-leg winding has four layers and is put in as formed coils, not wound by hand: choose"
+                        + " formed-coils");
+        assertThat(WindingWay.FORMED_COILS.refusal(frogLeg)).isEmpty();
+        var fourPoles = Winding.build(Armature.of(24, 24, 4), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        assertThat(WindingWay.OPPOSITE_PAIRS.refusal(fourPoles))
+                .hasValue("with 4 poles the coils span less than half the core, and opposite pairs suit two poles only:"
+                        + " choose coil-by-coil or formed-coils");
+        var three = Winding.build(Armature.of(3, 3, 2), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        assertThat(WindingWay.OPPOSITE_PAIRS.refusal(three))
+                .hasValue("with 3 slots no two coils lie opposite each other: choose coil-by-coil");
+        var four = Winding.build(Armature.of(4, 4, 2), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        assertThat(WindingWay.OPPOSITE_PAIRS.refusal(four)).isEmpty();
+        assertThat(WindingWay.OPPOSITE_PAIRS.words()).isEqualTo("by hand, in opposite pairs");
     }
 
     @Test
