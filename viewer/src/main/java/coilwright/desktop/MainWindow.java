@@ -6,7 +6,7 @@ import coilwright.drawing.DrawingView;
 import coilwright.drawing.PageFormat;
 import coilwright.job.Job;
 import coilwright.job.JobText;
-import coilwright.job.SafeFiles;
+import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import coilwright.winding.Direction;
 import coilwright.winding.WindingSpec;

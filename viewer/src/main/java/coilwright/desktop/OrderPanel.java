@@ -4,7 +4,7 @@ import coilwright.drawing.DrawingView;
 import coilwright.drawing.Element;
 import coilwright.job.Job;
 import coilwright.job.JobText;
-import coilwright.job.SafeFiles;
+import coilwright.file.SafeFiles;
 import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
 import coilwright.rewind.WorkStep;

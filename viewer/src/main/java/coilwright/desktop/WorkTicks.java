@@ -1,6 +1,6 @@
 package coilwright.desktop;
 
-import coilwright.job.SafeFiles;
+import coilwright.file.SafeFiles;
 import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
 import coilwright.rewind.WorkStep;
