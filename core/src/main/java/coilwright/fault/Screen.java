@@ -72,6 +72,16 @@ final class Screen {
             return out;
         }
 
+        /** Whether no reading lies across two of some parts. */
+        boolean joinedBy(int[] parts) {
+            for (int i = 0; i < data.length; i++) {
+                if (model.across(i, parts)) {
+                    return false;
+                }
+            }
+            return true;
+        }
+
         double[] column(int place, int mode) {
             if (still) {
                 return seen[place];
@@ -158,7 +168,7 @@ final class Screen {
     /** The pairs that can get below a limit of squares, best first, at most a number. */
     List<Hit> pairs(double limit, int most) {
         PriorityQueue<Hit> heap = new PriorityQueue<>(ORDER.reversed());
-        runs.stream().filter(r -> r.still && !twoBreaks).forEach(Screen::fillGram);
+        runs.stream().filter(r -> r.still).forEach(Screen::fillGram);
         double[][] work = new double[5][5];
         for (int j = 0; j < places.size(); j++) {
             for (int k = j + 1; k < places.size(); k++) {
@@ -184,8 +194,12 @@ final class Screen {
                                                 places.get(k).modes().get(b).coil())
                                 : new int[0];
                         for (int r = 0; r < runs.size() && squares < top; r++) {
-                            squares +=
-                                    runs.get(r).still && !twoBreaks ? 0 : least(runs.get(r), j, a, k, b, parts, work);
+                            Run run = runs.get(r);
+                            if (run.still && twoBreaks && run.joinedBy(parts)) {
+                                squares += least(run.gram, j, k);
+                            } else if (!run.still || twoBreaks) {
+                                squares += least(run, j, a, k, b, parts, work);
+                            }
                         }
                         if (squares < top) {
                             heap.add(new Hit(j, a, k, b, squares));

@@ -16,11 +16,16 @@ import java.util.List;
  * All that a fault changes follows from these by small systems of equations.
  */
 final class SoundNetwork {
+    /** A determinant of 1 or so that stays above this is none of a network that falls apart. */
+    private static final double PARTED = 1e-6;
+
     private final BenchArmature armature;
     private final List<CoilState> coils;
     private final int bars;
     private final int[] part;
     private final double[][] transfer;
+    /** Parts with every coil in place. */
+    private final int[] whole;
 
     SoundNetwork(BenchArmature armature) {
         this.armature = armature;
@@ -50,6 +55,7 @@ final class SoundNetwork {
             }
             transfer[bar] = row;
         }
+        whole = findParts(0, 0);
     }
 
     /** The same network with two bars of different parts linked: the second's part hangs on the first's. */
@@ -84,6 +90,7 @@ final class SoundNetwork {
                 part[bar] = apart.part[a];
             }
         }
+        whole = apart.whole;
     }
 
     BenchArmature armature() {
@@ -125,8 +132,36 @@ final class SoundNetwork {
         return transfer[a][c] - transfer[a][d] - transfer[b][c] + transfer[b][d];
     }
 
-    /** The part that each bar, by number, belongs to once two coils are open. */
+    /** The part that each bar, by number, belongs to once two coils are open; not to be changed. */
     int[] partsWithout(int coil, int other) {
+        return mayPart(coil, other) ? findParts(coil, other) : whole;
+    }
+
+    /**
+     * Whether two coils may be all that holds two parts together: then, and only then, the determinant of the system
+     * that takes both away is nothing.
+     */
+    private boolean mayPart(int coil, int other) {
+        CoilState c = armature.coil(coil);
+        CoilState o = armature.coil(other);
+        if (!c.connected() || c.open() || !o.connected() || o.open()) {
+            return true;
+        }
+        int a = c.topBar().getAsInt();
+        int b = c.bottomBar().getAsInt();
+        int x = o.topBar().getAsInt();
+        int y = o.bottomBar().getAsInt();
+        if (!joined(a, x)) {
+            return true;
+        }
+        double g = RunModel.conductance(c);
+        double h = RunModel.conductance(o);
+        double both = mutual(a, b, x, y);
+        double left = (1 - g * mutual(a, b, a, b)) * (1 - h * mutual(x, y, x, y)) - g * h * both * both;
+        return !(left > PARTED);
+    }
+
+    private int[] findParts(int coil, int other) {
         int[] of = new int[bars + 1];
         Arrays.setAll(of, bar -> bar);
         for (CoilState c : coils) {

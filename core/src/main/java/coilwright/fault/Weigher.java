@@ -175,9 +175,9 @@ final class Weigher {
         List<Evidence.Fit> plain = new ArrayList<>();
         List<Evidence.Fit> robust = new ArrayList<>();
         for (int r = 0; r < predicted.length; r++) {
-            Evidence.Fit fit = evidence.get(r).fit(predicted[r]);
-            plain.add(fit);
-            robust.add(evidence.get(r).fitWithoutWorst(predicted[r], fit));
+            Evidence.Fits fits = evidence.get(r).fits(predicted[r]);
+            plain.add(fits.plain());
+            robust.add(fits.robust());
         }
         double prior = logPrior - cost(sizes);
         double a = logLikelihood(plain);
