@@ -17,6 +17,9 @@ import java.util.Set;
 
 /** What the pairs of one run should read on the sound armature, and on it with some alterations. */
 final class RunModel {
+    /** Rounding leaves less than this of what two joints between the same bars show of each other. */
+    private static final double SAME_BARS = 1e-10;
+
     private final SoundNetwork sound;
     private final TestRun run;
     private final int n;
@@ -353,7 +356,10 @@ final class RunModel {
         }
         double[][] inverse = r == 0 ? m : SmallMatrix.inverse(m);
         if (inverse.length != r) {
-            return Optional.empty();
+            if (sameJoints(alterations)) {
+                return predict(alterations.subList(0, 1), alone);
+            }
+            return twoOpen(alterations) ? parted(alterations, alone) : Optional.empty();
         }
         double[][] pushes = new double[r][];
         for (int k = 0; k < r; k++) {
@@ -384,6 +390,53 @@ final class RunModel {
             }
         }
         return Optional.of(run.test().signed() ? out : unsigned(out));
+    }
+
+    /** Whether there are two joints between the same bars, or between bars that equalizers make the same. */
+    private boolean sameJoints(List<Alteration> alterations) {
+        if (alterations.size() != 2
+                || !alterations.stream().allMatch(a -> Double.isInfinite(a.conductance()) && a.from() != a.to())) {
+            return false;
+        }
+        Alteration p = alterations.get(0);
+        Alteration q = alterations.get(1);
+        double pp = sound.mutual(p.from(), p.to(), p.from(), p.to());
+        double qq = sound.mutual(q.from(), q.to(), q.from(), q.to());
+        double pq = Math.abs(sound.mutual(p.from(), p.to(), q.from(), q.to()));
+        return pp > 0 && Math.abs(pp - pq) < SAME_BARS * pp && Math.abs(qq - pq) < SAME_BARS * qq;
+    }
+
+    private boolean twoOpen(List<Alteration> alterations) {
+        return alterations.size() == 2
+                && alterations.get(0).coil() != alterations.get(1).coil()
+                && alterations.stream().allMatch(this::opens);
+    }
+
+    private boolean opens(Alteration a) {
+        return a.coil() > 0
+                && a.conductance()
+                        == -conductance(sound.armature().coil(a.coil()));
+    }
+
+    /**
+     * Readings with two coils open that leave the armature in two parts. The second is then all that holds the parts
+     * together and carries no current, so that it may stay in place; between the parts nothing is read.
+     */
+    private Optional<double[]> parted(List<Alteration> opened, Set<Integer> alone) {
+        int[] parts = sound.openings()
+                .without(opened.get(0).coil())
+                .partsWithout(opened.get(1).coil());
+        if (run.test() instanceof BenchTest.Drop d && parts[d.in()] != parts[d.out()]) {
+            return Optional.empty();
+        }
+        Optional<double[]> held = predict(opened.subList(0, 1), alone);
+        double nothing = run.test() instanceof BenchTest.Resistance ? Double.POSITIVE_INFINITY : 0;
+        for (int i = 0; i < n && held.isPresent(); i++) {
+            if (across(i, parts)) {
+                held.get()[i] = nothing;
+            }
+        }
+        return held;
     }
 
     /** What an alteration drives through itself in each state of the run, before the others have a say. */
@@ -432,9 +485,9 @@ final class RunModel {
         return out;
     }
 
-    /** The part that each bar, by number, belongs to once two coils are open. */
-    int[] partsWithout(int coil, int other) {
-        return sound.partsWithout(coil, other);
+    /** The parts that the bars fall into once coils are open. */
+    Openings openings() {
+        return sound.openings();
     }
 
     /** Whether a reading between bars lies between two parts. */
