@@ -3,17 +3,15 @@ package coilwright.sheet;
 import coilwright.commutator.CommutatorReport;
 import coilwright.commutator.Reading;
 import coilwright.commutator.RunOut;
-import coilwright.commutator.TruingCut;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.Palette;
 import coilwright.drawing.TraceChart;
+import coilwright.job.CommutatorBasis;
 import coilwright.job.CommutatorSizes;
 import coilwright.job.Job;
-import coilwright.job.Quantity;
 import coilwright.job.RunOutFile;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** What a job file tells of its commutator, judged on the centres it was read on, with no limit chosen. */
 public final class CommutatorPages {
@@ -85,23 +83,6 @@ public final class CommutatorPages {
     }
 
     private static CommutatorReport.Given given(Job job) {
-        Optional<CommutatorSizes> sizes = job.particulars().commutator();
-        CommutatorReport.Given given = new CommutatorReport.Given(
-                mm(sizes.flatMap(CommutatorSizes::diameter)),
-                OptionalDouble.empty(),
-                mm(sizes.flatMap(CommutatorSizes::minimum)),
-                mm(sizes.flatMap(CommutatorSizes::mica)),
-                mm(sizes.flatMap(CommutatorSizes::undercut)),
-                0,
-                TruingCut.Centring.AS_READ,
-                List.of());
-        given.checkMica(job.armature().bars());
-        return given;
-    }
-
-    private static OptionalDouble mm(Optional<Quantity> length) {
-        return length.isEmpty()
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(length.get().in("mm"));
+        return CommutatorBasis.of(job, CommutatorBasis.Options.none());
     }
 }
