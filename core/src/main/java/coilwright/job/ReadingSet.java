@@ -120,6 +120,11 @@ public record ReadingSet(
         this(date, test, feed, angle, clock, unit, meter, temperature, readings, Stage.AS_FOUND);
     }
 
+    /** The same test and set-up with other readings. */
+    public ReadingSet withReadings(List<TakenReading> others) {
+        return new ReadingSet(date, test, feed, angle, clock, unit, meter, temperature, others, stage);
+    }
+
     /** The same readings, of the other winding. */
     public ReadingSet at(Stage when) {
         return new ReadingSet(date, test, feed, angle, clock, unit, meter, temperature, readings, when);
