@@ -140,10 +140,7 @@ public record ReadingSet(
     }
 
     static void checkDegrees(BigDecimal degrees) {
-        if (degrees.abs().compareTo(BigDecimal.valueOf(MOST_DEGREES)) > 0) {
-            throw new IllegalArgumentException("is " + degrees.toPlainString() + ", but must be from -" + MOST_DEGREES
-                    + " to " + MOST_DEGREES + " degrees");
-        }
+        Job.checkDegrees(degrees, MOST_DEGREES);
     }
 
     static void checkUnit(String unit, TestKind test) {
