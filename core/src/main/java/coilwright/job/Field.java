@@ -89,9 +89,7 @@ final class Field {
     }
 
     private static String meant(String name, Collection<String> known) {
-        return NearWord.of(name, known)
-                .map(near -> "did you mean \"" + near + "\"?")
-                .orElse("the keys here are " + String.join(", ", known));
+        return NearWord.question(name, known, "the keys here are " + String.join(", ", known));
     }
 
     /** A required field of a section; its absence is noted, unless a misspelt key was noted that means it. */
@@ -220,10 +218,9 @@ final class Field {
         }
         Optional<T> found = Optional.ofNullable(words.get(scalar.getValue()));
         if (found.isEmpty()) {
-            String near = NearWord.of(scalar.getValue(), words.keySet())
-                    .map(w -> "; did you mean \"" + w + "\"?")
-                    .orElse("");
-            wrong("is \"" + shown(scalar.getValue()) + "\", but must be one of " + all + near);
+            String near = NearWord.question(scalar.getValue(), words.keySet(), "");
+            wrong("is \"" + shown(scalar.getValue()) + "\", but must be one of " + all
+                    + (near.isEmpty() ? "" : "; " + near));
         }
         return found;
     }

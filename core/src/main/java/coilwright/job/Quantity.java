@@ -66,6 +66,11 @@ public record Quantity(BigDecimal value, String unit) {
         public List<String> units() {
             return units;
         }
+
+        /** Those of the symbols that any keyboard has, for messages. */
+        static String plain(List<String> units) {
+            return units.stream().filter(u -> u.chars().allMatch(c -> c < 128)).collect(Collectors.joining(", "));
+        }
     }
 
     /**
@@ -103,13 +108,9 @@ public record Quantity(BigDecimal value, String unit) {
         String singular = unit.equals("ohms") ? "ohm" : unit;
         Optional<Kind> found = Optional.ofNullable(Kind.BY_UNIT.get(singular));
         if (found.isEmpty()) {
-            Optional<String> near = NearWord.of(unit, kind.units);
             throw new IllegalArgumentException("is \"" + text + "\", but \"" + unit + "\" is no unit known here: "
-                    + near.map(n -> "did you mean \"" + n + "\"?")
-                            .orElse(kind.words + " is written in "
-                                    + kind.units.stream()
-                                            .filter(u -> u.chars().allMatch(c -> c < 128))
-                                            .collect(Collectors.joining(", "))));
+                    + NearWord.question(
+                            unit, kind.units, kind.words + " is written in " + Kind.plain(kind.units)));
         }
         if (found.get() != kind) {
             throw new IllegalArgumentException(

@@ -150,12 +150,9 @@ public record ReadingSet(
                     + (test.kinds().isEmpty()
                             ? "without a unit"
                             : "in "
-                                    + String.join(
-                                            ", ",
-                                            test.kinds().stream()
-                                                    .flatMap(k -> k.units().stream())
-                                                    .filter(u -> u.chars().allMatch(c -> c < 128))
-                                                    .toList())));
+                                    + Quantity.Kind.plain(test.kinds().stream()
+                                            .flatMap(k -> k.units().stream())
+                                            .toList())));
         }
     }
 
