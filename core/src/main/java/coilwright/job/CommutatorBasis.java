@@ -73,8 +73,6 @@ public final class CommutatorBasis {
     }
 
     private static OptionalDouble mm(Optional<Quantity> length) {
-        return length.isEmpty()
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(length.get().in("mm"));
+        return Quantity.in("mm", length);
     }
 }

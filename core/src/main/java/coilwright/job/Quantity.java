@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -138,6 +139,13 @@ public record Quantity(BigDecimal value, String unit) {
         return unit.equals(other)
                 ? number
                 : Quantities.convert(Quantities.Kind.valueOf(kind().name()), number, unit, other);
+    }
+
+    /** The number of a quantity in a unit; empty where there is no quantity. */
+    static OptionalDouble in(String unit, Optional<Quantity> quantity) {
+        return quantity.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(quantity.get().in(unit));
     }
 
     /** As it is written in a file: number, space, unit. */

@@ -118,7 +118,7 @@ public record RewindBasis(
         if (volts.isEmpty() || speed.isEmpty()) {
             missing.add("rated voltage and speed: rating.volts and rating.speed");
         }
-        Optional<Double> amps = rating.flatMap(Rating::current).map(q -> q.in("A"));
+        OptionalDouble amps = Quantity.in("A", rating.flatMap(Rating::current));
         if (amps.isEmpty()) {
             missing.add("armature current: rating.current");
         }
@@ -130,7 +130,7 @@ public record RewindBasis(
                 copper.get(),
                 volts.get().in("V"),
                 speed.get().in("rpm"),
-                amps.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+                amps,
                 slot));
     }
 
