@@ -1,6 +1,6 @@
 package coilwright.job;
 
-import coilwright.circuit.BrushGear;
+import coilwright.circuit.Circuits;
 import coilwright.rewind.ArmatureCopper;
 import coilwright.rewind.CoilCopper;
 import coilwright.rewind.Machine;
@@ -82,15 +82,10 @@ public record RewindBasis(
         return new RewindBasis(winding, coil, copper, slot, machine(job, copper, slot, missing), missing);
     }
 
-    /** By the rule of its kind, or traced from brush to brush where it is listed. */
+    /** Parallel paths; nothing where their number is odd, as that of a wrongly connected list can be. */
     private static OptionalInt paths(Winding winding) {
-        OptionalInt byRule = winding.parallelPaths();
-        if (byRule.isPresent() || winding.liveCoils().isEmpty()) {
-            return byRule;
-        }
-        int traced =
-                BrushGear.at(winding, 0, BrushGear.leastWidth(winding)).paths().size();
-        return traced >= 2 && traced % 2 == 0 ? OptionalInt.of(traced) : OptionalInt.empty();
+        OptionalInt paths = Circuits.parallelPaths(winding);
+        return paths.isPresent() && paths.getAsInt() >= 2 && paths.getAsInt() % 2 == 0 ? paths : OptionalInt.empty();
     }
 
     private static Optional<Machine.Slot> slot(Job job, Winding winding, List<String> missing) {
