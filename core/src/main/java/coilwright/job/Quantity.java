@@ -141,8 +141,12 @@ public record Quantity(BigDecimal value, String unit) {
                 : Quantities.convert(Quantities.Kind.valueOf(kind().name()), number, unit, other);
     }
 
-    /** The number of a quantity in a unit; empty where there is no quantity. */
-    static OptionalDouble in(String unit, Optional<Quantity> quantity) {
+    /**
+     * The number of a quantity in a unit; empty where there is no quantity.
+     *
+     * @throws IllegalArgumentException when the unit is not known or of another kind
+     */
+    public static OptionalDouble in(String unit, Optional<Quantity> quantity) {
         return quantity.isEmpty()
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(quantity.get().in(unit));

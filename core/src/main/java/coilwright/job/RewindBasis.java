@@ -122,6 +122,7 @@ public record RewindBasis(
         }
         return Optional.of(new Machine(
                 job.armature().poles(),
+                job.armature().bars(),
                 copper.get(),
                 volts.get().in("V"),
                 speed.get().in("rpm"),
@@ -169,16 +170,28 @@ public record RewindBasis(
         });
     }
 
+    /** As lap and wave have it; a frog-leg winding has two, so that its coils tell nothing of a lap or wave of them. */
+    public boolean isOneCoilABar() {
+        return winding.liveCoils().size() == winding.armature().bars();
+    }
+
     /**
      * The winding of another kind that a plan asks for; empty where it asks for none.
      *
-     * @throws IllegalArgumentException when there is none of that kind on this core
+     * @throws IllegalArgumentException when there is none of that kind on this core, or the winding as found has not
+     *     one coil a bar
      */
     public Optional<OtherWinding> other(Plan plan) {
         if (plan.type().isEmpty()) {
             return Optional.empty();
         }
         WindingType type = plan.type().get();
+        if (!isOneCoilABar()) {
+            throw new IllegalArgumentException("the armature has "
+                    + winding.liveCoils().size() + " live coils on "
+                    + winding.armature().bars() + " bars, but a " + type.word()
+                    + " winding has one coil a bar: write a job file of its own for it");
+        }
         int plex = plan.plex().orElse(1);
         return Optional.of(OtherWinding.on(winding.armature(), paths(winding).orElse(2)).stream()
                 .filter(o -> o.type() == type
