@@ -1,18 +1,19 @@
 package coilwright.cli;
 
-import coilwright.job.SafeFiles;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.TypeConversionException;
 
 /** In what form an answer is given, and where to. */
 final class OutputOptions {
+    private static final Set<Path> STDOUT = Set.of(Path.of("/dev/stdout"), Path.of("/dev/fd/1"), Path.of("/proc/self/fd/1"));
+
     /** Forms of answer. */
     enum Format {
         /** For a person. */
@@ -65,14 +66,10 @@ final class OutputOptions {
     }
 
     void answer(Console console, String text) {
-        if (out.isEmpty()) {
+        if (out.filter(file -> !STDOUT.contains(file)).isEmpty()) {
             console.answer(text);
-            return;
-        }
-        try {
-            SafeFiles.write(out.get(), text);
-        } catch (IOException e) {
-            throw new UsageException(out.get() + ": cannot be written: " + SafeFiles.reason(e));
+        } else {
+            console.files().write(out.get(), text);
         }
     }
 }
