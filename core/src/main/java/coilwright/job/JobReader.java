@@ -143,11 +143,7 @@ public final class JobReader {
     private static Particulars particulars(Map<String, Field> fields, Optional<Armature> armature) {
         Optional<CommutatorSizes> commutator = part(fields, "commutator", CommutatorSizes.class);
         int bars = armature.map(Armature::bars).orElse(Armature.MAX_BARS);
-        commutator.ifPresent(c -> c.runOut().stream()
-                .filter(entry -> entry.bar() > bars)
-                .findFirst()
-                .ifPresent(entry -> fields.get("commutator")
-                        .wrong("runOut names bar " + entry.bar() + ", but bars run from 1 to " + bars)));
+        commutator.ifPresent(c -> fields.get("commutator").passes(() -> c.checkBars(bars)));
         return new Particulars(
                 part(fields, "rating", Rating.class),
                 part(fields, "wire", WireChoice.class),
@@ -392,12 +388,7 @@ public final class JobReader {
         if (halfGap.isEmpty() || face.isEmpty()) {
             return Optional.empty();
         }
-        try {
-            return Optional.of(new Growler(halfGap.getAsDouble(), face.getAsDouble()));
-        } catch (IllegalArgumentException e) {
-            f.getOrDefault("face", field).wrong(e.getMessage());
-            return Optional.empty();
-        }
+        return f.getOrDefault("face", field).made(() -> new Growler(halfGap.getAsDouble(), face.getAsDouble()));
     }
 
     private static Optional<Equalizers> equalizers(Field field) {

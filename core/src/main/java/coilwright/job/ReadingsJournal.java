@@ -56,7 +56,7 @@ public final class ReadingsJournal {
      * @throws IOException when it is there, or cannot be written
      */
     public static ReadingsJournal begin(Path file, ReadingSet setUp) throws IOException {
-        var journal = new ReadingsJournal(file, withReadings(setUp, List.of()), List.of());
+        var journal = new ReadingsJournal(file, setUp.withReadings(List.of()), List.of());
         String text = journal.toText();
         SafeFiles.create(file, text);
         journal.length = bytes(text);
@@ -112,7 +112,7 @@ public final class ReadingsJournal {
     public ReadingSet readings() {
         Map<BenchTest.Pair, TakenReading> latest = new LinkedHashMap<>();
         taken.forEach(r -> latest.put(new BenchTest.Pair(r.from(), r.to()), r));
-        return withReadings(setUp, List.copyOf(latest.values()));
+        return setUp.withReadings(List.copyOf(latest.values()));
     }
 
     /**
@@ -220,10 +220,5 @@ public final class ReadingsJournal {
 
     private static String line(TakenReading r) {
         return TakenReading.name(r.from()) + "," + TakenReading.name(r.to()) + "," + r.written() + "\n";
-    }
-
-    private static ReadingSet withReadings(ReadingSet s, List<TakenReading> readings) {
-        return new ReadingSet(
-                s.date(), s.test(), s.feed(), s.angle(), s.clock(), s.unit(), s.meter(), s.temperature(), readings);
     }
 }

@@ -113,7 +113,8 @@ final class SectionReader {
             return date(field).map(d -> d);
         }
         if (type == BigDecimal.class) {
-            return field.decimal("degrees", SectionReader::checkDegrees).map(d -> d);
+            return field.decimal("degrees", d -> Job.checkDegrees(d, MOST_DEGREES))
+                    .map(d -> d);
         }
         return read(field, type.asSubclass(Record.class)).map(r -> r);
     }
@@ -144,13 +145,6 @@ final class SectionReader {
         if (number < range.from() || number > range.to()) {
             throw new IllegalArgumentException(
                     "is " + number + ", but must be from " + range.from() + " to " + range.to());
-        }
-    }
-
-    private static void checkDegrees(BigDecimal degrees) {
-        if (degrees.abs().compareTo(BigDecimal.valueOf(MOST_DEGREES)) > 0) {
-            throw new IllegalArgumentException("is " + degrees.toPlainString() + ", but must be from -" + MOST_DEGREES
-                    + " to " + MOST_DEGREES + " degrees");
         }
     }
 

@@ -63,6 +63,14 @@ class ReadingsJournalTest {
     }
 
     @Test
+    void keepsWhichWindingIsRead() throws Exception {
+        Path file = folder.resolve("a.csv");
+        ReadingSet rewound = setUp(Optional.of("mV")).at(ReadingSet.Stage.AS_REWOUND);
+        assertThat(ReadingsJournal.begin(file, rewound).readings()).isEqualTo(rewound);
+        assertThat(ReadingsJournal.resume(file, 17).readings()).isEqualTo(rewound);
+    }
+
+    @Test
     void takesBackTheLast() throws Exception {
         Path file = folder.resolve("a.csv");
         ReadingsJournal journal = ReadingsJournal.begin(file, setUp(Optional.of("mV")));

@@ -45,6 +45,7 @@ final class Commands {
         ALL.put("page", PageCommand::new);
         ALL.put("lesson", LessonCommand::new);
         ALL.put("completion", CompletionCommand::new);
+        ALL.put("man", ManCommand::new);
     }
 
     private Commands() {}

@@ -1,18 +1,15 @@
 package coilwright.cli;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.Optional;
-import java.util.Set;
 import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.TypeConversionException;
 
 /** In what form an answer is given, and where to. */
 final class OutputOptions {
-    private static final Set<Path> STDOUT = Set.of(Path.of("/dev/stdout"), Path.of("/dev/fd/1"), Path.of("/proc/self/fd/1"));
 
     /** Forms of answer. */
     enum Format {
@@ -58,18 +55,14 @@ final class OutputOptions {
             description = "text, json or csv; text unless given.")
     private Format format;
 
-    @Option(names = "--out", paramLabel = "FILE", description = "Write the answer into this file.")
-    private Optional<Path> out;
+    @Mixin
+    private FileOption file;
 
     Format format() {
         return format;
     }
 
     void answer(Console console, String text) {
-        if (out.filter(file -> !STDOUT.contains(file)).isEmpty()) {
-            console.answer(text);
-        } else {
-            console.files().write(out.get(), text);
-        }
+        file.answer(console, text);
     }
 }

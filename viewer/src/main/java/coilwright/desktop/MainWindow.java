@@ -135,6 +135,7 @@ final class MainWindow {
         frame.setJMenuBar(menu());
         document.onChange(this::showTitle);
         showTitle();
+        frame.setIconImages(Icon.images());
         frame.setMinimumSize(new Dimension(640, 400));
         Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
         frame.setSize(Math.min(Ui.px(1280), screen.width), Math.min(Ui.px(800), screen.height));
