@@ -55,8 +55,12 @@ public record Job(
         checkTitle(title);
         Objects.requireNonNull(armature);
         Objects.requireNonNull(winding);
-        turns.ifPresent(Job::checkTurns);
-        coilResistance.ifPresent(Job::checkCoilResistance);
+        if (turns.isPresent()) {
+            checkTurns(turns.getAsInt());
+        }
+        if (coilResistance.isPresent()) {
+            checkCoilResistance(coilResistance.get());
+        }
         Objects.requireNonNull(growler);
         Objects.requireNonNull(equalizers);
         readings = List.copyOf(readings);
@@ -64,7 +68,11 @@ public record Job(
             set.feed().ifPresent(f -> checkBars(armature, f.in(), f.out()));
             set.readings().forEach(r -> checkBars(armature, r.from(), r.to()));
         }
-        particulars.commutator().ifPresent(c -> c.runOut().forEach(entry -> checkBars(armature, entry.bar())));
+        if (particulars.commutator().isPresent()) {
+            for (RunOutEntry entry : particulars.commutator().get().runOut()) {
+                checkBars(armature, entry.bar());
+            }
+        }
     }
 
     private static void checkBars(Armature armature, int... bars) {

@@ -43,7 +43,7 @@ public final class Main {
             err.println("coilwright: not enough memory for this job; java -Xmx2g -jar … gives more");
             return Exit.BAD;
         } catch (RuntimeException | StackOverflowError e) {
-            err.println(Commands.unexpected(e));
+            err.println(Complaints.unexpected(e));
             return Exit.BAD;
         }
     }
