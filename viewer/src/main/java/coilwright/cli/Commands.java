@@ -1,9 +1,10 @@
 package coilwright.cli;
 
-import java.io.PrintStream;
+import coilwright.job.BadInputException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -56,9 +57,21 @@ final class Commands {
         };
     }
 
+    static int run(String[] args, Console console) {
+        Optional<TableCommand> plain = TableCommand.plain(args, console);
+        return plain.isPresent() ? run(plain.get(), console) : line(args, console).execute(args);
+    }
+
+    private static int run(TableCommand table, Console console) {
+        try {
+            return table.call();
+        } catch (BadInputException | RuntimeException e) {
+            return Complaints.of(e, console);
+        }
+    }
+
     /** The command line for these arguments: with one command where they name it, else with all. */
-    static CommandLine line(String[] args, PrintStream out, PrintStream err) {
-        var console = new Console(out, err);
+    private static CommandLine line(String[] args, Console console) {
         if (args.length == 0 || !NAMES.contains(args[0])) {
             return line(NAMES, console);
         }

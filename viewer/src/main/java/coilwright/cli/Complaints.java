@@ -44,6 +44,11 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
 
     @Override
     public int handleExecutionException(Exception e, CommandLine command, ParseResult parsed) {
+        return of(e, console);
+    }
+
+    /** Says why a command failed. */
+    static int of(Exception e, Console console) {
         if (e instanceof BadInputException bad) {
             for (Problem problem : bad.problems()) {
                 console.complain(problem.toString());

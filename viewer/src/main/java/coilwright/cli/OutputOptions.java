@@ -60,6 +60,14 @@ final class OutputOptions {
     @Option(names = "--out", paramLabel = "FILE", description = "Write the answer into this file.")
     private Optional<Path> out;
 
+    /** What is taken where neither is given. */
+    static OutputOptions usual() {
+        var options = new OutputOptions();
+        options.format = Format.TEXT;
+        options.out = Optional.empty();
+        return options;
+    }
+
     Format format() {
         return format;
     }
