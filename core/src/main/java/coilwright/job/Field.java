@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import java.util.function.IntConsumer;
+import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import org.yaml.snakeyaml.nodes.MappingNode;
 import org.yaml.snakeyaml.nodes.Node;
@@ -92,9 +93,7 @@ final class Field {
     }
 
     private static String meant(String name, Collection<String> known) {
-        return NearWord.of(name, known)
-                .map(near -> "did you mean \"" + near + "\"?")
-                .orElse("the keys here are " + String.join(", ", known));
+        return NearWord.question(name, known, "the keys here are " + String.join(", ", known));
     }
 
     /** A required field of a section; its absence is noted, unless a misspelt key was noted that means it. */
@@ -234,10 +233,9 @@ final class Field {
         }
         Optional<T> found = Optional.ofNullable(words.get(scalar.getValue()));
         if (found.isEmpty()) {
-            String near = NearWord.of(scalar.getValue(), words.keySet())
-                    .map(w -> "; did you mean \"" + w + "\"?")
-                    .orElse("");
-            wrong("is \"" + shown(scalar.getValue()) + "\", but must be one of " + all + near);
+            String near = NearWord.question(scalar.getValue(), words.keySet(), "");
+            wrong("is \"" + shown(scalar.getValue()) + "\", but must be one of " + all
+                    + (near.isEmpty() ? "" : "; " + near));
         }
         return found;
     }
@@ -249,9 +247,7 @@ final class Field {
             return Optional.empty();
         }
         try {
-            Quantity quantity = Quantity.parse(shown(scalar.getValue()), kind);
-            check.accept(quantity);
-            return Optional.of(quantity);
+            return passing(Quantity.parse(shown(scalar.getValue()), kind), check);
         } catch (IllegalArgumentException e) {
             wrong(e.getMessage());
             return Optional.empty();
@@ -262,6 +258,16 @@ final class Field {
         try {
             check.accept(value);
             return Optional.of(value);
+        } catch (IllegalArgumentException e) {
+            wrong(e.getMessage());
+            return Optional.empty();
+        }
+    }
+
+    /** What is made; nothing, and its complaint noted, where it cannot be. */
+    <T> Optional<T> made(Supplier<T> maker) {
+        try {
+            return Optional.of(maker.get());
         } catch (IllegalArgumentException e) {
             wrong(e.getMessage());
             return Optional.empty();

@@ -7,6 +7,7 @@ import coilwright.winding.Armature;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -69,9 +70,7 @@ public record Job(
             set.readings().forEach(r -> checkBars(armature, r.from(), r.to()));
         }
         if (particulars.commutator().isPresent()) {
-            for (RunOutEntry entry : particulars.commutator().get().runOut()) {
-                checkBars(armature, entry.bar());
-            }
+            particulars.commutator().get().checkBars(armature.bars());
         }
     }
 
@@ -86,6 +85,13 @@ public record Job(
     static void checkBar(int bar, int most) {
         if (bar < 1 || bar > most) {
             throw new IllegalArgumentException("is bar " + bar + ", but bars run from 1 to " + most);
+        }
+    }
+
+    static void checkDegrees(BigDecimal degrees, int most) {
+        if (degrees.abs().compareTo(BigDecimal.valueOf(most)) > 0) {
+            throw new IllegalArgumentException(
+                    "is " + degrees.toPlainString() + ", but must be from -" + most + " to " + most + " degrees");
         }
     }
 

@@ -147,7 +147,7 @@ public final class JobReader {
     private static Particulars particulars(Map<String, Field> fields, int bars) {
         Optional<CommutatorSizes> commutator = part(fields, "commutator", CommutatorSizes.class);
         if (commutator.isPresent()) {
-            checkRunOut(fields.get("commutator"), commutator.get().runOut(), bars);
+            checkRunOut(fields.get("commutator"), commutator.get(), bars);
         }
         return new Particulars(
                 part(fields, "rating", Rating.class),
@@ -160,12 +160,11 @@ public final class JobReader {
                 fields.containsKey("notes") ? SectionReader.lines(fields.get("notes")) : List.of());
     }
 
-    private static void checkRunOut(Field commutator, List<RunOutEntry> runOut, int bars) {
-        for (RunOutEntry entry : runOut) {
-            if (entry.bar() > bars) {
-                commutator.wrong("runOut names bar " + entry.bar() + ", but bars run from 1 to " + bars);
-                return;
-            }
+    private static void checkRunOut(Field field, CommutatorSizes commutator, int bars) {
+        try {
+            commutator.checkBars(bars);
+        } catch (IllegalArgumentException e) {
+            field.wrong(e.getMessage());
         }
     }
 

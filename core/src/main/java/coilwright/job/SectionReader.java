@@ -125,7 +125,7 @@ final class SectionReader {
             return date(field);
         }
         if (type == BigDecimal.class) {
-            return field.decimal("degrees", SectionReader::checkDegrees);
+            return field.decimal("degrees", d -> Job.checkDegrees(d, MOST_DEGREES));
         }
         return read(field, type.asSubclass(Record.class));
     }
@@ -171,13 +171,6 @@ final class SectionReader {
         @Override
         public void accept(String text) {
             Job.checkLine(text, "is blank: write something or leave the key out", MOST_CHARACTERS);
-        }
-    }
-
-    private static void checkDegrees(BigDecimal degrees) {
-        if (degrees.abs().compareTo(BigDecimal.valueOf(MOST_DEGREES)) > 0) {
-            throw new IllegalArgumentException("is " + degrees.toPlainString() + ", but must be from -" + MOST_DEGREES
-                    + " to " + MOST_DEGREES + " degrees");
         }
     }
 

@@ -32,6 +32,10 @@ final class Words {
         return BigDecimal.valueOf(x).setScale(decimals, RoundingMode.HALF_UP);
     }
 
+    static String slots(double n) {
+        return number(n) + (n == 1 ? " slot" : " slots");
+    }
+
     static String article(String noun) {
         boolean vowel = "aeiou8".indexOf(noun.charAt(0)) >= 0 || noun.startsWith("11-");
         return (vowel ? "an " : "a ") + noun;

@@ -27,7 +27,8 @@ final class Commands {
             "view",
             "page",
             "lesson",
-            "completion");
+            "completion",
+            "man");
 
     private Commands() {}
 
@@ -53,6 +54,7 @@ final class Commands {
             case "page" -> new PageCommand(console);
             case "lesson" -> new LessonCommand(console);
             case "completion" -> new CompletionCommand(console);
+            case "man" -> new ManCommand(console);
             default -> throw new IllegalArgumentException("there is no command " + name);
         };
     }
@@ -93,6 +95,7 @@ final class Commands {
         line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
         line.setUsageHelpWidth(100);
+        line.setExecutionStrategy(new FilesNoted(console.files()));
         var complaints = new Complaints(console);
         line.setParameterExceptionHandler(complaints);
         line.setExecutionExceptionHandler(complaints);

@@ -1,9 +1,9 @@
 package coilwright.cli;
 
+import coilwright.file.SafeFiles;
 import coilwright.job.BadInputException;
 import coilwright.job.NearWord;
 import coilwright.job.Problem;
-import coilwright.job.SafeFiles;
 import java.io.IOException;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
