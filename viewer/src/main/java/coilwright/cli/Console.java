@@ -43,7 +43,11 @@ record Console(PrintStream out, PrintStream err, OutFiles files) {
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);
             boolean plain = c == '\n' || c == '\t' || !(Character.isISOControl(c) || turnsOrBreaks(c));
-            to.append(plain ? String.valueOf(c) : String.format(Locale.ROOT, "\\u%04x", (int) c));
+            if (plain) {
+                to.append(c);
+            } else {
+                to.append(String.format(Locale.ROOT, "\\u%04x", (int) c));
+            }
         }
         return to.toString();
     }
