@@ -47,7 +47,8 @@ public final class RunOut {
         this.mean = fit[0];
         this.eccentricity = Math.hypot(fit[1], fit[2]);
         double degrees = Math.toDegrees(Math.atan2(fit[2], fit[1]));
-        this.phase = degrees < 0 ? degrees + 360 : degrees;
+        // The rest by 360 once more: a hair under nought comes out as 360 itself.
+        this.phase = degrees < 0 ? (degrees + 360) % 360 : degrees;
         List<Bar> out = new ArrayList<>();
         heights.forEach((bar, h) -> {
             double a = angle(bar, bars);
@@ -90,7 +91,7 @@ public final class RunOut {
         return 2 * Math.PI * (bar - 1) / bars;
     }
 
-    /** Normal equations of 1, cos θ and sin θ, by elimination with the largest pivot. */
+    /** Normal equations of 1, cos θ and sin θ, by elimination; they are positive definite and need no pivoting. */
     private static double[] fit(int bars, Map<Integer, Double> heights) {
         double[][] m = new double[3][4];
         heights.forEach((bar, h) -> {
@@ -104,20 +105,11 @@ public final class RunOut {
             }
         });
         for (int i = 0; i < 3; i++) {
-            int pivot = i;
-            for (int k = i + 1; k < 3; k++) {
-                if (Math.abs(m[k][i]) > Math.abs(m[pivot][i])) {
-                    pivot = k;
-                }
-            }
-            double[] row = m[pivot];
-            m[pivot] = m[i];
-            m[i] = row;
             for (int k = 0; k < 3; k++) {
                 if (k != i) {
-                    double f = m[k][i] / row[i];
+                    double f = m[k][i] / m[i][i];
                     for (int j = i; j < 4; j++) {
-                        m[k][j] -= f * row[j];
+                        m[k][j] -= f * m[i][j];
                     }
                 }
             }

@@ -2,6 +2,7 @@ package coilwright.job;
 
 import coilwright.bench.BenchTest;
 import coilwright.bench.PairReading;
+import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import java.io.IOException;
 import java.math.BigDecimal;

@@ -1,6 +1,7 @@
 package coilwright.job;
 
 import coilwright.commutator.Reading;
+import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import java.io.IOException;
 import java.nio.file.Path;

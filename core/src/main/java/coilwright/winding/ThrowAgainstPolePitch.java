@@ -19,9 +19,8 @@ final class ThrowAgainstPolePitch implements Rules.WindingRule {
             double span = set.pitches().get().meanThrow();
             double ratio = span / pitch;
             String which = winding.sets().size() > 1 ? set.type().word() + " coils: " : "";
-            String facts = which + "coils span " + Words.number(span) + (span == 1 ? " slot" : " slots")
-                    + ", the pole pitch is "
-                    + Words.number(pitch) + " slots, chording factor "
+            String facts = which + "coils span " + Words.slots(span) + ", the pole pitch is " + Words.slots(pitch)
+                    + ", chording factor "
                     + String.format(Locale.ROOT, "%.3f", chordingFactor(ratio));
             int usual = Math.max(1, (int) Math.floor(pitch));
             if (span >= pitch + 1) {

@@ -88,7 +88,7 @@ public final class Winding {
         int p = a.polePairs();
         var lap = new Pitches(draft.backSpan(), draft.commutatorPitch().orElseThrow(), u);
         var wave = new Pitches(q / p - lap.backSpan(), a.bars() / p - lap.commutator(), u);
-        List<Coil> coils = new ArrayList<>(2 * q);
+        List<Coil> coils = new ArrayList<>();
         for (int n = 1; n <= q; n++) {
             int bar = a.wrapBar(n + spec.leadOffset());
             coils.add(new Coil(

@@ -27,6 +27,10 @@ final class Words {
         return s.contains(".") ? s.replaceAll("\\.?0+$", "") : s;
     }
 
+    static String slots(double n) {
+        return number(n) + (n == 1 ? " slot" : " slots");
+    }
+
     static String article(String noun) {
         boolean vowel = "aeiou8".indexOf(noun.charAt(0)) >= 0 || noun.startsWith("11-");
         return (vowel ? "an " : "a ") + noun;

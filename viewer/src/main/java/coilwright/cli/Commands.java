@@ -3,11 +3,13 @@ package coilwright.cli;
 import coilwright.job.BadInputException;
 import coilwright.job.NearWord;
 import coilwright.job.Problem;
-import coilwright.job.SafeFiles;
+import coilwright.file.SafeFiles;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,9 +17,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The commands there are. Only the one asked for is made, since making one costs start-up time. */
@@ -41,6 +45,7 @@ final class Commands {
         ALL.put("page", PageCommand::new);
         ALL.put("lesson", LessonCommand::new);
         ALL.put("completion", CompletionCommand::new);
+        ALL.put("man", ManCommand::new);
     }
 
     private Commands() {}
@@ -65,9 +70,42 @@ final class Commands {
         line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
         line.setUsageHelpWidth(100);
+        line.setExecutionStrategy(parsed -> {
+            noteFiles(parsed, console.files());
+            return new CommandLine.RunLast().execute(parsed);
+        });
         line.setParameterExceptionHandler((e, a) -> badUsage(e, console));
         line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, console));
         return line;
+    }
+
+    /** Files to read stand by themselves, files to write behind options. */
+    private static void noteFiles(ParseResult parsed, OutFiles files) {
+        if (parsed.hasSubcommand()) {
+            noteFiles(parsed.subcommand(), files);
+            return;
+        }
+        parsed.matchedPositionals().forEach(a -> paths(a).forEach(files::reads));
+        Map<String, Path> written = new LinkedHashMap<>();
+        for (OptionSpec option : parsed.matchedOptions()) {
+            for (Path file : paths(option)) {
+                written.forEach((name, other) -> {
+                    if (OutFiles.same(file, other) && (Files.isRegularFile(file) || !Files.exists(file))) {
+                        throw new ParameterException(
+                                parsed.commandSpec().commandLine(),
+                                name + " and " + option.longestName() + " both name " + file
+                                        + ": name a file of its own for each");
+                    }
+                });
+                written.put(option.longestName(), file);
+            }
+        }
+    }
+
+    private static List<Path> paths(ArgSpec given) {
+        boolean path = given.type() == Path.class
+                || Arrays.asList(given.auxiliaryTypes()).contains(Path.class);
+        return path ? given.originalStringValues().stream().map(Path::of).toList() : List.of();
     }
 
     private static OptionSpec helpOption() {

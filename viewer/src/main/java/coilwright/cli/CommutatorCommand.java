@@ -143,7 +143,7 @@ final class CommutatorCommand implements Callable<Integer> {
         }
         if (read.isEmpty() && sheet.isPresent()) {
             Drawings.write(
-                    CommutatorSheet.empty(job.title(), job.armature().bars(), given, Palette.COLOUR),
+                    console, CommutatorSheet.empty(job.title(), job.armature().bars(), given, Palette.COLOUR),
                     sheet.get(),
                     OptionalDouble.empty());
             return Exit.DONE;
@@ -154,10 +154,10 @@ final class CommutatorCommand implements Callable<Integer> {
         }
         CommutatorReport report = CommutatorReport.of(job.armature().bars(), RunOutFile.readings(read), given);
         chart.ifPresent(f ->
-                Drawings.write(CommutatorSheet.trace(job.title(), report, Palette.COLOUR), f, OptionalDouble.empty()));
+                Drawings.write(console, CommutatorSheet.trace(job.title(), report, Palette.COLOUR), f, OptionalDouble.empty()));
         if (sheet.isPresent()) {
             Drawings.write(
-                    CommutatorSheet.of(job.title(), report, Palette.COLOUR), sheet.get(), OptionalDouble.empty());
+                    console, CommutatorSheet.of(job.title(), report, Palette.COLOUR), sheet.get(), OptionalDouble.empty());
         } else {
             output.answer(
                     console,

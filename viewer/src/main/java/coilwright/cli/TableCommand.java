@@ -61,7 +61,7 @@ final class TableCommand implements Callable<Integer> {
             return impossible(job, e.findings());
         }
         List<Finding> findings = Rules.check(winding);
-        List<Path> written = drawings.isPresent() ? Drawings.all(job, winding, drawings.get()) : List.of();
+        List<Path> written = drawings.isPresent() ? Drawings.all(console, job, winding, drawings.get()) : List.of();
         String answer = switch (output.format()) {
             case TEXT -> TableText.of(job, winding, findings, explain, written);
             case JSON -> TableJson.of(winding, findings);
