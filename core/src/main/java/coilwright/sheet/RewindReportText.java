@@ -296,6 +296,10 @@ public final class RewindReportText {
         if (!fill.fits()) {
             return "it does not go in" + how;
         }
+        if (fill.strips().filter(l -> l.count() < fill.wires()).isPresent()) {
+            return "it goes in by area alone, but laid in straight rows only "
+                    + fill.strips().orElseThrow().count() + " of " + fill.wires() + " find a place";
+        }
         boolean easy = state.checks().stream()
                 .filter(c -> c.id().equals("fill-usual"))
                 .allMatch(RewindReportState.Check::usual);

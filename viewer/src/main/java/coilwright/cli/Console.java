@@ -49,7 +49,11 @@ record Console(PrintStream out, PrintStream err, OutFiles files) {
         StringBuilder to = new StringBuilder(text.substring(0, plain));
         for (int i = plain; i < text.length(); i++) {
             char c = text.charAt(i);
-            to.append(isPlain(c) ? String.valueOf(c) : String.format(Locale.ROOT, "\\u%04x", (int) c));
+            if (isPlain(c)) {
+                to.append(c);
+            } else {
+                to.append(String.format(Locale.ROOT, "\\u%04x", (int) c));
+            }
         }
         return to.toString();
     }
