@@ -39,7 +39,8 @@ import org.xml.sax.InputSource;
 
 /** Whatever texts a job holds, every kind of output shows them as texts, and stays what it is. */
 class HostileTextTest {
-    private static final Pattern TAG = Pattern.compile("<(/?)([a-z][a-z0-9]*)((?: [a-zA-Z0-9-]+(?:=\"[^\"<]*\")?)*)/?>");
+    private static final Pattern TAG =
+            Pattern.compile("<(/?)([a-z][a-z0-9]*)((?: [a-zA-Z0-9-]+(?:=\"[^\"<]*\")?)*)/?>");
     private static final Pattern ATTRIBUTE = Pattern.compile(" ([a-zA-Z0-9-]+)(?:=\"([^\"<]*)\")?");
 
     /** More of them with {@code -Dfuzz=1000}. */
@@ -54,8 +55,8 @@ class HostileTextTest {
     @Test
     void textsStandEverywhere() {
         var places = new AtomicInteger();
-        String text = JobWriter.toText(
-                HostileTexts.everywhere(RecordJobs.full(), () -> "text " + places.incrementAndGet()));
+        String text =
+                JobWriter.toText(HostileTexts.everywhere(RecordJobs.full(), () -> "text " + places.incrementAndGet()));
         // Title, serial number, twice by whom, three parts of the insulation with two notes, two bandings, varnish, two
         // meters, two lines of notes.
         assertThat(Pattern.compile("text \\d+").matcher(text).results()).hasSize(16);
@@ -100,9 +101,7 @@ class HostileTextTest {
                     assertThat(name).isNotEqualTo("href");
                 }
             }
-            assertThat(all.stream()
-                            .filter(e -> e.getTagName().equals("style"))
-                            .map(Node::getTextContent))
+            assertThat(all.stream().filter(e -> e.getTagName().equals("style")).map(Node::getTextContent))
                     .containsExactly("\n" + SvgWriter.style(page.palette()));
         }
     }
@@ -173,9 +172,8 @@ class HostileTextTest {
         plain(page);
         Map<String, Set<String>> markup = markup(page);
         Map<String, Set<String>> harmless = markup(usual);
-        markup.forEach((what, attributes) -> assertThat(harmless.getOrDefault(what, Set.of()))
-                .as(what)
-                .containsAll(attributes));
+        markup.forEach((what, attributes) ->
+                assertThat(harmless.getOrDefault(what, Set.of())).as(what).containsAll(attributes));
     }
 
     /** By tag its attributes, told strictly: no other sign opens a tag, no value is without quotation marks. */
@@ -236,7 +234,15 @@ class HostileTextTest {
             assertThat(names.toString())
                     .contains("/Title ", "/Producer ")
                     .doesNotContain(
-                            "/Action", "/OpenAction", "/AA", "/JavaScript", "/JS", "/URI", "/Launch", "/Annot", "/Embed");
+                            "/Action",
+                            "/OpenAction",
+                            "/AA",
+                            "/JavaScript",
+                            "/JS",
+                            "/URI",
+                            "/Launch",
+                            "/Annot",
+                            "/Embed");
         }
     }
 }

@@ -65,8 +65,22 @@ final class HostileTexts {
 
     /** What no job file can hold, but the library may be handed. */
     private static final List<String> UNSEEN = List.of(
-            "\u202e", "\u202d", "\u2067", "\u2069", "\u2028", "\u2029", "\u0000", "\u001b[31m", "\u0085", "\u009b", "\r",
-            "\n", "\ud800", "\udc00", "\uffff", "\ufeff");
+            "\u202e",
+            "\u202d",
+            "\u2067",
+            "\u2069",
+            "\u2028",
+            "\u2029",
+            "\u0000",
+            "\u001b[31m",
+            "\u0085",
+            "\u009b",
+            "\r",
+            "\n",
+            "\ud800",
+            "\udc00",
+            "\uffff",
+            "\ufeff");
 
     private final Random random;
 

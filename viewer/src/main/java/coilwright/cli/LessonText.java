@@ -95,7 +95,9 @@ final class LessonText {
         for (Exercise e : exercises) {
             String start = ++number + "," + e.kind().word() + ",";
             if (!key) {
-                e.asked().forEach(what -> out.append(start).append(Csv.cell(what)).append(",,\n"));
+                e.asked()
+                        .forEach(
+                                what -> out.append(start).append(Csv.cell(what)).append(",,\n"));
                 continue;
             }
             for (Answer a : e.answers()) {

@@ -4,10 +4,10 @@ import coilwright.drawing.DrawingFiles;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.DrawingView;
 import coilwright.drawing.PageFormat;
+import coilwright.file.SafeFiles;
 import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobText;
-import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import coilwright.winding.Direction;
 import coilwright.winding.WindingSpec;
@@ -251,9 +251,8 @@ final class MainWindow {
         String why = e instanceof IOException io
                 ? told(io)
                 : e instanceof UncheckedIOException u ? SafeFiles.reason(u.getCause()) : e.getMessage();
-        boolean expected = e instanceof IOException
-                || e instanceof IllegalArgumentException
-                || e instanceof BadInputException;
+        boolean expected =
+                e instanceof IOException || e instanceof IllegalArgumentException || e instanceof BadInputException;
         say(
                 expected
                         ? String.valueOf(why)
@@ -574,13 +573,14 @@ final class MainWindow {
         Optional<Path> before = document.file();
         boolean own = before.filter(path::equals).isPresent();
         List<String> known = List.of(document.saved(), text);
-        saver.queue(() -> own && isChanged(path, known) ? Optional.<Path>empty() : Optional.of(store(path, text)), p -> {
-            if (p.isPresent()) {
-                saved(before, path, text, then);
-            } else {
-                askWhichToKeep(path, text, then);
-            }
-        });
+        saver.queue(
+                () -> own && isChanged(path, known) ? Optional.<Path>empty() : Optional.of(store(path, text)), p -> {
+                    if (p.isPresent()) {
+                        saved(before, path, text, then);
+                    } else {
+                        askWhichToKeep(path, text, then);
+                    }
+                });
     }
 
     /** On the thread of the saver alone. */

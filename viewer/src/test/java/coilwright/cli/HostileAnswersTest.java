@@ -28,8 +28,41 @@ import org.junit.jupiter.params.provider.MethodSource;
 class HostileAnswersTest {
     private static final Path SAMPLES = Path.of("../samples");
     private static final List<String> PARTS = List.of(
-            "=1+1", "@SUM(1)", "+1", "-1+1", "|cmd", "'", "\"", "\"\"", "\\", "\\u001b", "{", "}", "[", "]", ":", ",", ";", "</script>",
-            "<!--", "]]>", "&", "%n", "%s", "$0", "# ", "- ", "? ", "א", "\u200f", "🧲", "a", " ", "`", "~", "null");
+            "=1+1",
+            "@SUM(1)",
+            "+1",
+            "-1+1",
+            "|cmd",
+            "'",
+            "\"",
+            "\"\"",
+            "\\",
+            "\\u001b",
+            "{",
+            "}",
+            "[",
+            "]",
+            ":",
+            ",",
+            ";",
+            "</script>",
+            "<!--",
+            "]]>",
+            "&",
+            "%n",
+            "%s",
+            "$0",
+            "# ",
+            "- ",
+            "? ",
+            "א",
+            "\u200f",
+            "🧲",
+            "a",
+            " ",
+            "`",
+            "~",
+            "null");
     private static final Pattern CELL = Pattern.compile("(\"(?:[^\"]|\"\")*\"|[^,\"\n]*)(,|\n)");
 
     @TempDir
@@ -87,7 +120,9 @@ class HostileAnswersTest {
                 Run.of("table", job.toString(), "--format", "csv").out());
         Path runOut = Files.writeString(
                 temp.resolve("run-out.csv"),
-                IntStream.rangeClosed(1, 17).mapToObj(bar -> bar + ",0.01 mm\n").collect(Collectors.joining("", "bar,height\n", "")));
+                IntStream.rangeClosed(1, 17)
+                        .mapToObj(bar -> bar + ",0.01 mm\n")
+                        .collect(Collectors.joining("", "bar,height\n", "")));
         Set<String> silent = new TreeSet<>();
         for (List<String> command : commands().toList()) {
             for (String form : List.of("text", "json", "csv")) {
@@ -96,7 +131,8 @@ class HostileAnswersTest {
                     case "JOB" -> job.toString();
                     case "CONNECTIONS" -> connections.toString();
                     case "RUNOUT" -> runOut.toString();
-                    case "DROP" -> SAMPLES.resolve("readings/orchard-pump-dynamo-drop.csv").toString();
+                    case "DROP" ->
+                        SAMPLES.resolve("readings/orchard-pump-dynamo-drop.csv").toString();
                     default -> a;
                 });
                 args.addAll(List.of("--format", form));
@@ -145,7 +181,9 @@ class HostileAnswersTest {
         Matcher cell = CELL.matcher(text);
         int at = 0;
         while (at < text.length()) {
-            assertThat(cell.region(at, text.length()).lookingAt()).as(text.substring(at)).isTrue();
+            assertThat(cell.region(at, text.length()).lookingAt())
+                    .as(text.substring(at))
+                    .isTrue();
             String held = cell.group(1).replaceAll("^\"|\"$", "");
             if (!held.isEmpty() && "=+-@\t\r".indexOf(held.charAt(0)) >= 0) {
                 assertThat(held).matches("[+-]?[0-9.]+([eE][+-]?[0-9]+)?");
@@ -162,11 +200,28 @@ class HostileAnswersTest {
 
     @Test
     void aTextThatBeginsLikeAFormulaIsMadeATextAndANumberIsNot() {
-        assertThat(List.of("=1+1", "+x", "-x", "@a", "\tx", "\rx", "＝1", "-1.5 m", "-", "1=2", "-1.5", "+2", "-3e-6", "a,b", "a;b", "q\"q", ""))
+        assertThat(List.of(
+                        "=1+1", "+x", "-x", "@a", "\tx", "\rx", "＝1", "-1.5 m", "-", "1=2", "-1.5", "+2", "-3e-6",
+                        "a,b", "a;b", "q\"q", ""))
                 .extracting(Csv::cell)
                 .containsExactly(
-                        "'=1+1", "'+x", "'-x", "'@a", "\"'\tx\"", "\"'\rx\"", "'＝1", "'-1.5 m", "'-", "1=2", "-1.5", "+2", "-3e-6",
-                        "\"a,b\"", "\"a;b\"", "\"q\"\"q\"", "");
+                        "'=1+1",
+                        "'+x",
+                        "'-x",
+                        "'@a",
+                        "\"'\tx\"",
+                        "\"'\rx\"",
+                        "'＝1",
+                        "'-1.5 m",
+                        "'-",
+                        "1=2",
+                        "-1.5",
+                        "+2",
+                        "-3e-6",
+                        "\"a,b\"",
+                        "\"a;b\"",
+                        "\"q\"\"q\"",
+                        "");
     }
 
     @ParameterizedTest
@@ -182,7 +237,13 @@ class HostileAnswersTest {
                         case 1 -> new String[] {"table", word};
                         case 2 -> new String[] {"table", "--" + word, "x"};
                         case 3 -> new String[] {"rules", "--slots", word, "--poles", "4"};
-                        default -> new String[] {"draw", SAMPLES.resolve("jobs/tin-tram-toy-motor.yaml").toString(), "--view", word};
+                        default ->
+                            new String[] {
+                                "draw",
+                                SAMPLES.resolve("jobs/tin-tram-toy-motor.yaml").toString(),
+                                "--view",
+                                word
+                            };
                     });
             assertThat(run.code()).isEqualTo(2);
             plain(run.out());

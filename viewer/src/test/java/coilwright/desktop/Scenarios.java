@@ -327,7 +327,8 @@ final class Scenarios {
         Files.delete(file);
         Files.createDirectory(file);
         hand.press("ctrl S");
-        hand.until("the trouble is told", () -> status(Hand.all()).startsWith("Not saved: " + file + ": it is a folder"));
+        hand.until(
+                "the trouble is told", () -> status(Hand.all()).startsWith("Not saved: " + file + ": it is a folder"));
         assertThat(Hand.see(() -> opened.document().unsaved())).isTrue();
     }
 
