@@ -13,6 +13,9 @@ import java.util.TreeMap;
  * order in e over the radius that is a round commutator off centre by e towards φ; what remains is its own shape.
  */
 public final class RunOut {
+    /** Widest gap without a reading over which the centre is told, degrees. Common practice, from memory. */
+    private static final double MOST_GAP = 180;
+
     private final int bars;
     private final Map<Integer, Double> heights;
     private final double mean;
@@ -144,6 +147,14 @@ public final class RunOut {
             before = b.bar();
         }
         return widest;
+    }
+
+    /**
+     * Whether the bars read go round enough of the commutator to tell its centre: from less than half the circle the fit
+     * can lie anywhere.
+     */
+    public boolean tellsCentre() {
+        return widestGapDegrees() <= MOST_GAP;
     }
 
     /** Mean of the fit, mm on the gauge. */

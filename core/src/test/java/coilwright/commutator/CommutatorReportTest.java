@@ -110,14 +110,23 @@ class CommutatorReportTest {
     void fewReadingsAreToldAsSuch() {
         CommutatorReport three = CommutatorReport.of(3, readings(3, b -> 0.01 * b), Given.nothing());
         assertThat(three.notes()).anyMatch(n -> n.startsWith("Three readings always fit"));
-        CommutatorReport half = CommutatorReport.of(24, offCentre().subList(0, 12), Given.nothing());
-        assertThat(half.notes()).anyMatch(n -> n.contains("195° without one"));
+        CommutatorReport half = CommutatorReport.of(24, offCentre().subList(0, 13), Given.nothing());
+        assertThat(half.notes()).anyMatch(n -> n.contains("180° without one"));
         assertThat(half.facts().get("Bars read"))
-                .isEqualTo("12 of 24; not read: 13, 14, 15, 16, 17, 18, 19, 20, 21," + " 22, 23, 24");
-        assertThat(CommutatorReport.of(60, readings(20, b -> 0), Given.nothing())
-                        .facts()
-                        .get("Bars read"))
-                .endsWith("32 and 28 more");
+                .isEqualTo("13 of 24; not read: 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24");
+        List<Reading> everyThird =
+                readings(60, b -> 0).stream().filter(r -> r.bar() % 3 == 1).toList();
+        assertThat(CommutatorReport.of(60, everyThird, Given.nothing()).facts().get("Bars read"))
+                .endsWith("17, 18 and 28 more");
+    }
+
+    @Test
+    void barsOnOneSideDoNotTellTheCentre() {
+        // Five bars of forty, 9° apart: their fit may put the centre metres away.
+        List<Reading> few = readings(40, b -> 0.01 * (b % 3)).subList(0, 5);
+        assertThatThrownBy(() -> CommutatorReport.of(40, few, sizes(48, 45, TruingCut.Centring.AS_READ)))
+                .hasMessage("the bars read leave 324° of the commutator without a reading, and its centre is not told"
+                        + " from one side: read bars all the way round");
     }
 
     @Test
