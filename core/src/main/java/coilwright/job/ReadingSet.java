@@ -120,6 +120,11 @@ public record ReadingSet(
         this(date, test, feed, angle, clock, unit, meter, temperature, readings, Stage.AS_FOUND);
     }
 
+    /** The same test and set-up with other readings. */
+    public ReadingSet withReadings(List<TakenReading> others) {
+        return new ReadingSet(date, test, feed, angle, clock, unit, meter, temperature, others, stage);
+    }
+
     /** The same readings, of the other winding. */
     public ReadingSet at(Stage when) {
         return new ReadingSet(date, test, feed, angle, clock, unit, meter, temperature, readings, when);
@@ -135,10 +140,7 @@ public record ReadingSet(
     }
 
     static void checkDegrees(BigDecimal degrees) {
-        if (degrees.abs().compareTo(BigDecimal.valueOf(MOST_DEGREES)) > 0) {
-            throw new IllegalArgumentException("is " + degrees.toPlainString() + ", but must be from -" + MOST_DEGREES
-                    + " to " + MOST_DEGREES + " degrees");
-        }
+        Job.checkDegrees(degrees, MOST_DEGREES);
     }
 
     static void checkUnit(String unit, TestKind test) {
@@ -148,12 +150,9 @@ public record ReadingSet(
                     + (test.kinds().isEmpty()
                             ? "without a unit"
                             : "in "
-                                    + String.join(
-                                            ", ",
-                                            test.kinds().stream()
-                                                    .flatMap(k -> k.units().stream())
-                                                    .filter(u -> u.chars().allMatch(c -> c < 128))
-                                                    .toList())));
+                                    + Quantity.Kind.plain(test.kinds().stream()
+                                            .flatMap(k -> k.units().stream())
+                                            .toList())));
         }
     }
 
