@@ -25,9 +25,11 @@ public final class SafeFiles {
     private SafeFiles() {}
 
     /**
-     * Puts the bytes into the file. A link is followed, so that it stays a link; what is no regular file (a terminal,
-     * a pipe) is written straight. Rights of an existing file are kept.
+     * Puts the bytes into the file. A link is followed, so that it stays a link; what is no regular file (a terminal, a
+     * pipe) is written straight. Rights of an existing file are kept.
      *
+     * @param file the file to write
+     * @param bytes all that the file is to hold
      * @throws IOException when it cannot be written; {@link #reason} says why in words. The old file is then unharmed
      */
     public static void write(Path file, byte[] bytes) throws IOException {
@@ -60,12 +62,22 @@ public final class SafeFiles {
         }
     }
 
-    /** Puts text into the file as UTF-8, as {@link #write(Path, byte[])} does. */
+    /**
+     * Puts text into the file as UTF-8, as {@link #write(Path, byte[])} does.
+     *
+     * @param file the file to write
+     * @param text all that the file is to hold
+     * @throws IOException when it cannot be written; the old file is then unharmed
+     */
     public static void write(Path file, String text) throws IOException {
         write(file, text.getBytes(StandardCharsets.UTF_8));
     }
 
-    /** Why reading or writing failed, in words for a person. */
+    /**
+     * {@return why reading or writing failed, in words for a person}
+     *
+     * @param e what went wrong
+     */
     public static String reason(IOException e) {
         if (e instanceof AccessDeniedException) {
             return "permission denied";

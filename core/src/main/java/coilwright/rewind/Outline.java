@@ -79,17 +79,17 @@ public final class Outline {
         this.area = twice / 2;
     }
 
-    /** Area enclosed, mm². */
+    /** {@return area enclosed, mm²} */
     public double areaMm2() {
         return area;
     }
 
-    /** Height over the floor, mm. */
+    /** {@return height over the floor, mm} */
     public double heightMm() {
         return height;
     }
 
-    /** The boundary as a closed run of points, anticlockwise with y up; arcs in short chords. */
+    /** {@return the boundary as a closed run of points, anticlockwise with y up; arcs in short chords} */
     public List<Point> boundary() {
         return List.copyOf(boundary);
     }
