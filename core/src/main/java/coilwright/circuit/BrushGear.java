@@ -91,7 +91,7 @@ public record BrushGear(
         double middle = (angle - a.barCentre(1)) / a.barAngle();
         double reach = (widthBars + 1) / 2 - 1e-9;
         List<Integer> bars = new ArrayList<>();
-        for (int i = (int) Math.ceil(middle - reach); i <= middle + reach && bars.size() < a.bars(); i++) {
+        for (int i = (int) Math.ceil(middle - reach); i <= middle + reach; i++) {
             bars.add(a.wrapBar(i + 1));
         }
         return bars;

@@ -24,8 +24,7 @@ public record Neutral(double fromPoleCentre, double spread, double polePitch) {
      * @throws IllegalArgumentException when the winding has no live coil
      */
     public static Neutral of(Winding winding) {
-        List<Coil> coils =
-                winding.liveCoils().stream().filter(c -> c.set() == 0).toList();
+        List<Coil> coils = winding.liveCoils();
         if (coils.isEmpty()) {
             throw new IllegalArgumentException("no coil has both leads on bars, so no neutral can be given");
         }
@@ -58,9 +57,9 @@ public record Neutral(double fromPoleCentre, double spread, double polePitch) {
      * @param c a live coil
      */
     public static double ofCoil(Armature a, Coil c) {
-        double pair = 720.0 / a.poles();
-        double top = a.barCentre(c.topBar().getAsInt());
-        double bars = top + centred(a.barCentre(c.bottomBar().getAsInt()) - top, pair) / 2;
+        // Bars whole pole pairs apart shift their middle by whole pole pitches, which do not count.
+        double bars =
+                (a.barCentre(c.topBar().getAsInt()) + a.barCentre(c.bottomBar().getAsInt())) / 2;
         int span = Math.floorMod(c.bottom().slot() - c.top().slot(), a.slots());
         double coil = a.slotCentre(c.top().slot()) + span * a.slotAngle() / 2;
         return centred(bars - coil, 360.0 / a.poles());

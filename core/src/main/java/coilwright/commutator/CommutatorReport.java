@@ -223,15 +223,20 @@ public record CommutatorReport(
      * Judges a commutator.
      *
      * @param bars on it, at least 3
-     * @param readings round the bars, of at least 3
+     * @param readings of at least 3 bars, that go round at least half the commutator
      * @param given what is known and chosen
      * @return what the readings say, and what to do
-     * @throws IllegalArgumentException when there are too few, one is of a bar that is not there, or sizes do not go
-     *     together
+     * @throws IllegalArgumentException when there are too few, all lie on one side, one is of a bar that is not there,
+     *     or sizes do not go together
      */
     public static CommutatorReport of(int bars, List<Reading> readings, Given given) {
         given.checkMica(bars);
         RunOut runOut = RunOut.of(bars, readings);
+        if (!runOut.tellsCentre()) {
+            throw new IllegalArgumentException("the bars read leave " + Math.round(runOut.widestGapDegrees())
+                    + "° of the commutator without a reading, and its centre is not told from one side: read bars all"
+                    + " the way round");
+        }
         Map<TruingCut.Centring, TruingCut> cuts = new EnumMap<>(TruingCut.Centring.class);
         if (given.diameterMm().isPresent()) {
             for (TruingCut.Centring c : TruingCut.Centring.values()) {

@@ -13,6 +13,9 @@ import java.util.TreeMap;
  * order in e over the radius that is a round commutator off centre by e towards φ; what remains is its own shape.
  */
 public final class RunOut {
+    /** Widest gap without a reading over which the centre is told, degrees. Common practice, from memory. */
+    private static final double MOST_GAP = 180;
+
     private final int bars;
     private final Map<Integer, Double> heights;
     private final double mean;
@@ -44,7 +47,8 @@ public final class RunOut {
         this.mean = fit[0];
         this.eccentricity = Math.hypot(fit[1], fit[2]);
         double degrees = Math.toDegrees(Math.atan2(fit[2], fit[1]));
-        this.phase = degrees < 0 ? degrees + 360 : degrees;
+        // The rest by 360 once more: a hair under nought comes out as 360 itself.
+        this.phase = degrees < 0 ? (degrees + 360) % 360 : degrees;
         List<Bar> out = new ArrayList<>();
         heights.forEach((bar, h) -> {
             double a = angle(bar, bars);
@@ -88,7 +92,7 @@ public final class RunOut {
         return 2 * Math.PI * (bar - 1) / bars;
     }
 
-    /** Normal equations of 1, cos θ and sin θ, by elimination with the largest pivot. */
+    /** Normal equations of 1, cos θ and sin θ, by elimination; they are positive definite and need no pivoting. */
     private static double[] fit(int bars, Map<Integer, Double> heights) {
         double[][] m = new double[3][4];
         heights.forEach((bar, h) -> {
@@ -102,20 +106,11 @@ public final class RunOut {
             }
         });
         for (int i = 0; i < 3; i++) {
-            int pivot = i;
-            for (int k = i + 1; k < 3; k++) {
-                if (Math.abs(m[k][i]) > Math.abs(m[pivot][i])) {
-                    pivot = k;
-                }
-            }
-            double[] row = m[pivot];
-            m[pivot] = m[i];
-            m[i] = row;
             for (int k = 0; k < 3; k++) {
                 if (k != i) {
-                    double f = m[k][i] / row[i];
+                    double f = m[k][i] / m[i][i];
                     for (int j = i; j < 4; j++) {
-                        m[k][j] -= f * row[j];
+                        m[k][j] -= f * m[i][j];
                     }
                 }
             }
@@ -153,6 +148,14 @@ public final class RunOut {
             before = b.bar();
         }
         return widest;
+    }
+
+    /**
+     * {@return whether the bars read go round enough of the commutator to tell its centre: from less than half the
+     * circle the fit can lie anywhere}
+     */
+    public boolean tellsCentre() {
+        return widestGapDegrees() <= MOST_GAP;
     }
 
     /** {@return mean of the fit, mm on the gauge} */

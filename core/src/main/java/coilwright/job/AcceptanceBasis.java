@@ -127,26 +127,25 @@ public final class AcceptanceBasis {
         Optional<Rating> rating = job.particulars().rating();
         Optional<AsRewound> done = job.particulars().asRewound();
         Optional<MachineKind> kind = options.kind().or(() -> rating.flatMap(Rating::kind));
-        Optional<Quantity> volts = options.volts().or(() -> rating.flatMap(Rating::volts));
-        Optional<Double> watts =
-                options.power().or(() -> rating.flatMap(Rating::power)).map(q -> q.in("W"));
+        OptionalDouble volts = Quantity.in("V", options.volts().or(() -> rating.flatMap(Rating::volts)));
+        OptionalDouble watts = Quantity.in("W", options.power().or(() -> rating.flatMap(Rating::power)));
+        OptionalDouble amps = Quantity.in("A", rating.flatMap(Rating::current));
         String note = "";
-        if (watts.isEmpty() && kind.filter(k -> k == MachineKind.DC_GENERATOR).isPresent() && volts.isPresent()) {
-            watts = rating.flatMap(Rating::current)
-                    .map(i -> i.in("A") * volts.get().in("V"));
-            note = watts.isPresent() ? "the output is taken as rated voltage times rated current" : "";
+        if (watts.isEmpty() && kind.equals(Optional.of(MachineKind.DC_GENERATOR)) && volts.isPresent() && amps.isPresent()) {
+            watts = OptionalDouble.of(amps.getAsDouble() * volts.getAsDouble());
+            note = "the output is taken as rated voltage times rated current";
         }
         List<ReadingSet> sets = sets(job, ReadingSet.Stage.AS_REWOUND);
         Measured measured = measured(done.flatMap(AsRewound::measured), options);
         return new Acceptance.Given(
                 kind,
-                number(volts.map(q -> q.in("V"))),
-                number(watts),
+                volts,
+                watts,
                 note,
                 options.work(),
                 measured.insulationTest(),
                 measured.temperature().isPresent(),
-                number(measured.testVolts().map(q -> q.in("V"))),
+                Quantity.in("V", measured.testVolts()),
                 done.flatMap(AsRewound::highPotential).map(AcceptanceBasis::applied),
                 walks(job, ReadingSet.Stage.AS_REWOUND),
                 missing(job, sets),
@@ -155,10 +154,6 @@ public final class AcceptanceBasis {
                 rise(measured, options),
                 options.limits().stream().map(Limit::of).toList(),
                 options.scheme());
-    }
-
-    private static OptionalDouble number(Optional<Double> value) {
-        return value.map(OptionalDouble::of).orElse(OptionalDouble.empty());
     }
 
     private static Measured measured(Optional<Measured> noted, Options options) {

@@ -44,6 +44,16 @@ public record CommutatorSizes(
         }
     }
 
+    /** Checks that every bar read is there. */
+    void checkBars(int bars) {
+        for (RunOutEntry entry : runOut) {
+            if (entry.bar() > bars) {
+                throw new IllegalArgumentException(
+                        "runOut names bar " + entry.bar() + ", but bars run from 1 to " + bars);
+            }
+        }
+    }
+
     /**
      * {@return the same with other readings of run-out}
      *

@@ -1,5 +1,6 @@
 package coilwright.job;
 
+import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.ListedCoil;
@@ -72,10 +73,14 @@ public final class ConnectionList {
         if (rows.isEmpty()) {
             throw problems.only(0, "", "is empty: it begins with the line " + String.join(",", COLUMNS));
         }
-        Map<String, Integer> columns = header(rows.get(0), problems);
+        List<String> known = new ArrayList<>(COLUMNS);
+        known.add(DEAD);
+        Row heading = rows.get(0);
+        Map<String, Integer> columns =
+                CsvTable.columns(heading.cells(), heading.line(), COLUMNS, known, problems);
         problems.throwIfAny();
         if (rows.size() == 1) {
-            throw problems.only(rows.get(0).line(), "", "has a heading but no coils under it");
+            throw problems.only(heading.line(), "", "has a heading but no coils under it");
         }
         if (rows.size() - 1 > MOST_COILS) {
             throw problems.only(0, "", "lists " + (rows.size() - 1) + " coils, but may list at most " + MOST_COILS);
@@ -83,12 +88,12 @@ public final class ConnectionList {
         List<ListedCoil> coils = new ArrayList<>();
         Map<Integer, Integer> lineOfCoil = new HashMap<>();
         for (Row row : rows.subList(1, rows.size())) {
-            if (row.cells().size() != rows.get(0).cells().size()) {
+            if (row.cells().size() != heading.cells().size()) {
                 problems.add(
                         row.line(),
                         "",
                         "has " + row.cells().size() + " cells, but the heading has "
-                                + rows.get(0).cells().size());
+                                + heading.cells().size());
                 continue;
             }
             var cells = new Cells(row, columns, problems);
@@ -186,33 +191,6 @@ public final class ConnectionList {
             throw problems.only(0, "", "cannot be read: " + SafeFiles.reason(e));
         }
         return rows;
-    }
-
-    private static Map<String, Integer> header(Row row, Problems problems) {
-        Map<String, Integer> columns = new HashMap<>();
-        List<String> known = new ArrayList<>(COLUMNS);
-        known.add(DEAD);
-        if (row.cells().stream().noneMatch(c -> NearWord.of(c, known).isPresent())) {
-            problems.add(row.line(), "", "must be the heading " + String.join(",", COLUMNS));
-            return columns;
-        }
-        for (int i = 0; i < row.cells().size(); i++) {
-            String name = row.cells().get(i);
-            if (!known.contains(name)) {
-                String meant = NearWord.of(name, known)
-                        .map(n -> "did you mean \"" + n + "\"?")
-                        .orElse("the columns are " + String.join(",", COLUMNS));
-                problems.add(row.line(), Field.shown(name), "unknown column: " + meant);
-            } else if (columns.putIfAbsent(name, i) != null) {
-                problems.add(row.line(), name, "is a column twice: keep one");
-            }
-        }
-        for (String name : COLUMNS) {
-            if (!columns.containsKey(name)) {
-                problems.add(row.line(), name, "this column is missing");
-            }
-        }
-        return columns;
     }
 
     /** One line's cells by column. */

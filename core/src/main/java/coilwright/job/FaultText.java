@@ -108,9 +108,8 @@ public final class FaultText {
             }
             default ->
                 throw new IllegalArgumentException("\"" + Field.shown(kind) + "\" is no kind of fault: "
-                        + NearWord.of(kind, FORMS.keySet())
-                                .map(near -> "did you mean \"" + near + "\"?")
-                                .orElse("it is one of " + String.join(", ", FORMS.keySet())));
+                        + NearWord.question(
+                                kind, FORMS.keySet(), "it is one of " + String.join(", ", FORMS.keySet())));
         };
     }
 

@@ -7,6 +7,7 @@ import coilwright.winding.Armature;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -64,8 +65,12 @@ public record Job(
         checkTitle(title);
         Objects.requireNonNull(armature);
         Objects.requireNonNull(winding);
-        turns.ifPresent(Job::checkTurns);
-        coilResistance.ifPresent(Job::checkCoilResistance);
+        if (turns.isPresent()) {
+            checkTurns(turns.getAsInt());
+        }
+        if (coilResistance.isPresent()) {
+            checkCoilResistance(coilResistance.get());
+        }
         Objects.requireNonNull(growler);
         Objects.requireNonNull(equalizers);
         readings = List.copyOf(readings);
@@ -73,7 +78,9 @@ public record Job(
             set.feed().ifPresent(f -> checkBars(armature, f.in(), f.out()));
             set.readings().forEach(r -> checkBars(armature, r.from(), r.to()));
         }
-        particulars.commutator().ifPresent(c -> c.runOut().forEach(entry -> checkBars(armature, entry.bar())));
+        if (particulars.commutator().isPresent()) {
+            particulars.commutator().get().checkBars(armature.bars());
+        }
     }
 
     private static void checkBars(Armature armature, int... bars) {
@@ -87,6 +94,13 @@ public record Job(
     static void checkBar(int bar, int most) {
         if (bar < 1 || bar > most) {
             throw new IllegalArgumentException("is bar " + bar + ", but bars run from 1 to " + most);
+        }
+    }
+
+    static void checkDegrees(BigDecimal degrees, int most) {
+        if (degrees.abs().compareTo(BigDecimal.valueOf(most)) > 0) {
+            throw new IllegalArgumentException(
+                    "is " + degrees.toPlainString() + ", but must be from -" + most + " to " + most + " degrees");
         }
     }
 

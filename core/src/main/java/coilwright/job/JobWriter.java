@@ -1,5 +1,6 @@
 package coilwright.job;
 
+import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import coilwright.winding.CoilSpan;
 import coilwright.winding.ListedCoil;

@@ -2,7 +2,6 @@ package coilwright.job;
 
 import coilwright.rewind.InsulationTest;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * What was measured on the whole winding.
@@ -63,9 +62,6 @@ public record Measured(
     public Optional<InsulationTest> insulationTest() {
         return insulationOneMinute.map(one -> new InsulationTest(
                 one.in("Mohm"),
-                insulationTenMinutes.isEmpty()
-                        ? OptionalDouble.empty()
-                        : OptionalDouble.of(insulationTenMinutes.get().in("Mohm")),
-                celsius()));
+                Quantity.in("Mohm", insulationTenMinutes), celsius()));
     }
 }

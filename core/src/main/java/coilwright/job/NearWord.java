@@ -28,6 +28,11 @@ public final class NearWord {
         return Optional.ofNullable(best);
     }
 
+    /** A question whether the nearest of the known words is meant; something else to say where none is near. */
+    static String question(String word, Collection<String> known, String otherwise) {
+        return of(word, known).map(near -> "did you mean \"" + near + "\"?").orElse(otherwise);
+    }
+
     /** Letters to add, drop, change, or swap with a neighbour. */
     static int distance(String a, String b) {
         if (Math.abs(a.length() - b.length()) > 3) {

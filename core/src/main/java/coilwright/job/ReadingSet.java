@@ -146,6 +146,15 @@ public record ReadingSet(
     }
 
     /**
+     * {@return the same test and set-up with other readings}
+     *
+     * @param others in the order taken
+     */
+    public ReadingSet withReadings(List<TakenReading> others) {
+        return new ReadingSet(date, test, feed, angle, clock, unit, meter, temperature, others, stage);
+    }
+
+    /**
      * {@return the same readings, of the other winding}
      *
      * @param when the old winding or the new one
@@ -164,10 +173,7 @@ public record ReadingSet(
     }
 
     static void checkDegrees(BigDecimal degrees) {
-        if (degrees.abs().compareTo(BigDecimal.valueOf(MOST_DEGREES)) > 0) {
-            throw new IllegalArgumentException("is " + degrees.toPlainString() + ", but must be from -" + MOST_DEGREES
-                    + " to " + MOST_DEGREES + " degrees");
-        }
+        Job.checkDegrees(degrees, MOST_DEGREES);
     }
 
     static void checkUnit(String unit, TestKind test) {
@@ -177,12 +183,9 @@ public record ReadingSet(
                     + (test.kinds().isEmpty()
                             ? "without a unit"
                             : "in "
-                                    + String.join(
-                                            ", ",
-                                            test.kinds().stream()
-                                                    .flatMap(k -> k.units().stream())
-                                                    .filter(u -> u.chars().allMatch(c -> c < 128))
-                                                    .toList())));
+                                    + Quantity.Kind.plain(test.kinds().stream()
+                                            .flatMap(k -> k.units().stream())
+                                            .toList())));
         }
     }
 

@@ -2,6 +2,7 @@ package coilwright.job;
 
 import coilwright.bench.BenchTest;
 import coilwright.bench.PairReading;
+import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import java.io.IOException;
 import java.math.BigDecimal;
@@ -133,9 +134,8 @@ public record ReadingsFile(List<TakenReading> readings) {
         private final Problems problems;
         private final int bars;
         private final CsvTable table;
-        private int bareLine;
-        private int unitLine;
         private Optional<Quantity.Kind> kind = Optional.empty();
+        private int kindLine;
 
         Parser(Problems problems, int bars) {
             this.problems = problems;
@@ -188,7 +188,8 @@ public record ReadingsFile(List<TakenReading> readings) {
             try {
                 TakenReading.Shown shown = TakenReading.parse(withPoint.get(), KINDS);
                 if (shown instanceof TakenReading.Value v) {
-                    units(v, cell, at);
+                    table.unitsAlike("readings", v.unit().isEmpty(), cell, at);
+                    kind(v, cell, at);
                 }
                 return Optional.of(shown);
             } catch (IllegalArgumentException e) {
@@ -197,27 +198,17 @@ public record ReadingsFile(List<TakenReading> readings) {
             }
         }
 
-        /** All readings have units of one kind, or none has any. */
-        private void units(TakenReading.Value v, String cell, int at) {
-            String is = "is \"" + Field.shown(cell) + "\"";
+        /** All readings that have a unit are of one kind. */
+        private void kind(TakenReading.Value v, String cell, int at) {
             if (v.unit().isEmpty()) {
-                bareLine = bareLine == 0 ? at : bareLine;
-                if (bareLine == at && unitLine > 0) {
-                    throw new IllegalArgumentException(is + " without a unit, but line " + unitLine
-                            + " has one: give all readings their unit, or none");
-                }
                 return;
-            }
-            unitLine = unitLine == 0 ? at : unitLine;
-            if (unitLine == at && bareLine > 0) {
-                throw new IllegalArgumentException(
-                        is + " with a unit, but line " + bareLine + " has none: give all readings their unit, or none");
             }
             Quantity.Kind its = v.kind().orElseThrow();
             if (kind.isPresent() && kind.get() != its) {
-                throw new IllegalArgumentException(is + ", " + its.words() + ", but line " + unitLine + " has "
-                        + kind.get().words() + ": one file holds one kind");
+                throw new IllegalArgumentException("is \"" + Field.shown(cell) + "\", " + its.words() + ", but line "
+                        + kindLine + " has " + kind.get().words() + ": one file holds one kind");
             }
+            kindLine = kind.isEmpty() ? at : kindLine;
             kind = Optional.of(its);
         }
     }

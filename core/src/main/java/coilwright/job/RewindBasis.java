@@ -1,6 +1,6 @@
 package coilwright.job;
 
-import coilwright.circuit.BrushGear;
+import coilwright.circuit.Circuits;
 import coilwright.rewind.ArmatureCopper;
 import coilwright.rewind.CoilCopper;
 import coilwright.rewind.Machine;
@@ -93,15 +93,10 @@ public record RewindBasis(
         return new RewindBasis(winding, coil, copper, slot, machine(job, copper, slot, missing), missing);
     }
 
-    /** By the rule of its kind, or traced from brush to brush where it is listed. */
+    /** Parallel paths; nothing where their number is odd, as that of a wrongly connected list can be. */
     private static OptionalInt paths(Winding winding) {
-        OptionalInt byRule = winding.parallelPaths();
-        if (byRule.isPresent() || winding.liveCoils().isEmpty()) {
-            return byRule;
-        }
-        int traced =
-                BrushGear.at(winding, 0, BrushGear.leastWidth(winding)).paths().size();
-        return traced >= 2 && traced % 2 == 0 ? OptionalInt.of(traced) : OptionalInt.empty();
+        OptionalInt paths = Circuits.parallelPaths(winding);
+        return paths.isPresent() && paths.getAsInt() >= 2 && paths.getAsInt() % 2 == 0 ? paths : OptionalInt.empty();
     }
 
     private static Optional<Machine.Slot> slot(Job job, Winding winding, List<String> missing) {
@@ -129,7 +124,7 @@ public record RewindBasis(
         if (volts.isEmpty() || speed.isEmpty()) {
             missing.add("rated voltage and speed: rating.volts and rating.speed");
         }
-        Optional<Double> amps = rating.flatMap(Rating::current).map(q -> q.in("A"));
+        OptionalDouble amps = Quantity.in("A", rating.flatMap(Rating::current));
         if (amps.isEmpty()) {
             missing.add("armature current: rating.current");
         }
@@ -138,10 +133,11 @@ public record RewindBasis(
         }
         return Optional.of(new Machine(
                 job.armature().poles(),
+                job.armature().bars(),
                 copper.get(),
                 volts.get().in("V"),
                 speed.get().in("rpm"),
-                amps.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+                amps,
                 slot));
     }
 
@@ -188,16 +184,31 @@ public record RewindBasis(
     }
 
     /**
+     * {@return whether the winding has one coil a bar, as lap and wave have it} A frog-leg winding has two, so that its
+     * coils tell nothing of a lap or wave of them.
+     */
+    public boolean isOneCoilABar() {
+        return winding.liveCoils().size() == winding.armature().bars();
+    }
+
+    /**
      * {@return the winding of another kind that a plan asks for; empty where it asks for none}
      *
      * @param plan what is wanted
-     * @throws IllegalArgumentException when there is none of that kind on this core
+     * @throws IllegalArgumentException when there is none of that kind on this core, or the winding as found has not
+     *     one coil a bar
      */
     public Optional<OtherWinding> other(Plan plan) {
         if (plan.type().isEmpty()) {
             return Optional.empty();
         }
         WindingType type = plan.type().get();
+        if (!isOneCoilABar()) {
+            throw new IllegalArgumentException("the armature has "
+                    + winding.liveCoils().size() + " live coils on "
+                    + winding.armature().bars() + " bars, but a " + type.word()
+                    + " winding has one coil a bar: write a job file of its own for it");
+        }
         int plex = plan.plex().orElse(1);
         return Optional.of(OtherWinding.on(winding.armature(), paths(winding).orElse(2)).stream()
                 .filter(o -> o.type() == type

@@ -1,6 +1,7 @@
 package coilwright.job;
 
 import coilwright.commutator.Reading;
+import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -66,12 +67,7 @@ public record RunOutFile(List<RunOutEntry> entries) {
     private static void checkUnit(Optional<String> unit) {
         if (unit.isPresent() && !Quantity.Kind.LENGTH.units().contains(unit.get())) {
             throw new IllegalArgumentException("the unit of the readings is \"" + Field.shown(unit.get())
-                    + "\", but must be one of length: "
-                    + String.join(
-                            ", ",
-                            Quantity.Kind.LENGTH.units().stream()
-                                    .filter(u -> u.chars().allMatch(c -> c < 128))
-                                    .toList()));
+                    + "\", but must be one of length: " + Quantity.Kind.plain(Quantity.Kind.LENGTH.units()));
         }
     }
 
@@ -110,8 +106,6 @@ public record RunOutFile(List<RunOutEntry> entries) {
         private final int bars;
         private final Optional<String> unit;
         private final CsvTable table;
-        private int bareLine;
-        private int unitLine;
 
         Parser(Problems problems, int bars, Optional<String> unit) {
             this.problems = problems;
@@ -159,7 +153,11 @@ public record RunOutFile(List<RunOutEntry> entries) {
             String text = withPoint.get().replace('\u2212', '-');
             try {
                 boolean bare = text.matches("[+-]?[0-9]+(\\.[0-9]+)?");
-                units(bare, cell, at);
+                if (bare && unit.isEmpty()) {
+                    throw new IllegalArgumentException("is \"" + Field.shown(cell)
+                            + "\" without a unit: write it with the height, such as 0.012 mm, or give one unit for all");
+                }
+                table.unitsAlike("heights", bare, cell, at);
                 Quantity height = Quantity.parse(bare ? text + " " + unit.orElseThrow() : text, Quantity.Kind.LENGTH);
                 if (Math.abs(height.in("mm")) > Reading.MOST_MM) {
                     throw new IllegalArgumentException("is \"" + Field.shown(cell) + "\", but a gauge reads at most "
@@ -169,25 +167,6 @@ public record RunOutFile(List<RunOutEntry> entries) {
             } catch (IllegalArgumentException e) {
                 problems.add(at, "height", e.getMessage());
                 return Optional.empty();
-            }
-        }
-
-        /** All heights have a unit, or none has any. */
-        private void units(boolean bare, String cell, int at) {
-            String is = "is \"" + Field.shown(cell) + "\"";
-            if (bare && unit.isEmpty()) {
-                throw new IllegalArgumentException(
-                        is + " without a unit: write it with the height, such as 0.012 mm, or give one unit for all");
-            }
-            if (bare) {
-                bareLine = bareLine == 0 ? at : bareLine;
-            } else {
-                unitLine = unitLine == 0 ? at : unitLine;
-            }
-            if ((bareLine == at && unitLine > 0) || (unitLine == at && bareLine > 0)) {
-                throw new IllegalArgumentException(is + (bare ? " without" : " with") + " a unit, but line "
-                        + (bare ? unitLine : bareLine) + " has " + (bare ? "one" : "none")
-                        + ": give all heights their unit, or none");
             }
         }
     }

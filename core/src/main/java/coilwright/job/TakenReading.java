@@ -176,14 +176,9 @@ public record TakenReading(int from, int to, Shown shown) {
         }
         throw new IllegalArgumentException("is \"" + Field.shown(text) + "\", but \"" + Field.shown(unit)
                 + "\" is no unit known here: "
-                + NearWord.of(unit, taken)
-                        .map(near -> "did you mean \"" + near + "\"?")
-                        .orElse(
-                                taken.isEmpty()
-                                        ? "write the number alone"
-                                        : "readings are in "
-                                                + taken.stream()
-                                                        .filter(u -> u.chars().allMatch(c -> c < 128))
-                                                        .collect(Collectors.joining(", "))));
+                + NearWord.question(
+                        unit,
+                        taken,
+                        taken.isEmpty() ? "write the number alone" : "readings are in " + Quantity.Kind.plain(taken)));
     }
 }

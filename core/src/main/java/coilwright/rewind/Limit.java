@@ -124,12 +124,14 @@ public record Limit(
     }
 
     /**
-     * {@return whether a value keeps to the limit}
+     * {@return whether a value keeps to the limit, but for the rounding of what was worked out}
      *
      * @param value in the unit of the limit
      */
     public boolean admits(double value) {
-        return (low.isEmpty() || value >= low.getAsDouble()) && (high.isEmpty() || value <= high.getAsDouble());
+        double rounding = 1e-9 * Math.abs(value);
+        return (low.isEmpty() || value >= low.getAsDouble() - rounding)
+                && (high.isEmpty() || value <= high.getAsDouble() + rounding);
     }
 
     /** {@return the limit in words, without its source} */

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
  * A machine as far as its armature's rewind goes.
  *
  * @param poles P, even
+ * @param bars K
  * @param copper of the armature
  * @param volts at the brushes, rated
  * @param rpm rated speed, revolutions a minute
@@ -15,7 +16,13 @@ import java.util.OptionalDouble;
  * @param slot section of a slot, where known
  */
 public record Machine(
-        int poles, ArmatureCopper copper, double volts, double rpm, OptionalDouble amps, Optional<Slot> slot) {
+        int poles,
+        int bars,
+        ArmatureCopper copper,
+        double volts,
+        double rpm,
+        OptionalDouble amps,
+        Optional<Slot> slot) {
 
     /**
      * A slot and its coil sides.
@@ -43,6 +50,7 @@ public record Machine(
     /**
      * Checks the ranges.
      *
+     * @param bars K
      * @param poles P, even
      * @param copper of the armature
      * @param volts at the brushes, rated
@@ -55,6 +63,7 @@ public record Machine(
         if (poles < 2 || poles % 2 != 0) {
             throw new IllegalArgumentException("poles is " + poles + ", but must be even and at least 2");
         }
+        Require.atLeast("bars", bars, 2);
         Objects.requireNonNull(copper, "copper");
         Require.positive("voltage", volts, "V");
         Require.positive("speed", rpm, "r/min");
@@ -67,9 +76,9 @@ public record Machine(
         return 2 * copper.liveCoils() * copper.coil().turns();
     }
 
-    /** {@return mean volts between neighbouring bars; there are as many bars as live coils} */
+    /** {@return mean volts between neighbouring bars} */
     public double meanVoltsBetweenBars() {
-        return Emf.meanVoltsBetweenBars(volts, poles, copper.liveCoils());
+        return Emf.meanVoltsBetweenBars(volts, poles, bars);
     }
 
     /** {@return flux of one pole that gives the rated voltage as EMF, Wb; resistance drop is left out} */

@@ -145,7 +145,7 @@ public record Redesign(
                 : OptionalDouble.of(before.amps().getAsDouble()
                         * (conductor.areaMm2() / old.coil().conductor().areaMm2())
                         * ((double) paths / old.paths()));
-        var after = new Machine(before.poles(), copper, volts, rpm, amps, before.slot());
+        var after = new Machine(before.poles(), before.bars(), copper, volts, rpm, amps, before.slot());
         double emf = Emf.volts(before.poles(), before.flux(), after.conductors(), rpm, paths);
         return new Redesign(
                 before,

@@ -223,7 +223,7 @@ public record RewindReport(
         RewindBasis basis = RewindBasis.of(job);
         RewindReportState found = found(job, basis);
         List<OtherWinding> others = basis.copper()
-                .filter(c -> isOneCoilABar(basis.winding()))
+                .filter(c -> basis.isOneCoilABar())
                 .map(c -> OtherWinding.on(job.armature(), c.paths()))
                 .orElse(List.of());
         var nearest = new RewindReportSubstitutes(found, settings.substitutes());
@@ -290,13 +290,9 @@ public record RewindReport(
                 basis.coil(),
                 basis.copper(),
                 basis.slot(),
-                number(rating.flatMap(Rating::volts), "V"),
-                number(rating.flatMap(Rating::speed), "rpm"),
-                number(rating.flatMap(Rating::current), "A")));
-    }
-
-    static OptionalDouble number(Optional<Quantity> quantity, String unit) {
-        return quantity.isPresent() ? OptionalDouble.of(quantity.get().in(unit)) : OptionalDouble.empty();
+                Quantity.in("V", rating.flatMap(Rating::volts)),
+                Quantity.in("rpm", rating.flatMap(Rating::speed)),
+                Quantity.in("A", rating.flatMap(Rating::current))));
     }
 
     private static List<Compared> compared(Job job, RewindReportState found) {
@@ -321,11 +317,6 @@ public record RewindReport(
                                 measured.get().celsius(),
                                 copper.brushToBrush(measured.get().celsius())))));
         return out;
-    }
-
-    /** As lap and wave have it; a frog-leg winding has two, so that its coils tell nothing of a lap or wave of them. */
-    static boolean isOneCoilABar(Winding winding) {
-        return winding.liveCoils().size() == winding.armature().bars();
     }
 
     private static void refuseAbsurd(Job job, Plan plan) {

@@ -34,7 +34,7 @@ public record Armature(int slots, int bars, int poles, SlotAlignment slotOneInLi
         if (poles % 2 != 0) {
             throw new IllegalArgumentException("poles is " + poles
                     + ", but poles come in pairs of north and south: "
-                    + (poles - 1 < 2 ? "2" : (poles - 1) + " or " + (poles + 1)) + " would do");
+                    + (poles - 1) + " or " + (poles + 1) + " would do");
         }
         java.util.Objects.requireNonNull(slotOneInLineWith, "slotOneInLineWith");
     }

@@ -32,7 +32,9 @@ public final class Winding {
         this.sets = List.copyOf(sets);
         this.coils = List.copyOf(coils);
         Map<Integer, Coil> map = new LinkedHashMap<>();
-        coils.forEach(c -> map.put(c.number(), c));
+        for (Coil c : coils) {
+            map.put(c.number(), c);
+        }
         this.byNumber = Collections.unmodifiableMap(map);
     }
 
@@ -65,7 +67,9 @@ public final class Winding {
         var pitches = new Pitches(draft.backSpan(), draft.commutatorPitch().orElseThrow(), u);
         int q = draft.positions();
         boolean[] dead = new boolean[q + 1];
-        spec.deadCoils().forEach(n -> dead[n] = true);
+        for (int n : spec.deadCoils()) {
+            dead[n] = true;
+        }
         List<Coil> coils = new ArrayList<>(q);
         int rank = 0;
         for (int n = 1; n <= q; n++) {
@@ -91,7 +95,7 @@ public final class Winding {
         int p = a.polePairs();
         var lap = new Pitches(draft.backSpan(), draft.commutatorPitch().orElseThrow(), u);
         var wave = new Pitches(q / p - lap.backSpan(), a.bars() / p - lap.commutator(), u);
-        List<Coil> coils = new ArrayList<>(2 * q);
+        List<Coil> coils = new ArrayList<>();
         for (int n = 1; n <= q; n++) {
             int bar = a.wrapBar(n + spec.leadOffset());
             coils.add(new Coil(
@@ -281,12 +285,24 @@ public final class Winding {
 
     /** {@return the coils with both leads on bars, in order of number} */
     public List<Coil> liveCoils() {
-        return coils.stream().filter(Coil::isLive).toList();
+        List<Coil> live = new ArrayList<>(coils.size());
+        for (Coil c : coils) {
+            if (c.isLive()) {
+                live.add(c);
+            }
+        }
+        return Collections.unmodifiableList(live);
     }
 
     /** {@return the coils with no lead on any bar, in order of number} */
     public List<Coil> deadCoils() {
-        return coils.stream().filter(Coil::isDead).toList();
+        List<Coil> dead = new ArrayList<>();
+        for (Coil c : coils) {
+            if (c.isDead()) {
+                dead.add(c);
+            }
+        }
+        return Collections.unmodifiableList(dead);
     }
 
     /** {@return pitches of the first set (the lap part of a frog-leg winding); empty for an uneven list} */
@@ -315,10 +331,12 @@ public final class Winding {
         if (spec.type() == WindingType.LISTED) {
             return OptionalInt.empty();
         }
-        return OptionalInt.of(sets.stream()
-                .mapToInt(set -> ReEntrancy.gcd(
-                        armature.bars(), Math.abs(set.pitches().orElseThrow().commutator())))
-                .sum());
+        int closures = 0;
+        for (CoilSet set : sets) {
+            closures += ReEntrancy.gcd(
+                    armature.bars(), Math.abs(set.pitches().orElseThrow().commutator()));
+        }
+        return OptionalInt.of(closures);
     }
 
     private int plex() {

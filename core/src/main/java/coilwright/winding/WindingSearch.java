@@ -174,7 +174,7 @@ public final class WindingSearch {
         if (query.bars().isPresent()) {
             wholeBars.add(query.bars().getAsInt());
         } else {
-            for (int u = 1; u <= MOST_SIDES && u * query.slots() <= Armature.MAX_BARS; u++) {
+            for (int u = 1; u <= MOST_SIDES; u++) {
                 wholeBars.add(u * query.slots());
             }
         }
@@ -201,7 +201,7 @@ public final class WindingSearch {
             List<Refusal> refused) {
         var armature = Armature.of(query.slots(), bars, query.poles());
         int dead = Math.floorMod(-bars, query.slots());
-        if (type == WindingType.FROG_LEG || dead > Math.max(2, query.slots() / 4)) {
+        if (dead > Math.max(2, query.slots() / 4)) {
             dead = 0;
         }
         Optional<String> reason = attempt(armature, type, plex, direction, dead, possible);

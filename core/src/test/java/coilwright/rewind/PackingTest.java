@@ -5,9 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
-import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
-import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -17,16 +15,7 @@ import org.junit.jupiter.api.Test;
 class PackingTest {
     @Provide
     Arbitrary<SlotShape> shapes() {
-        Arbitrary<Double> width = Arbitraries.doubles().between(2, 12);
-        Arbitrary<Double> depth = Arbitraries.doubles().between(8, 25);
-        Arbitrary<Double> part = Arbitraries.doubles().between(0.1, 0.95);
-        return Arbitraries.oneOf(
-                Combinators.combine(width, depth).as(SlotShape.Rectangular::new),
-                Combinators.combine(width, depth, part, part)
-                        .as((w, d, p, r) -> new SlotShape.ParallelTooth(w, w * p, d, w * p / 2 * r)),
-                Combinators.combine(width, depth).as(SlotShape.RoundBottom::new),
-                Combinators.combine(width, depth, part, part)
-                        .as((w, d, p, r) -> new SlotShape.SemiClosed(w * p, 0.5, w * 0.2, w, w * r, d, w * r * 0.4)));
+        return SlotShapes.between(2, 12, 8, 25);
     }
 
     @Property(tries = 150)
@@ -38,7 +27,7 @@ class PackingTest {
         Outline body = shape.body();
         double top = body.heightMm() - wedge;
         Packing p = Packing.in(body, liner, 0, top, d);
-        List<Point> c = p.centres();
+        List<SlotPoint> c = p.centres();
         for (int i = 0; i < c.size(); i++) {
             for (int j = 0; j < i; j++) {
                 assertThat(c.get(i).distance(c.get(j))).isGreaterThan(d * (1 - 1e-6));
@@ -55,13 +44,13 @@ class PackingTest {
      * Distance to the drawn boundary, without the flat top, reckoned apart from the code under test. The boundary's
      * chords cut arcs short by at most 0.02 mm here.
      */
-    private static double clearance(Outline body, Point p) {
-        List<Point> b = body.boundary();
+    private static double clearance(Outline body, SlotPoint p) {
+        List<SlotPoint> b = body.boundary();
         double least = Double.POSITIVE_INFINITY;
         boolean inside = true;
         for (int i = 0; i < b.size(); i++) {
-            Point s = b.get(i);
-            Point t = b.get((i + 1) % b.size());
+            SlotPoint s = b.get(i);
+            SlotPoint t = b.get((i + 1) % b.size());
             double dx = t.xMm() - s.xMm();
             double dy = t.yMm() - s.yMm();
             double length = Math.hypot(dx, dy);
@@ -78,7 +67,7 @@ class PackingTest {
 
     private static double boundaryLength(Outline body) {
         double sum = 0;
-        List<Point> b = body.boundary();
+        List<SlotPoint> b = body.boundary();
         for (int i = 0; i < b.size(); i++) {
             sum += b.get(i).distance(b.get((i + 1) % b.size()));
         }
@@ -89,10 +78,10 @@ class PackingTest {
     void areaAgreesWithTheDrawnBoundary(@ForAll("shapes") SlotShape shape) {
         Outline body = shape.body();
         double twice = 0;
-        List<Point> b = body.boundary();
+        List<SlotPoint> b = body.boundary();
         for (int i = 0; i < b.size(); i++) {
-            Point s = b.get(i);
-            Point t = b.get((i + 1) % b.size());
+            SlotPoint s = b.get(i);
+            SlotPoint t = b.get((i + 1) % b.size());
             twice += s.xMm() * t.yMm() - t.xMm() * s.yMm();
         }
         // Chords of 16 steps lose about a thousandth of a quarter circle.

@@ -26,6 +26,7 @@ class RedesignTest {
         var coil = new CoilCopper(turns, Conductor.of(wire), MeanTurn.measured(240), 80);
         return new Machine(
                 4,
+                28,
                 new ArmatureCopper(coil, 28, 28, paths),
                 volts,
                 rpm,
@@ -116,6 +117,7 @@ class RedesignTest {
         Machine six = machine(6, 1.2, 2, 6, 1450);
         Machine awg = new Machine(
                 4,
+                28,
                 new ArmatureCopper(six.copper().coil().withConductor(Conductor.of(wire)), 28, 28, 2),
                 6,
                 1450,
@@ -127,6 +129,26 @@ class RedesignTest {
                 .isEqualTo("19 AWG");
         // No current and no slot known: nothing is said of brushes, density or fill.
         assertThat(up.cautions()).extracting(Caution::id).containsExactly("field", "regulator");
+    }
+
+    /** As far as voltage between bars goes, the second coil on each bar of a frog-leg winding is an equalizer. */
+    @Test
+    void voltsBetweenBarsGoByTheBarsNotByTheCoils() {
+        Machine lap = machine(1, 1.2, 4, 48, 2000);
+        Machine frogLeg = new Machine(
+                4,
+                28,
+                new ArmatureCopper(lap.copper().coil(), 56, 56, 8),
+                48,
+                2000,
+                OptionalDouble.of(200),
+                Optional.empty());
+        // 48 V over the 7 bars of a pole pitch.
+        assertThat(frogLeg.meanVoltsBetweenBars()).isCloseTo(48.0 / 7, within(1e-12));
+        // 120 V over 7 bars are 17.1 V, over the 15 V that are usual at most.
+        assertThat(Redesign.plan(frogLeg, Redesign.Target.same().withVolts(120)).cautions())
+                .extracting(Caution::id)
+                .contains("bar-volts");
     }
 
     @Test

@@ -65,10 +65,10 @@ class SlotFillTest {
         var slot = new SlotShape.ParallelTooth(8, 5, 18, 1);
         var fill = SlotFill.of(slot, new SlotInsulation(0.3, separator, 1), wire(d * 0.9, d, 1), turns);
         var placed = fill.packing().orElseThrow();
-        for (Point p : placed.bottom()) {
+        for (SlotPoint p : placed.bottom()) {
             assertThat(p.yMm() + d / 2).isLessThanOrEqualTo(placed.separatorFromMm() + 1e-6);
         }
-        for (Point p : placed.top()) {
+        for (SlotPoint p : placed.top()) {
             assertThat(p.yMm() - d / 2).isGreaterThanOrEqualTo(placed.separatorToMm() - 1e-6);
             assertThat(p.yMm() + d / 2).isLessThanOrEqualTo(17 + 1e-6);
         }
@@ -81,7 +81,7 @@ class SlotFillTest {
     }
 
     @Test
-    void stripGoesByArea() {
+    void stripGoesByAreaAndIsLaidInRows() {
         var fill = SlotFill.of(
                 new SlotShape.Rectangular(5, 20),
                 new SlotInsulation(0.3, 0.5, 1),
@@ -91,6 +91,26 @@ class SlotFillTest {
         assertThat(fill.wires()).isEqualTo(2);
         assertThat(fill.fill()).isCloseTo(2 * 4.0 * 8.2 / (4.4 * (20 - 0.3 - 1 - 0.5)), within(1e-3));
         assertThat(fill.fits()).isTrue();
+        // Half of the 18.7 mm from the liner to the wedge lies under the middle of the separator.
+        assertThat(fill.separatorFromMm()).isCloseTo(0.3 + 18.7 / 2 - 0.25, within(1e-2));
+        SlotFill.LaidStrip bottom = fill.strips().orElseThrow().bottom().get(0);
+        assertThat(bottom.leftMm()).isEqualTo(-2);
+        assertThat(bottom.bottomMm()).isEqualTo(0.3);
+        assertThat(bottom.heightMm()).isEqualTo(8.2);
+        assertThat(fill.strips().orElseThrow().top())
+                .singleElement()
+                .extracting(SlotFill.LaidStrip::bottomMm)
+                .isEqualTo(fill.separatorFromMm() + 0.5);
+    }
+
+    @Test
+    void stripThatAreaAloneLetsInNeedNotFindAPlace() {
+        // Two strips 3 mm wide do not lie side by side in 5 mm, nor above each other in a layer 4.6 mm high.
+        var fill = SlotFill.of(
+                new SlotShape.Rectangular(5, 10), new SlotInsulation(0, 0.8, 0), new Conductor.Strip(3, 3, 0, 0), 2);
+        assertThat(fill.fits()).isTrue();
+        assertThat(fill.wires()).isEqualTo(4);
+        assertThat(fill.strips().orElseThrow().count()).isEqualTo(2);
     }
 
     @Test

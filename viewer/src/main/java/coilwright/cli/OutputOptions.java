@@ -57,6 +57,14 @@ final class OutputOptions {
     @Mixin
     private FileOption file;
 
+    /** What is taken where neither is given. */
+    static OutputOptions usual() {
+        var options = new OutputOptions();
+        options.format = Format.TEXT;
+        options.file = FileOption.none();
+        return options;
+    }
+
     Format format() {
         return format;
     }
