@@ -18,7 +18,7 @@ public final class Format {
             return "no number";
         }
         BigDecimal b = new BigDecimal(x).round(new MathContext(4, RoundingMode.HALF_EVEN));
-        return b.signum() == 0 ? "0" : b.stripTrailingZeros().toPlainString();
+        return b.stripTrailingZeros().toPlainString();
     }
 
     /**
@@ -28,6 +28,6 @@ public final class Format {
      */
     public static String percent(double fraction) {
         BigDecimal b = new BigDecimal(fraction * 100).setScale(1, RoundingMode.HALF_EVEN);
-        return (b.signum() == 0 ? "0" : b.stripTrailingZeros().toPlainString()) + " %";
+        return b.stripTrailingZeros().toPlainString() + " %";
     }
 }

@@ -182,12 +182,11 @@ public enum InsulationBuild {
     private static double tolerance(int n) {
         int[] at = {6, 9, 14, 18, 20, 24, 30, 36, 44};
         double[] mil = {1.6, 1.3, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3};
-        for (int i = 1; i < at.length; i++) {
-            if (n <= at[i]) {
-                return mil[i - 1] + (mil[i] - mil[i - 1]) * (n - at[i - 1]) / (at[i] - at[i - 1]);
-            }
+        int i = 1;
+        while (n > at[i]) {
+            i++;
         }
-        return mil[mil.length - 1];
+        return mil[i - 1] + (mil[i] - mil[i - 1]) * (n - at[i - 1]) / (at[i] - at[i - 1]);
     }
 
     private static double mils(double mil) {

@@ -62,9 +62,56 @@ public final class Winding {
         return buildListed(armature, (WindingSpec.Listed) spec);
     }
 
+    /**
+     * The runs of coils that a lap, wave or frog-leg winding would have, without its coils. No blocking rule may stand
+     * against it.
+     */
+    static List<CoilSet> sets(Armature armature, WindingSpec spec) {
+        var draft = new Draft(armature, spec);
+        return spec instanceof WindingSpec.FrogLeg frogLeg
+                ? frogLegSets(draft, frogLeg)
+                : regularSets(draft, (WindingSpec.Regular) spec);
+    }
+
+    private static List<CoilSet> regularSets(Draft draft, WindingSpec.Regular spec) {
+        var pitches = new Pitches(draft.backSpan(), draft.commutatorPitch().orElseThrow(), draft.sidesPerSlot());
+        return List.of(new CoilSet(
+                spec.type(),
+                OptionalInt.of(spec.plex()),
+                Optional.of(spec.direction()),
+                Optional.of(pitches),
+                1,
+                draft.positions()));
+    }
+
+    private static List<CoilSet> frogLegSets(Draft draft, WindingSpec.FrogLeg spec) {
+        Armature a = draft.armature();
+        int u = draft.sidesPerSlot();
+        int q = draft.positions();
+        int p = a.polePairs();
+        var lap = new Pitches(draft.backSpan(), draft.commutatorPitch().orElseThrow(), u);
+        var wave = new Pitches(q / p - lap.backSpan(), a.bars() / p - lap.commutator(), u);
+        return List.of(
+                new CoilSet(
+                        WindingType.LAP,
+                        OptionalInt.of(spec.plex()),
+                        Optional.of(spec.direction()),
+                        Optional.of(lap),
+                        1,
+                        q),
+                new CoilSet(
+                        WindingType.WAVE,
+                        OptionalInt.of(p * spec.plex()),
+                        Optional.of(spec.direction().reversed()),
+                        Optional.of(wave),
+                        q + 1,
+                        q));
+    }
+
     private static Winding buildRegular(Draft draft, WindingSpec.Regular spec) {
         int u = draft.sidesPerSlot();
-        var pitches = new Pitches(draft.backSpan(), draft.commutatorPitch().orElseThrow(), u);
+        List<CoilSet> sets = regularSets(draft, spec);
+        Pitches pitches = sets.get(0).pitches().orElseThrow();
         int q = draft.positions();
         boolean[] dead = new boolean[q + 1];
         for (int n : spec.deadCoils()) {
@@ -83,19 +130,17 @@ public final class Winding {
             }
             coils.add(new Coil(n, 0, side(n, q, u, 1), side(n + pitches.backSpan(), q, u, 2), topBar, bottomBar));
         }
-        var set = new CoilSet(
-                spec.type(), OptionalInt.of(spec.plex()), Optional.of(spec.direction()), Optional.of(pitches), 1, q);
-        return new Winding(draft.armature(), spec, u, 2, List.of(set), coils);
+        return new Winding(draft.armature(), spec, u, 2, sets, coils);
     }
 
     private static Winding buildFrogLeg(Draft draft, WindingSpec.FrogLeg spec) {
         Armature a = draft.armature();
         int u = draft.sidesPerSlot();
         int q = draft.positions();
-        int p = a.polePairs();
-        var lap = new Pitches(draft.backSpan(), draft.commutatorPitch().orElseThrow(), u);
-        var wave = new Pitches(q / p - lap.backSpan(), a.bars() / p - lap.commutator(), u);
-        List<Coil> coils = new ArrayList<>();
+        List<CoilSet> sets = frogLegSets(draft, spec);
+        Pitches lap = sets.get(0).pitches().orElseThrow();
+        Pitches wave = sets.get(1).pitches().orElseThrow();
+        List<Coil> coils = new ArrayList<>(2 * q);
         for (int n = 1; n <= q; n++) {
             int bar = a.wrapBar(n + spec.leadOffset());
             coils.add(new Coil(
@@ -118,16 +163,7 @@ public final class Winding {
                     OptionalInt.of(bar),
                     OptionalInt.of(a.wrapBar(bar + wave.commutator()))));
         }
-        var lapSet = new CoilSet(
-                WindingType.LAP, OptionalInt.of(spec.plex()), Optional.of(spec.direction()), Optional.of(lap), 1, q);
-        var waveSet = new CoilSet(
-                WindingType.WAVE,
-                OptionalInt.of(p * spec.plex()),
-                Optional.of(spec.direction().reversed()),
-                Optional.of(wave),
-                q + 1,
-                q);
-        return new Winding(a, spec, u, 4, List.of(lapSet, waveSet), coils);
+        return new Winding(a, spec, u, 4, sets, coils);
     }
 
     private static CoilSide side(int position, int positions, int u, int layer) {
