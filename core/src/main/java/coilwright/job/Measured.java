@@ -54,8 +54,7 @@ public record Measured(
 
     /** The test of the insulation, where it was done. */
     public Optional<InsulationTest> insulationTest() {
-        return insulationOneMinute.map(one -> new InsulationTest(
-                one.in("Mohm"),
-                Quantity.in("Mohm", insulationTenMinutes), celsius()));
+        return insulationOneMinute.map(
+                one -> new InsulationTest(one.in("Mohm"), Quantity.in("Mohm", insulationTenMinutes), celsius()));
     }
 }
