@@ -73,9 +73,7 @@ public record FeedBars(int in, int out, String why) {
         for (int c = 1; c <= g; c++) {
             String why = g == 1
                     ? "a simplex " + kind + " winding is fed at bar 1 and the bar "
-                            + (distance * 2 == a.bars() || distance * 2 == a.bars() - 1
-                                    ? "opposite"
-                                    : "a pole pitch away")
+                            + (distance * 2 == a.bars() ? "opposite" : "a pole pitch away")
                     : "circuit " + c + " of " + g + " is fed by itself";
             out.add(new FeedBars(c, far(a, c, distance, g), why));
         }
@@ -91,7 +89,7 @@ public record FeedBars(int in, int out, String why) {
     private static List<FeedBars> listed(Winding winding) {
         List<FeedBars> out = new ArrayList<>();
         for (Circuit c : WindingGraph.of(winding).circuits()) {
-            if (c.steps().isEmpty() || c.bars().size() < 2) {
+            if (c.bars().size() < 2) {
                 continue;
             }
             int half = c.kind() == Circuit.Kind.CLOSED

@@ -134,12 +134,7 @@ public final class GrowlerMeter {
     /** The pairs of the usual walk that read most, within a millionth, and where each stands. */
     public List<Placed> best(double angle) {
         List<PairReading> all = new BenchTest.GrowlerWalked(growler, angle).readWalk(armature);
-        double most = all.stream().mapToDouble(PairReading::value).max().orElse(0);
-        Armature a = armature.winding().armature();
-        return all.stream()
-                .filter(r -> most > 0 && r.value() >= most * (1 - 1e-6))
-                .map(r -> new Placed(r, clock(a, r.from(), r.to(), angle)))
-                .toList();
+        return ProbePairs.best(ProbePairs.placed(armature.winding().armature(), all, angle));
     }
 
     /**

@@ -37,12 +37,12 @@ public record CoreSizes(
      *     and differently
      */
     public CoreSizes {
-        Optional<Double> shape = slot.map(s -> s.slotShape().depthMm());
-        if (shape.isPresent()
-                && slotDepth.isPresent()
-                && Math.abs(slotDepth.get().in("mm") - shape.get()) > 0.02 * shape.get()) {
-            throw new IllegalArgumentException("slotDepth is " + slotDepth.get()
-                    + ", but the sizes of the slot come to another depth: leave slotDepth out, or measure again");
+        if (slot.isPresent() && slotDepth.isPresent()) {
+            double shape = slot.get().slotShape().depthMm();
+            if (Math.abs(slotDepth.get().in("mm") - shape) > 0.02 * shape) {
+                throw new IllegalArgumentException("slotDepth is " + slotDepth.get()
+                        + ", but the sizes of the slot come to another depth: leave slotDepth out, or measure again");
+            }
         }
         size(length, diameter, shaft, slotDepth, slot);
     }
@@ -58,17 +58,17 @@ public record CoreSizes(
             Optional<Quantity> shaft,
             Optional<Quantity> slotDepth,
             Optional<SlotSizes> slot) {
-        Optional<Double> deep = slotDepth
-                .map(q -> q.in("mm"))
-                .or(() -> slot.map(s -> s.slotShape().depthMm()));
-        if (length.isEmpty() || diameter.isEmpty() || deep.isEmpty()) {
+        if (length.isEmpty() || diameter.isEmpty() || (slotDepth.isEmpty() && slot.isEmpty())) {
             return Optional.empty();
         }
+        double deep = slotDepth.isPresent()
+                ? slotDepth.get().in("mm")
+                : slot.get().slotShape().depthMm();
         return Optional.of(new CoreSize(
                 length.get().in("mm"),
                 diameter.get().in("mm"),
-                deep.get(),
-                shaft.map(q -> q.in("mm")).orElse(0.0)));
+                deep,
+                shaft.isPresent() ? shaft.get().in("mm") : 0));
     }
 
     /**

@@ -15,6 +15,7 @@ import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import java.util.function.IntConsumer;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import org.yaml.snakeyaml.nodes.MappingNode;
 import org.yaml.snakeyaml.nodes.Node;
 import org.yaml.snakeyaml.nodes.NodeTuple;
@@ -28,6 +29,9 @@ import org.yaml.snakeyaml.nodes.Tag;
  */
 final class Field {
     private static final String YAML_TAGS = "tag:yaml.org,2002:";
+    private static final Pattern WHOLE = Pattern.compile("[+-]?[0-9]+");
+    private static final Pattern BEGINS_WITH_ZERO = Pattern.compile("[+-]?0[0-9]+");
+    private static final Pattern DECIMAL = Pattern.compile("[+-]?[0-9]{1,9}(\\.[0-9]{1,12})?");
 
     private final Problems problems;
     private final String path;
@@ -145,11 +149,11 @@ final class Field {
             return OptionalInt.empty();
         }
         String digits = scalar.getValue();
-        if (!digits.matches("[+-]?[0-9]+")) {
+        if (!WHOLE.matcher(digits).matches()) {
             wrong("is " + shown(digits) + ", but must be a whole number in plain digits");
             return OptionalInt.empty();
         }
-        if (digits.matches("[+-]?0[0-9]+")) {
+        if (BEGINS_WITH_ZERO.matcher(digits).matches()) {
             wrong("is " + shown(digits) + ", but a whole number does not begin with 0");
             return OptionalInt.empty();
         }
@@ -158,7 +162,13 @@ final class Field {
             return OptionalInt.empty();
         }
         int value = Integer.parseInt(digits);
-        return passes(() -> check.accept(value)) ? OptionalInt.of(value) : OptionalInt.empty();
+        try {
+            check.accept(value);
+            return OptionalInt.of(value);
+        } catch (IllegalArgumentException e) {
+            wrong(e.getMessage());
+            return OptionalInt.empty();
+        }
     }
 
     /** A number, whole or with decimals after a point. */
@@ -169,12 +179,18 @@ final class Field {
             return OptionalDouble.empty();
         }
         String digits = scalar.getValue();
-        if (!digits.matches("[+-]?[0-9]{1,9}(\\.[0-9]{1,12})?")) {
+        if (!DECIMAL.matcher(digits).matches()) {
             wrong("is " + shown(digits) + ", but must be a number of " + unit + " in plain digits");
             return OptionalDouble.empty();
         }
         double value = Double.parseDouble(digits);
-        return passes(() -> check.accept(value)) ? OptionalDouble.of(value) : OptionalDouble.empty();
+        try {
+            check.accept(value);
+            return OptionalDouble.of(value);
+        } catch (IllegalArgumentException e) {
+            wrong(e.getMessage());
+            return OptionalDouble.empty();
+        }
     }
 
     /** A number as written, whole or with decimals after a point. */
@@ -183,8 +199,7 @@ final class Field {
         if (number.isEmpty()) {
             return Optional.empty();
         }
-        BigDecimal value = new BigDecimal(((ScalarNode) node).getValue());
-        return passes(() -> check.accept(value)) ? Optional.of(value) : Optional.empty();
+        return passing(new BigDecimal(((ScalarNode) node).getValue()), check);
     }
 
     /** Text on one line. */
@@ -202,7 +217,7 @@ final class Field {
                     + ": put quotation marks round it to make it text");
             return Optional.empty();
         }
-        return passes(() -> check.accept(scalar.getValue())) ? Optional.of(scalar.getValue()) : Optional.empty();
+        return passing(scalar.getValue(), check);
     }
 
     /** One of several words. */
@@ -231,21 +246,21 @@ final class Field {
             mustBe(kind.words() + " such as \"1 " + kind.units().get(0) + "\"");
             return Optional.empty();
         }
-        return made(() -> {
-            Quantity quantity = Quantity.parse(shown(scalar.getValue()), kind);
-            check.accept(quantity);
-            return quantity;
-        });
-    }
-
-    /** Whether a check goes through; its complaint is noted where it does not. */
-    boolean passes(Runnable check) {
         try {
-            check.run();
-            return true;
+            return passing(Quantity.parse(shown(scalar.getValue()), kind), check);
         } catch (IllegalArgumentException e) {
             wrong(e.getMessage());
-            return false;
+            return Optional.empty();
+        }
+    }
+
+    private <T> Optional<T> passing(T value, Consumer<T> check) {
+        try {
+            check.accept(value);
+            return Optional.of(value);
+        } catch (IllegalArgumentException e) {
+            wrong(e.getMessage());
+            return Optional.empty();
         }
     }
 

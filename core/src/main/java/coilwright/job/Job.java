@@ -56,8 +56,12 @@ public record Job(
         checkTitle(title);
         Objects.requireNonNull(armature);
         Objects.requireNonNull(winding);
-        turns.ifPresent(Job::checkTurns);
-        coilResistance.ifPresent(Job::checkCoilResistance);
+        if (turns.isPresent()) {
+            checkTurns(turns.getAsInt());
+        }
+        if (coilResistance.isPresent()) {
+            checkCoilResistance(coilResistance.get());
+        }
         Objects.requireNonNull(growler);
         Objects.requireNonNull(equalizers);
         readings = List.copyOf(readings);
@@ -65,7 +69,9 @@ public record Job(
             set.feed().ifPresent(f -> checkBars(armature, f.in(), f.out()));
             set.readings().forEach(r -> checkBars(armature, r.from(), r.to()));
         }
-        particulars.commutator().ifPresent(c -> c.checkBars(armature.bars()));
+        if (particulars.commutator().isPresent()) {
+            particulars.commutator().get().checkBars(armature.bars());
+        }
     }
 
     private static void checkBars(Armature armature, int... bars) {

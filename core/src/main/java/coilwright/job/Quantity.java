@@ -44,7 +44,9 @@ public record Quantity(BigDecimal value, String unit) {
 
         static {
             for (Kind kind : values()) {
-                kind.units.forEach(u -> BY_UNIT.put(u, kind));
+                for (String unit : kind.units) {
+                    BY_UNIT.put(unit, kind);
+                }
             }
         }
 
@@ -94,7 +96,7 @@ public record Quantity(BigDecimal value, String unit) {
     public static Quantity parse(String text, Kind kind) {
         String example = "such as \"1 " + kind.units.get(0) + "\"";
         Matcher m = FORM.matcher(text.strip().replace('\u2126', 'Ω').replace('\u03BC', 'µ'));
-        if (text.matches(".*\\d,\\d.*")) {
+        if (text.indexOf(',') >= 0 && text.matches(".*\\d,\\d.*")) {
             throw new IllegalArgumentException(
                     "is \"" + text + "\", with a comma: write a point before decimals, and nothing between thousands");
         }

@@ -57,8 +57,12 @@ public record SlotSizes(
     public SlotSizes {
         Map<String, Optional<Quantity>> sizes = byKey(width, topWidth, bottomWidth, opening, lip, shoulder, corner);
         List<String> needed = needed(shape);
-        List<String> missing =
-                needed.stream().filter(k -> sizes.get(k).isEmpty()).toList();
+        List<String> missing = new ArrayList<>();
+        for (String key : needed) {
+            if (sizes.get(key).isEmpty()) {
+                missing.add(key);
+            }
+        }
         if (!missing.isEmpty()) {
             throw new IllegalArgumentException(
                     "is a " + Words.of(shape) + " slot without " + String.join(", ", missing) + ": measure it");
@@ -67,12 +71,13 @@ public record SlotSizes(
         if (shape == SlotForm.PARALLEL_TOOTH || shape == SlotForm.SEMI_CLOSED) {
             taken.add("corner");
         }
-        sizes.forEach((key, size) -> {
-            if (size.isPresent() && !taken.contains(key)) {
-                throw new IllegalArgumentException("gives " + key + ", but a " + Words.of(shape) + " slot has only "
-                        + String.join(", ", taken) + " and depth: leave it out, or choose another shape");
+        for (Map.Entry<String, Optional<Quantity>> size : sizes.entrySet()) {
+            if (size.getValue().isPresent() && !taken.contains(size.getKey())) {
+                throw new IllegalArgumentException("gives " + size.getKey() + ", but a " + Words.of(shape)
+                        + " slot has only " + String.join(", ", taken)
+                        + " and depth: leave it out, or choose another shape");
             }
-        });
+        }
         shape(shape, sizes, depth);
     }
 
@@ -105,7 +110,9 @@ public record SlotSizes(
 
     private static SlotShape shape(SlotForm form, Map<String, Optional<Quantity>> sizes, Quantity depth) {
         Map<String, Double> mm = new LinkedHashMap<>();
-        sizes.forEach((key, size) -> mm.put(key, size.map(q -> q.in("mm")).orElse(0.0)));
+        for (Map.Entry<String, Optional<Quantity>> size : sizes.entrySet()) {
+            mm.put(size.getKey(), mm(size.getValue()));
+        }
         double deep = depth.in("mm");
         return switch (form) {
             case RECTANGULAR -> new SlotShape.Rectangular(mm.get("width"), deep);
@@ -136,6 +143,6 @@ public record SlotSizes(
     }
 
     private static double mm(Optional<Quantity> size) {
-        return size.map(q -> q.in("mm")).orElse(0.0);
+        return size.isPresent() ? size.get().in("mm") : 0;
     }
 }

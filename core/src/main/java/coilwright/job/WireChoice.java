@@ -44,7 +44,9 @@ public record WireChoice(
                     "insulation, overall and inHand are of round wire, but strip is given: give the strip's covering"
                             + " in strip.covering");
         }
-        size.ifPresent(s -> round(s, insulation, overall));
+        if (size.isPresent()) {
+            round(size.get(), insulation, overall);
+        }
     }
 
     /** Round wire of a size in a covering, one in hand. */
@@ -67,6 +69,8 @@ public record WireChoice(
     private static RoundWire round(String size, Optional<InsulationBuild> insulation, Optional<Quantity> overall) {
         WireSize bare = WireSizes.parse(size);
         InsulationBuild build = insulation.orElse(InsulationBuild.BARE);
-        return overall.map(q -> RoundWire.measured(bare, build, q.in("mm"))).orElseGet(() -> RoundWire.of(bare, build));
+        return overall.isPresent()
+                ? RoundWire.measured(bare, build, overall.get().in("mm"))
+                : RoundWire.of(bare, build);
     }
 }

@@ -327,7 +327,8 @@ public record FaultExercise(
         for (Fault other : taught(winding(), grade, milliohms)) {
             if (!faults.contains(other)) {
                 double apart = apart(read, read(Optional.of(other)));
-                if (apart < least) {
+                // Of several as near, the first, and not the one that rounding makes the nearest.
+                if (apart < least - 1e-9 * milliohms) {
                     least = apart;
                     next = Optional.of(other);
                 }

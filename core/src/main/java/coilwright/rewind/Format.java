@@ -14,12 +14,12 @@ public final class Format {
             return "no number";
         }
         BigDecimal b = new BigDecimal(x).round(new MathContext(4, RoundingMode.HALF_EVEN));
-        return b.signum() == 0 ? "0" : b.stripTrailingZeros().toPlainString();
+        return b.stripTrailingZeros().toPlainString();
     }
 
     /** A fraction as a percentage with one decimal at most. */
     public static String percent(double fraction) {
         BigDecimal b = new BigDecimal(fraction * 100).setScale(1, RoundingMode.HALF_EVEN);
-        return (b.signum() == 0 ? "0" : b.stripTrailingZeros().toPlainString()) + " %";
+        return b.stripTrailingZeros().toPlainString() + " %";
     }
 }

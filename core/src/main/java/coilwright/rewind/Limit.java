@@ -101,9 +101,11 @@ public record Limit(
         return value.isEmpty() ? value : OptionalDouble.of(value.getAsDouble() + more);
     }
 
-    /** Whether a value keeps to the limit. */
+    /** Whether a value keeps to the limit, but for the rounding of what was worked out. */
     public boolean admits(double value) {
-        return (low.isEmpty() || value >= low.getAsDouble()) && (high.isEmpty() || value <= high.getAsDouble());
+        double rounding = 1e-9 * Math.abs(value);
+        return (low.isEmpty() || value >= low.getAsDouble() - rounding)
+                && (high.isEmpty() || value <= high.getAsDouble() + rounding);
     }
 
     /** The limit in words, without its source. */

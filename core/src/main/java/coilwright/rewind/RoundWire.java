@@ -1,6 +1,7 @@
 package coilwright.rewind;
 
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * A covered round wire.
@@ -33,10 +34,13 @@ public record RoundWire(WireSize size, InsulationBuild build, double overallDiam
      * @throws IllegalArgumentException when the build is not made, or not known, for the size
      */
     public static RoundWire of(WireSize size, InsulationBuild build) {
-        InsulationBuild.Overall overall = build.overall(size)
-                .orElseThrow(() -> new IllegalArgumentException("no overall diameter is known for " + size.label()
-                        + " in " + build.word() + ": measure it over the covering, or take another build"));
-        return new RoundWire(size, build, overall.diameterMm(), overall.source());
+        Optional<InsulationBuild.Overall> overall = build.overall(size);
+        if (overall.isEmpty()) {
+            throw new IllegalArgumentException("no overall diameter is known for " + size.label() + " in "
+                    + build.word() + ": measure it over the covering, or take another build");
+        }
+        return new RoundWire(
+                size, build, overall.get().diameterMm(), overall.get().source());
     }
 
     /** The same wire as measured over its covering. */

@@ -29,19 +29,32 @@ public final class WireSizes {
             new Source("IEC 60317-0-1, nominal conductor diameters", "", Trust.FROM_MEMORY);
     private static final Source SWG_SOURCE = new Source("BS 3737, standard wire gauge", "1964", Trust.FROM_MEMORY);
 
-    private static final Map<String, WireSize> METRIC = new LinkedHashMap<>();
-    private static final Map<String, WireSize> SWG = new LinkedHashMap<>();
+    /** Each table is read where it is needed first, since a job file seldom needs more than one. */
+    private static final class Metric {
+        static final Map<String, WireSize> SIZES = new LinkedHashMap<>();
 
-    static {
-        for (Psv.Row row : Psv.load("wire-metric.psv").rows()) {
-            METRIC.put(
-                    row.text("mm"), new WireSize(WireSystem.METRIC, row.text("mm"), row.number("mm"), METRIC_SOURCE));
+        static {
+            for (Psv.Row row : WireTables.metric()) {
+                String mm = row.text("mm");
+                SIZES.put(mm, new WireSize(WireSystem.METRIC, mm, Double.parseDouble(mm), METRIC_SOURCE));
+            }
         }
-        for (Psv.Row row : Psv.load("wire-swg.psv").rows()) {
-            SWG.put(
-                    row.text("gauge"),
-                    new WireSize(WireSystem.SWG, row.text("gauge"), row.number("inches") * MM_PER_INCH, SWG_SOURCE));
+
+        private Metric() {}
+    }
+
+    private static final class Swg {
+        static final Map<String, WireSize> SIZES = new LinkedHashMap<>();
+
+        static {
+            for (Psv.Row row : Psv.load("wire-swg.psv").rows()) {
+                String gauge = row.text("gauge");
+                SIZES.put(
+                        gauge, new WireSize(WireSystem.SWG, gauge, row.number("inches") * MM_PER_INCH, SWG_SOURCE));
+            }
         }
+
+        private Swg() {}
     }
 
     private static final Pattern LABEL = Pattern.compile("\\s*#?([0-9./]+)\\s*(awg|mm|swg)\\s*");
@@ -96,7 +109,7 @@ public final class WireSizes {
      * @throws IllegalArgumentException when there is no such size
      */
     public static WireSize swg(String name) {
-        WireSize size = SWG.get(name.equals("1/0") ? "0" : name);
+        WireSize size = Swg.SIZES.get(name.equals("1/0") ? "0" : name);
         if (size == null) {
             throw new IllegalArgumentException("SWG " + name + " is no size of the gauge: sizes run from 7/0 to 50");
         }
@@ -110,7 +123,9 @@ public final class WireSizes {
      * @throws IllegalArgumentException when it is none, naming the nearest
      */
     public static WireSize metric(double millimetres) {
-        WireSize size = METRIC.get(String.format(Locale.ROOT, "%.3f", millimetres));
+        Require.positive("diameter", millimetres, "mm");
+        WireSize size = Metric.SIZES.get(
+                BigDecimal.valueOf(millimetres).setScale(3, RoundingMode.HALF_UP).toPlainString());
         if (size == null || Math.abs(size.bareDiameterMm() - millimetres) > 1e-6) {
             throw new IllegalArgumentException(Format.number(millimetres)
                     + " mm is not a preferred diameter of IEC 60317: the nearest is "
@@ -137,8 +152,8 @@ public final class WireSizes {
                 }
                 yield List.copyOf(out);
             }
-            case METRIC -> List.copyOf(METRIC.values());
-            case SWG -> List.copyOf(SWG.values());
+            case METRIC -> List.copyOf(Metric.SIZES.values());
+            case SWG -> List.copyOf(Swg.SIZES.values());
         };
     }
 

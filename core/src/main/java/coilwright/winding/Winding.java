@@ -32,7 +32,9 @@ public final class Winding {
         this.sets = List.copyOf(sets);
         this.coils = List.copyOf(coils);
         Map<Integer, Coil> map = new LinkedHashMap<>();
-        coils.forEach(c -> map.put(c.number(), c));
+        for (Coil c : coils) {
+            map.put(c.number(), c);
+        }
         this.byNumber = Collections.unmodifiableMap(map);
     }
 
@@ -57,12 +59,61 @@ public final class Winding {
         return buildListed(armature, (WindingSpec.Listed) spec);
     }
 
+    /**
+     * The runs of coils that a lap, wave or frog-leg winding would have, without its coils. No blocking rule may stand
+     * against it.
+     */
+    static List<CoilSet> sets(Armature armature, WindingSpec spec) {
+        var draft = new Draft(armature, spec);
+        return spec instanceof WindingSpec.FrogLeg frogLeg
+                ? frogLegSets(draft, frogLeg)
+                : regularSets(draft, (WindingSpec.Regular) spec);
+    }
+
+    private static List<CoilSet> regularSets(Draft draft, WindingSpec.Regular spec) {
+        var pitches = new Pitches(draft.backSpan(), draft.commutatorPitch().orElseThrow(), draft.sidesPerSlot());
+        return List.of(new CoilSet(
+                spec.type(),
+                OptionalInt.of(spec.plex()),
+                Optional.of(spec.direction()),
+                Optional.of(pitches),
+                1,
+                draft.positions()));
+    }
+
+    private static List<CoilSet> frogLegSets(Draft draft, WindingSpec.FrogLeg spec) {
+        Armature a = draft.armature();
+        int u = draft.sidesPerSlot();
+        int q = draft.positions();
+        int p = a.polePairs();
+        var lap = new Pitches(draft.backSpan(), draft.commutatorPitch().orElseThrow(), u);
+        var wave = new Pitches(q / p - lap.backSpan(), a.bars() / p - lap.commutator(), u);
+        return List.of(
+                new CoilSet(
+                        WindingType.LAP,
+                        OptionalInt.of(spec.plex()),
+                        Optional.of(spec.direction()),
+                        Optional.of(lap),
+                        1,
+                        q),
+                new CoilSet(
+                        WindingType.WAVE,
+                        OptionalInt.of(p * spec.plex()),
+                        Optional.of(spec.direction().reversed()),
+                        Optional.of(wave),
+                        q + 1,
+                        q));
+    }
+
     private static Winding buildRegular(Draft draft, WindingSpec.Regular spec) {
         int u = draft.sidesPerSlot();
-        var pitches = new Pitches(draft.backSpan(), draft.commutatorPitch().orElseThrow(), u);
+        List<CoilSet> sets = regularSets(draft, spec);
+        Pitches pitches = sets.get(0).pitches().orElseThrow();
         int q = draft.positions();
         boolean[] dead = new boolean[q + 1];
-        spec.deadCoils().forEach(n -> dead[n] = true);
+        for (int n : spec.deadCoils()) {
+            dead[n] = true;
+        }
         List<Coil> coils = new ArrayList<>(q);
         int rank = 0;
         for (int n = 1; n <= q; n++) {
@@ -76,19 +127,17 @@ public final class Winding {
             }
             coils.add(new Coil(n, 0, side(n, q, u, 1), side(n + pitches.backSpan(), q, u, 2), topBar, bottomBar));
         }
-        var set = new CoilSet(
-                spec.type(), OptionalInt.of(spec.plex()), Optional.of(spec.direction()), Optional.of(pitches), 1, q);
-        return new Winding(draft.armature(), spec, u, 2, List.of(set), coils);
+        return new Winding(draft.armature(), spec, u, 2, sets, coils);
     }
 
     private static Winding buildFrogLeg(Draft draft, WindingSpec.FrogLeg spec) {
         Armature a = draft.armature();
         int u = draft.sidesPerSlot();
         int q = draft.positions();
-        int p = a.polePairs();
-        var lap = new Pitches(draft.backSpan(), draft.commutatorPitch().orElseThrow(), u);
-        var wave = new Pitches(q / p - lap.backSpan(), a.bars() / p - lap.commutator(), u);
-        List<Coil> coils = new ArrayList<>();
+        List<CoilSet> sets = frogLegSets(draft, spec);
+        Pitches lap = sets.get(0).pitches().orElseThrow();
+        Pitches wave = sets.get(1).pitches().orElseThrow();
+        List<Coil> coils = new ArrayList<>(2 * q);
         for (int n = 1; n <= q; n++) {
             int bar = a.wrapBar(n + spec.leadOffset());
             coils.add(new Coil(
@@ -111,16 +160,7 @@ public final class Winding {
                     OptionalInt.of(bar),
                     OptionalInt.of(a.wrapBar(bar + wave.commutator()))));
         }
-        var lapSet = new CoilSet(
-                WindingType.LAP, OptionalInt.of(spec.plex()), Optional.of(spec.direction()), Optional.of(lap), 1, q);
-        var waveSet = new CoilSet(
-                WindingType.WAVE,
-                OptionalInt.of(p * spec.plex()),
-                Optional.of(spec.direction().reversed()),
-                Optional.of(wave),
-                q + 1,
-                q);
-        return new Winding(a, spec, u, 4, List.of(lapSet, waveSet), coils);
+        return new Winding(a, spec, u, 4, sets, coils);
     }
 
     private static CoilSide side(int position, int positions, int u, int layer) {
@@ -269,12 +309,24 @@ public final class Winding {
 
     /** The coils with both leads on bars, in order of number. */
     public List<Coil> liveCoils() {
-        return coils.stream().filter(Coil::isLive).toList();
+        List<Coil> live = new ArrayList<>(coils.size());
+        for (Coil c : coils) {
+            if (c.isLive()) {
+                live.add(c);
+            }
+        }
+        return Collections.unmodifiableList(live);
     }
 
     /** The coils with no lead on any bar, in order of number. */
     public List<Coil> deadCoils() {
-        return coils.stream().filter(Coil::isDead).toList();
+        List<Coil> dead = new ArrayList<>();
+        for (Coil c : coils) {
+            if (c.isDead()) {
+                dead.add(c);
+            }
+        }
+        return Collections.unmodifiableList(dead);
     }
 
     /** Pitches of the first set (the lap part of a frog-leg winding); empty for an uneven list. */
@@ -303,10 +355,12 @@ public final class Winding {
         if (spec.type() == WindingType.LISTED) {
             return OptionalInt.empty();
         }
-        return OptionalInt.of(sets.stream()
-                .mapToInt(set -> ReEntrancy.gcd(
-                        armature.bars(), Math.abs(set.pitches().orElseThrow().commutator())))
-                .sum());
+        int closures = 0;
+        for (CoilSet set : sets) {
+            closures += ReEntrancy.gcd(
+                    armature.bars(), Math.abs(set.pitches().orElseThrow().commutator()));
+        }
+        return OptionalInt.of(closures);
     }
 
     private int plex() {

@@ -84,7 +84,9 @@ public final class WindingSearch {
         }
 
         private int dead() {
-            return winding.deadCoils().size();
+            return winding.spec() instanceof WindingSpec.Regular regular
+                    ? regular.deadCoils().size()
+                    : 0;
         }
     }
 
@@ -193,25 +195,26 @@ public final class WindingSearch {
         }
         Winding winding = Winding.build(armature, spec);
         int usual = winding.pitches().orElseThrow().throwSlots().orElseThrow();
-        List<Integer> others = new ArrayList<>();
-        double pitch = armature.polePitchSlots();
-        for (int t = Math.max(1, (int) Math.ceil(pitch * 2 / 3)); t < pitch + 1 && t < armature.slots(); t++) {
-            var other = spec(
-                    type,
-                    plex,
-                    direction,
-                    CoilSpan.ofThrow(t),
-                    winding.deadCoils().stream().map(Coil::number).toList());
-            if (t != usual && Rules.blocking(armature, other).isEmpty() && quiet(Winding.build(armature, other))) {
-                others.add(t);
-            }
-        }
-        possible.add(new Candidate(winding, plex, direction, usual, others, Rules.check(winding)));
+        possible.add(new Candidate(
+                winding, plex, direction, usual, otherThrows(winding, plex, direction, usual), Rules.check(winding)));
         return Optional.empty();
     }
 
-    private static boolean quiet(Winding winding) {
-        return new ThrowAgainstPolePitch().check(winding).stream().noneMatch(f -> f.severity() == Severity.WARNING);
+    /** Tried without building the coils, which would take most of the time of a search. */
+    private static List<Integer> otherThrows(Winding winding, int plex, Direction direction, int usual) {
+        Armature armature = winding.armature();
+        List<Integer> dead = winding.deadCoils().stream().map(Coil::number).toList();
+        List<Integer> others = new ArrayList<>();
+        double pitch = armature.polePitchSlots();
+        for (int t = Math.max(1, (int) Math.ceil(pitch * 2 / 3)); t < pitch + 1 && t < armature.slots(); t++) {
+            var other = spec(winding.type(), plex, direction, CoilSpan.ofThrow(t), dead);
+            if (t != usual
+                    && Rules.blocking(armature, other).isEmpty()
+                    && Winding.sets(armature, other).stream().allMatch(set -> ThrowAgainstPolePitch.suits(set, pitch))) {
+                others.add(t);
+            }
+        }
+        return others;
     }
 
     private static WindingSpec spec(

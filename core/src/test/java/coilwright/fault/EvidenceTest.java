@@ -52,11 +52,11 @@ final class EvidenceTest {
         double b = weight(2, 2);
         double c = weight(4, 2);
         double gain = (a * 1 * 3 + b * 2 * 5 + c * 4 * -1) / (a * 9 + b * 25 + c * 1);
-        assertThat(e.gain(new double[] {3, 5, -1})).isCloseTo(gain, within(1e-12));
-        assertThat(e.gain(new double[] {0.5, 1, 2})).isCloseTo(2, within(1e-12));
-        assertThat(e.gain(new double[3])).isZero();
+        assertThat(e.fits(new double[] {3, 5, -1}).plain().gain()).isCloseTo(gain, within(1e-12));
+        assertThat(e.fits(new double[] {0.5, 1, 2}).plain().gain()).isCloseTo(2, within(1e-12));
+        assertThat(e.fits(new double[3]).plain().gain()).isZero();
         // What is open, read or predicted, has no say.
-        assertThat(of(OPEN, 2, 4).gain(new double[] {7, 1, OPEN})).isCloseTo(2, within(1e-12));
+        assertThat(of(OPEN, 2, 4).fits(new double[] {7, 1, OPEN}).plain().gain()).isCloseTo(2, within(1e-12));
     }
 
     @Test
@@ -68,7 +68,7 @@ final class EvidenceTest {
         assertThat(e.square(predicted, 0.5, 1)).isCloseTo(0.25 * weight(2, 2), within(1e-15));
         assertThat(e.square(predicted, 0.5, 2)).isZero();
         assertThat(e.square(predicted, 0.5, 3)).isEqualTo(1);
-        Fit fit = e.fit(predicted);
+        Fit fit = e.fits(predicted).plain();
         assertThat(fit.gain()).isCloseTo(2.0 / 3, within(1e-12));
         assertThat(fit.squares()).isCloseTo(2, within(1e-12));
         assertThat(fit.count()).isEqualTo(2);
@@ -104,8 +104,7 @@ final class EvidenceTest {
         }
         read[2] = 0.8 * predicted[2] * factor;
         Evidence e = of(read);
-        Fit all = e.fit(predicted);
-        Fit fit = e.fitWithoutWorst(predicted, all);
+        Fit fit = e.fits(predicted).robust();
         Fit others = without(e, predicted, 2);
         assertThat(fit.slip()).isEqualTo(2);
         assertThat(fit.count()).isEqualTo(5);
@@ -122,8 +121,7 @@ final class EvidenceTest {
         double[] predicted = {1, 1, 1, 1, 1, 5};
         double[] read = {1.001, 0.999, 1.001, 0.999, 1, 500};
         Evidence e = of(read);
-        Fit all = e.fit(predicted);
-        Fit fit = e.fitWithoutWorst(predicted, all);
+        Fit fit = e.fits(predicted).robust();
         assertThat(fit.slip()).isEqualTo(5);
         assertThat(fit.likeSlip()).isTrue();
         assertThat(fit.gain()).isCloseTo(1, within(1e-3));
@@ -133,14 +131,14 @@ final class EvidenceTest {
     void nothingIsLeftOutOfFewReadingsOrAPerfectFitOrOrdinaryScatter() {
         double[] four = {1, 1, 1, 1};
         Evidence few = of(1, 1, 10, 1);
-        assertThat(few.fitWithoutWorst(four, few.fit(four))).isEqualTo(few.fit(four));
+        assertThat(few.fits(four).robust()).isEqualTo(few.fits(four).plain());
         double[] five = {1, 1, 1, 1, 1};
         Evidence many = of(1, 1, 10, 1, 1);
-        assertThat(many.fitWithoutWorst(five, many.fit(five)).slip()).isEqualTo(2);
+        assertThat(many.fits(five).robust().slip()).isEqualTo(2);
         Evidence perfect = of(2, 2, 2, 2, 2);
-        assertThat(perfect.fitWithoutWorst(five, perfect.fit(five))).isEqualTo(perfect.fit(five));
+        assertThat(perfect.fits(five).robust()).isEqualTo(perfect.fits(five).plain());
         Evidence scattered = of(1.02, 0.98, 1.05, 0.97, 0.99);
-        assertThat(scattered.fitWithoutWorst(five, scattered.fit(five))).isEqualTo(scattered.fit(five));
+        assertThat(scattered.fits(five).robust()).isEqualTo(scattered.fits(five).plain());
     }
 
     /**
@@ -157,7 +155,7 @@ final class EvidenceTest {
             double error = Math.sqrt(others.squares() / 5);
             double off = Math.abs(last - others.gain()) * Math.sqrt(e.weight(5));
             assertThat(off > 6 * error).isEqualTo(far);
-            assertThat(e.fitWithoutWorst(same, e.fit(same)).slip()).isEqualTo(far ? 5 : -1);
+            assertThat(e.fits(same).robust().slip()).isEqualTo(far ? 5 : -1);
         }
     }
 
@@ -166,22 +164,21 @@ final class EvidenceTest {
         // Only one pair is predicted to read anything: without it there is no gain.
         double[] one = {0, 0, 1, 0, 0};
         Evidence e = of(0.001, 0, 5, 0, 0.001);
-        assertThat(e.fitWithoutWorst(one, e.fit(one)).slip()).isNotEqualTo(2);
+        assertThat(e.fits(one).robust().slip()).isNotEqualTo(2);
     }
 
     @Test
     void aPairReadWhereNothingIsPredictedMayBeASlip() {
         double[] predicted = {1, 1, 1, 1, 1, 0};
         Evidence e = of(1.001, 0.999, 1.001, 0.999, 1, 3);
-        Fit all = e.fit(predicted);
-        Fit fit = e.fitWithoutWorst(predicted, all);
+        Fit fit = e.fits(predicted).robust();
         assertThat(fit.slip()).isEqualTo(5);
         assertThat(fit.gain()).isCloseTo(all.gain(), within(1e-12));
         assertThat(fit.count()).isEqualTo(5);
         // An open pair where something is predicted, too, but it is no reading that shows the error of the meter.
         double[] all1 = {1, 1, 1, 1, 1, 1};
         Evidence open = of(1.001, 0.999, 1.001, 0.999, 1, OPEN);
-        Fit without = open.fitWithoutWorst(all1, open.fit(all1));
+        Fit without = open.fits(all1).robust();
         assertThat(without.slip()).isEqualTo(5);
         assertThat(without.count()).isEqualTo(5);
         assertThat(without.squares()).isCloseTo(without(open, new double[] {1, 1, 1, 1, 1, OPEN}, 5).squares(), within(1e-9));

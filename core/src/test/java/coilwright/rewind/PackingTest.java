@@ -112,6 +112,40 @@ class PackingTest {
     }
 
     @Test
+    void patterns() {
+        Packing square = Packing.in(new SlotShape.Rectangular(6, 4).body(), 0, 0, 4, 2);
+        assertThat(square.pattern()).isEqualTo(Packing.Pattern.SQUARE);
+        assertThat(square.centres())
+                .containsExactly(
+                        new Point(-2, 1), new Point(0, 1), new Point(2, 1), new Point(-2, 3), new Point(0, 3), new Point(2, 3));
+        Packing hexagonal = Packing.in(new SlotShape.Rectangular(10, 10).body(), 0, 0, 10, 1);
+        assertThat(hexagonal.pattern()).isEqualTo(Packing.Pattern.HEXAGONAL);
+        assertThat(hexagonal.count()).isEqualTo(105);
+        // One wire to a row, left and right in turn, 0.6 aside and 0.8 up: six in 5 mm, where hollows take five.
+        Packing staggered = Packing.in(new SlotShape.Rectangular(1.6, 5).body(), 0, 0, 5, 1);
+        assertThat(staggered.pattern()).isEqualTo(Packing.Pattern.STAGGERED);
+        assertThat(staggered.count()).isEqualTo(6);
+        assertThat(staggered.lowest(2)).extracting(Point::yMm).satisfies(y -> assertThat(y.get(1) - y.get(0))
+                .isCloseTo(0.8, within(1e-9)));
+        // Rows of three and two in turn, 1.25 apart, rise 0.78 each: five rows instead of four rows of three.
+        assertThat(count(3.5, 4.3, 1)).isEqualTo(13);
+    }
+
+    @Test
+    void onlyTheRoomBetweenTwoHeights() {
+        Outline body = new SlotShape.Rectangular(2.2, 10).body();
+        Packing high = Packing.in(body, 0.1, 4, 7, 1);
+        assertThat(high.count()).isEqualTo(6);
+        assertThat(high.centres()).allMatch(p -> p.yMm() >= 4.5 - 1e-9 && p.yMm() <= 6.5 + 1e-9);
+        assertThat(Packing.in(body, 0.1, 4, 4.9, 1).count()).isZero();
+        assertThat(Packing.in(body, 0.1, 4, 5, 1).count()).isEqualTo(2);
+        // The liner lies on the floor too.
+        assertThat(Packing.in(body, 0.1, 0, 1.05, 1).count()).isZero();
+        assertThat(Packing.in(body, 0.1, 0, 1.1, 1).centres()).extracting(Point::yMm).allMatch(y -> Math.abs(y - 0.6) < 1e-9);
+        assertThat(high.lowest(9)).hasSize(6);
+    }
+
+    @Test
     void roundBottomTakesOneWireAtTheFloor() {
         Outline body = new SlotShape.RoundBottom(2, 4).body();
         Packing p = Packing.in(body, 0, 0, 4, 2);
@@ -146,6 +180,22 @@ class PackingTest {
         assertThatThrownBy(() -> new SlotShape.SemiClosed(7, 0, 1, 6, 4, 10, 0))
                 .hasMessageContaining("wider than the body");
         assertThatThrownBy(() -> new SlotShape.Rectangular(0, 10)).hasMessageContaining("slot width is 0 mm");
+        // At most half the floor in a box; 2 / tan 22.5° where the walls lean out by 45°, the floor being 4 wide.
+        assertThat(new SlotShape.ParallelTooth(6, 6, 10, 3).cornerRadiusMm()).isEqualTo(3);
+        assertThat(new SlotShape.ParallelTooth(24, 4, 10, 4.828).cornerRadiusMm()).isEqualTo(4.828);
+        assertThatThrownBy(() -> new SlotShape.ParallelTooth(24, 4, 10, 4.829))
+                .hasMessage("corner radius is 4.829 mm, but a floor of 4 mm and a depth of 10 mm leave room for 4.828 mm at"
+                        + " most");
+        // A wall shorter than half the floor bounds the radius.
+        assertThatThrownBy(() -> new SlotShape.ParallelTooth(6, 6, 2, 2.01)).hasMessageContaining("room for 2 mm at most");
+        assertThatThrownBy(() -> new SlotShape.SemiClosed(2, 0, 1, 6, 6, 10, 3.1))
+                .hasMessageContaining("leave room for 3 mm at most");
+        // Walls that lean in by a fifth each, shoulders by twice their height and by an eighth of it.
+        assertThat(new SlotShape.SemiClosed(2, 0, 1, 6, 10, 10, 0).openingMm()).isEqualTo(2);
+        assertThat(new SlotShape.SemiClosed(6, 0, 1, 6, 6, 10, 0).openingMm()).isEqualTo(6);
+        assertThatThrownBy(() -> new SlotShape.SemiClosed(5.5, 0, 2, 6, 10, 10, 0))
+                .hasMessage("the walls lean in more than the shoulders, so the body is hollow: check the widths and heights");
+        assertThat(new SlotShape.SemiClosed(5.5, 0, 1.25, 6, 10, 10, 0).shoulderMm()).isEqualTo(1.25);
     }
 
     private static int count(double width, double depth, double d) {

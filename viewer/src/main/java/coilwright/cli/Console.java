@@ -39,16 +39,27 @@ record Console(PrintStream out, PrintStream err, OutFiles files) {
      * numbers, the way JSON has them, so that an answer in JSON says the same as before.
      */
     static String shown(String text) {
-        StringBuilder to = new StringBuilder(text.length());
-        for (int i = 0; i < text.length(); i++) {
+        int plain = 0;
+        while (plain < text.length() && isPlain(text.charAt(plain))) {
+            plain++;
+        }
+        if (plain == text.length()) {
+            return text;
+        }
+        StringBuilder to = new StringBuilder(text.substring(0, plain));
+        for (int i = plain; i < text.length(); i++) {
             char c = text.charAt(i);
-            boolean plain = c == '\n' || c == '\t' || !(Character.isISOControl(c) || turnsOrBreaks(c));
-            to.append(plain ? String.valueOf(c) : String.format(Locale.ROOT, "\\u%04x", (int) c));
+            if (isPlain(c)) {
+                to.append(c);
+            } else {
+                to.append(String.format(Locale.ROOT, "\\u%04x", (int) c));
+            }
         }
         return to.toString();
     }
 
-    private static boolean turnsOrBreaks(char c) {
-        return (c >= '\u202a' && c <= '\u202e') || (c >= '\u2066' && c <= '\u2069') || c == '\u2028' || c == '\u2029';
+    private static boolean isPlain(char c) {
+        boolean turnsOrBreaks = (c >= '\u2028' && c <= '\u202e') || (c >= '\u2066' && c <= '\u2069');
+        return c == '\n' || c == '\t' || !(Character.isISOControl(c) || turnsOrBreaks);
     }
 }

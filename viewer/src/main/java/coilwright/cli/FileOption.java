@@ -13,8 +13,15 @@ final class FileOption {
     @Option(names = "--out", paramLabel = "FILE", description = "Write the answer into this file.")
     private Optional<Path> out;
 
+    /** No file: the answer goes to standard output. */
+    static FileOption none() {
+        var option = new FileOption();
+        option.out = Optional.empty();
+        return option;
+    }
+
     void answer(Console console, String text) {
-        if (out.filter(file -> !STDOUT.contains(file)).isEmpty()) {
+        if (out.isEmpty() || STDOUT.contains(out.get())) {
             console.answer(text);
         } else {
             console.files().write(out.get(), text);

@@ -35,12 +35,12 @@ public final class Main {
      */
     public static int run(String[] args, PrintStream out, PrintStream err) {
         try {
-            return Commands.line(args, out, err).execute(args);
+            return Commands.run(args, new Console(out, err));
         } catch (OutOfMemoryError e) {
             err.println("coilwright: not enough memory for this job; java -Xmx2g -jar … gives more");
             return Exit.BAD;
         } catch (RuntimeException | StackOverflowError e) {
-            err.println(Console.shown(Commands.unexpected(e)));
+            err.println(Console.shown(Complaints.unexpected(e)));
             return Exit.BAD;
         }
     }

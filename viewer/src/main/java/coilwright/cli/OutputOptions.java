@@ -10,7 +10,6 @@ import picocli.CommandLine.TypeConversionException;
 
 /** In what form an answer is given, and where to. */
 final class OutputOptions {
-
     /** Forms of answer. */
     enum Format {
         /** For a person. */
@@ -57,6 +56,14 @@ final class OutputOptions {
 
     @Mixin
     private FileOption file;
+
+    /** What is taken where neither is given. */
+    static OutputOptions usual() {
+        var options = new OutputOptions();
+        options.format = Format.TEXT;
+        options.file = FileOption.none();
+        return options;
+    }
 
     Format format() {
         return format;

@@ -8,6 +8,7 @@ import coilwright.winding.Finding;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Rules;
 import coilwright.winding.Winding;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -49,6 +50,28 @@ final class TableCommand implements Callable<Integer> {
 
     TableCommand(Console console) {
         this.console = console;
+    }
+
+    private TableCommand(Console console, Path jobFile) {
+        this(console);
+        this.jobFile = jobFile;
+        this.drawings = Optional.empty();
+        this.output = OutputOptions.usual();
+    }
+
+    /**
+     * The command where the arguments are its name and a file and no more, as scripts mostly have it. There is nothing
+     * to parse then, and loading the parser takes longer than all else.
+     */
+    static Optional<TableCommand> plain(String[] args, Console console) {
+        if (args.length != 2 || !args[0].equals("table") || args[1].startsWith("-") || args[1].startsWith("@")) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(new TableCommand(console, Path.of(args[1])));
+        } catch (InvalidPathException e) {
+            return Optional.empty();
+        }
     }
 
     @Override

@@ -55,13 +55,13 @@ final class JobDocument {
     }
 
     /**
-     * Whether another program changed a file meanwhile. One that is gone was not changed: nothing in it can be lost.
+     * Whether another program changed a file meanwhile. Where none is there any more, nothing can be lost.
      *
      * @param known texts that it may hold without that
      * @throws IOException when it cannot be read
      */
     static boolean isChanged(Path file, Collection<String> known) throws IOException {
-        if (!Files.exists(file)) {
+        if (!Files.isRegularFile(file)) {
             return false;
         }
         String text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);

@@ -4,9 +4,10 @@ import coilwright.drawing.DrawingFiles;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.DrawingView;
 import coilwright.drawing.PageFormat;
+import coilwright.file.SafeFiles;
+import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobText;
-import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import coilwright.winding.Direction;
 import coilwright.winding.WindingSpec;
@@ -18,6 +19,7 @@ import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -73,7 +75,10 @@ final class MainWindow {
     private final JMenu recent = Ui.named(new JMenu(), "Open &recent");
     private final Background worker = new Background("work", this::trouble);
     /** Apart from all other work, so that nothing asked for later can overtake a save. */
-    private final Background saver = new Background("save", this::trouble);
+    private final Background saver = new Background("save", e -> {
+        trouble(e);
+        say("Not saved: " + status.getText());
+    });
 
     /** What was saved last, by file. */
     private final Map<Path, String> stored = new HashMap<>();
@@ -244,14 +249,22 @@ final class MainWindow {
         progress.setVisible(false);
         cancel.setVisible(false);
         String why = e instanceof IOException io
-                ? SafeFiles.reason(io)
+                ? told(io)
                 : e instanceof UncheckedIOException u ? SafeFiles.reason(u.getCause()) : e.getMessage();
-        boolean expected = e instanceof IOException || e instanceof IllegalArgumentException;
+        boolean expected =
+                e instanceof IOException || e instanceof IllegalArgumentException || e instanceof BadInputException;
         say(
                 expected
                         ? String.valueOf(why)
                         : "This should not have happened; please report it: "
                                 + e.getClass().getSimpleName() + (why == null ? "" : ": " + why));
+    }
+
+    /** Which file failed, and why. */
+    static String told(IOException e) {
+        return e instanceof FileSystemException f && f.getFile() != null
+                ? f.getFile() + ": " + SafeFiles.reason(e)
+                : SafeFiles.reason(e);
     }
 
     /** Works something out with a bar to show it and a button to give it up. */
@@ -560,13 +573,14 @@ final class MainWindow {
         Optional<Path> before = document.file();
         boolean own = before.filter(path::equals).isPresent();
         List<String> known = List.of(document.saved(), text);
-        saver.queue(() -> own && isChanged(path, known) ? Optional.<Path>empty() : Optional.of(store(path, text)), p -> {
-            if (p.isPresent()) {
-                saved(before, path, text, then);
-            } else {
-                askWhichToKeep(path, text, then);
-            }
-        });
+        saver.queue(
+                () -> own && isChanged(path, known) ? Optional.<Path>empty() : Optional.of(store(path, text)), p -> {
+                    if (p.isPresent()) {
+                        saved(before, path, text, then);
+                    } else {
+                        askWhichToKeep(path, text, then);
+                    }
+                });
     }
 
     /** On the thread of the saver alone. */

@@ -4,7 +4,6 @@ import coilwright.drawing.DrawingView;
 import coilwright.drawing.Element;
 import coilwright.job.Job;
 import coilwright.job.JobText;
-import coilwright.file.SafeFiles;
 import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
 import coilwright.rewind.WorkStep;
@@ -432,7 +431,7 @@ final class OrderPanel extends JPanel {
     /** What is not on disk does not count as ticked. */
     private void notKept(Throwable e) {
         window.say("The tick is not kept: "
-                + (e instanceof IOException io ? SafeFiles.reason(io) : String.valueOf(e.getMessage())));
+                + (e instanceof IOException io ? MainWindow.told(io) : String.valueOf(e.getMessage())));
         made = Optional.empty();
         refresh();
     }

@@ -130,11 +130,15 @@ final class Scenarios {
     }
 
     private String status() {
-        return Hand.see(() -> Hand.all().stream()
+        return Hand.see(() -> status(Hand.all()));
+    }
+
+    private static String status(List<? extends Component> all) {
+        return all.stream()
                 .filter(c -> "status".equals(c.getName()))
                 .map(c -> ((JLabel) c).getText())
                 .findFirst()
-                .orElse("none"));
+                .orElse("none");
     }
 
     private String text(String field) {
@@ -319,6 +323,13 @@ final class Scenarios {
         hand.press("ctrl S");
         hand.click(hand.button("Put mine in its place"));
         hand.until("mine is saved", () -> Files.readString(file).equals(mine));
+        retype("winding.turns", "9");
+        Files.delete(file);
+        Files.createDirectory(file);
+        hand.press("ctrl S");
+        hand.until(
+                "the trouble is told", () -> status(Hand.all()).startsWith("Not saved: " + file + ": it is a folder"));
+        assertThat(Hand.see(() -> opened.document().unsaved())).isTrue();
     }
 
     private void keyboard() throws Exception {

@@ -2,6 +2,7 @@ package coilwright.drawing.export;
 
 import coilwright.drawing.Drawing;
 import coilwright.drawing.DrawingPages;
+import coilwright.drawing.SvgWriter;
 import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
@@ -51,7 +52,7 @@ public final class PdfExport {
             int height = points(page.height());
             if (first) {
                 graphics.setupDocument(bytes, width, height);
-                graphics.getPDFDocument().getInfo().setTitle(page.title());
+                graphics.getPDFDocument().getInfo().setTitle(SvgWriter.legal(page.title()));
                 graphics.getPDFDocument().getInfo().setProducer("Coilwright");
                 graphics.getPDFDocument().getInfo().setCreator("Coilwright");
             } else {
