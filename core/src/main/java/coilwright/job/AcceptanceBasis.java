@@ -131,7 +131,10 @@ public final class AcceptanceBasis {
         OptionalDouble watts = Quantity.in("W", options.power().or(() -> rating.flatMap(Rating::power)));
         OptionalDouble amps = Quantity.in("A", rating.flatMap(Rating::current));
         String note = "";
-        if (watts.isEmpty() && kind.equals(Optional.of(MachineKind.DC_GENERATOR)) && volts.isPresent() && amps.isPresent()) {
+        if (watts.isEmpty()
+                && kind.equals(Optional.of(MachineKind.DC_GENERATOR))
+                && volts.isPresent()
+                && amps.isPresent()) {
             watts = OptionalDouble.of(amps.getAsDouble() * volts.getAsDouble());
             note = "the output is taken as rated voltage times rated current";
         }

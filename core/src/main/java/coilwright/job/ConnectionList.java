@@ -76,8 +76,7 @@ public final class ConnectionList {
         List<String> known = new ArrayList<>(COLUMNS);
         known.add(DEAD);
         Row heading = rows.get(0);
-        Map<String, Integer> columns =
-                CsvTable.columns(heading.cells(), heading.line(), COLUMNS, known, problems);
+        Map<String, Integer> columns = CsvTable.columns(heading.cells(), heading.line(), COLUMNS, known, problems);
         problems.throwIfAny();
         if (rows.size() == 1) {
             throw problems.only(heading.line(), "", "has a heading but no coils under it");

@@ -108,8 +108,7 @@ public final class FaultText {
             }
             default ->
                 throw new IllegalArgumentException("\"" + Field.shown(kind) + "\" is no kind of fault: "
-                        + NearWord.question(
-                                kind, FORMS.keySet(), "it is one of " + String.join(", ", FORMS.keySet())));
+                        + NearWord.question(kind, FORMS.keySet(), "it is one of " + String.join(", ", FORMS.keySet())));
         };
     }
 

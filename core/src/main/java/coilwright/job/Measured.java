@@ -60,8 +60,7 @@ public record Measured(
 
     /** {@return the test of the insulation, where it was done} */
     public Optional<InsulationTest> insulationTest() {
-        return insulationOneMinute.map(one -> new InsulationTest(
-                one.in("Mohm"),
-                Quantity.in("Mohm", insulationTenMinutes), celsius()));
+        return insulationOneMinute.map(
+                one -> new InsulationTest(one.in("Mohm"), Quantity.in("Mohm", insulationTenMinutes), celsius()));
     }
 }

@@ -117,8 +117,7 @@ public record Quantity(BigDecimal value, String unit) {
         Optional<Kind> found = Optional.ofNullable(Kind.BY_UNIT.get(singular));
         if (found.isEmpty()) {
             throw new IllegalArgumentException("is \"" + text + "\", but \"" + unit + "\" is no unit known here: "
-                    + NearWord.question(
-                            unit, kind.units, kind.words + " is written in " + Kind.plain(kind.units)));
+                    + NearWord.question(unit, kind.units, kind.words + " is written in " + Kind.plain(kind.units)));
         }
         if (found.get() != kind) {
             throw new IllegalArgumentException(

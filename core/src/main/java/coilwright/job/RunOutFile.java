@@ -154,8 +154,9 @@ public record RunOutFile(List<RunOutEntry> entries) {
             try {
                 boolean bare = text.matches("[+-]?[0-9]+(\\.[0-9]+)?");
                 if (bare && unit.isEmpty()) {
-                    throw new IllegalArgumentException("is \"" + Field.shown(cell)
-                            + "\" without a unit: write it with the height, such as 0.012 mm, or give one unit for all");
+                    throw new IllegalArgumentException(
+                            "is \"" + Field.shown(cell)
+                                    + "\" without a unit: write it with the height, such as 0.012 mm, or give one unit for all");
                 }
                 table.unitsAlike("heights", bare, cell, at);
                 Quantity height = Quantity.parse(bare ? text + " " + unit.orElseThrow() : text, Quantity.Kind.LENGTH);

@@ -73,7 +73,8 @@ public final class Outline {
             twice -= 2 * a.radius() * a.radius() * (Math.tan(turn / 2) - turn / 2);
             for (int k = 0; k <= ARC_STEPS; k++) {
                 double angle = from + turn * k / ARC_STEPS;
-                boundary.add(new SlotPoint(arc.cx + arc.radius * Math.cos(angle), arc.cy + arc.radius * Math.sin(angle)));
+                boundary.add(
+                        new SlotPoint(arc.cx + arc.radius * Math.cos(angle), arc.cy + arc.radius * Math.sin(angle)));
             }
         }
         this.height = right.get(right.size() - 1).y();
@@ -199,7 +200,10 @@ public final class Outline {
     public List<SlotPoint> within(double inset, double from, double to) {
         double wide = 2 * boundary.stream().mapToDouble(SlotPoint::xMm).max().orElseThrow();
         List<SlotPoint> out = List.of(
-                new SlotPoint(-wide, from), new SlotPoint(wide, from), new SlotPoint(wide, to), new SlotPoint(-wide, to));
+                new SlotPoint(-wide, from),
+                new SlotPoint(wide, from),
+                new SlotPoint(wide, to),
+                new SlotPoint(-wide, to));
         for (int i = 0; i < boundary.size(); i++) {
             SlotPoint p = boundary.get(i);
             SlotPoint q = boundary.get((i + 1) % boundary.size());

@@ -76,8 +76,8 @@ public final class CommutatorPages {
         if (progress.report().isPresent()) {
             return CommutatorSheet.of(job.title(), progress.report().get(), palette);
         }
-        List<Drawing> pages =
-                new ArrayList<>(CommutatorSheet.empty(job.title(), job.armature().bars(), given(job), palette)
+        List<Drawing> pages = new ArrayList<>(
+                CommutatorSheet.empty(job.title(), job.armature().bars(), given(job), palette)
                         .pages());
         progress.trace().ifPresent(t -> pages.addAll(t.pages()));
         return new DrawingPages(pages);
