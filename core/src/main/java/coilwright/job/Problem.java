@@ -11,16 +11,16 @@ import java.util.Objects;
  * @param message what is wrong and what would do
  */
 public record Problem(String file, int line, String field, String message) {
-    /** Checks for missing parts. */
+    /** Makes what is unseen visible. */
     public Problem {
         Objects.requireNonNull(file);
-        Objects.requireNonNull(field);
-        Objects.requireNonNull(message);
+        field = Visible.of(field);
+        message = Visible.of(message);
     }
 
     /** "file:line: field: message", without the parts there are none of. */
     @Override
     public String toString() {
-        return file + (line > 0 ? ":" + line : "") + ": " + (field.isEmpty() ? "" : field + ": ") + message;
+        return Visible.of(file) + (line > 0 ? ":" + line : "") + ": " + (field.isEmpty() ? "" : field + ": ") + message;
     }
 }
