@@ -19,10 +19,19 @@ public final class Visible {
 
     /** The text, cut short after {@value #MOST} characters. */
     public static String cut(String text) {
-        if (text.length() <= MOST) {
+        return cut(text, MOST);
+    }
+
+    /**
+     * The text, cut short.
+     *
+     * @param most characters shown, at least 1
+     */
+    public static String cut(String text, int most) {
+        if (text.length() <= most) {
             return of(text);
         }
-        int end = Character.isHighSurrogate(text.charAt(MOST - 1)) ? MOST - 1 : MOST;
+        int end = Character.isHighSurrogate(text.charAt(most - 1)) ? most - 1 : most;
         return of(text.substring(0, end)) + "…";
     }
 

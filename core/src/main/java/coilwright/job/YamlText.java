@@ -25,6 +25,12 @@ final class YamlText {
     /** Most keys, values and brackets taken; a listed winding of the largest size needs about half. */
     static final int MAX_EVENTS = 200_000;
 
+    /**
+     * Longest line taken, characters; the time that a long word takes grows with the square of its length. The largest
+     * listed winding as JSON on one line needs two thirds.
+     */
+    static final int MAX_LINE = 1_000_000;
+
     private YamlText() {}
 
     /**
@@ -38,6 +44,7 @@ final class YamlText {
             throw problems.only(0, "", "is empty: a " + holds + " file begins with \"" + begin + "\"");
         }
         refuseStrayLineEnds(text, problems);
+        refuseLongLines(text, problems);
         var options = new LoaderOptions();
         options.setCodePointLimit(Integer.MAX_VALUE);
         options.setNestingDepthLimit(10 * MAX_DEPTH);
@@ -86,6 +93,21 @@ final class YamlText {
         for (int c : new int[] {0x85, 0x2028, 0x2029}) {
             if (text.indexOf(c) >= 0) {
                 throw unseen(text, c, problems);
+            }
+        }
+    }
+
+    private static void refuseLongLines(String text, Problems problems) throws BadInputException {
+        int begun = 0;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c == '\n' || c == '\r') {
+                begun = i + 1;
+            } else if (i - begun >= MAX_LINE) {
+                throw problems.only(
+                        InputText.lineAt(text, i),
+                        "",
+                        "is longer than " + MAX_LINE + " characters, the most that a line may have");
             }
         }
     }

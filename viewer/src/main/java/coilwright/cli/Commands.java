@@ -4,6 +4,7 @@ import coilwright.job.BadInputException;
 import coilwright.job.NearWord;
 import coilwright.job.Problem;
 import coilwright.job.SafeFiles;
+import coilwright.job.Visible;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.PrintWriter;
@@ -43,6 +44,8 @@ final class Commands {
         ALL.put("completion", CompletionCommand::new);
     }
 
+    private static final int LONGEST = 1000;
+
     private Commands() {}
 
     static List<String> names() {
@@ -65,6 +68,8 @@ final class Commands {
         line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
         line.setUsageHelpWidth(100);
+        line.setExpandAtFiles(false);
+        Values.register(line);
         line.setParameterExceptionHandler((e, a) -> badUsage(e, console));
         line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, console));
         return line;
@@ -89,7 +94,7 @@ final class Commands {
             var known = option
                     ? command.optionsMap().keySet()
                     : command.subcommands().keySet();
-            console.complain("coilwright: there is no " + what + " \"" + oneLine(unknown.get()) + "\" here"
+            console.complain("coilwright: there is no " + what + " \"" + Visible.cut(unknown.get()) + "\" here"
                     + NearWord.of(unknown.get(), known)
                             .map(near -> ": did you mean " + near + "?")
                             .orElse(""));
@@ -125,6 +130,6 @@ final class Commands {
     }
 
     private static String oneLine(String text) {
-        return String.valueOf(text).replaceAll("\\s*\\R\\s*", " ");
+        return Visible.cut(String.valueOf(text).replaceAll("\\s*\\R\\s*", " "), LONGEST);
     }
 }

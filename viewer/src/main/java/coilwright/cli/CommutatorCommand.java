@@ -11,6 +11,7 @@ import coilwright.job.JobReader;
 import coilwright.job.Quantity;
 import coilwright.job.RunOutEntry;
 import coilwright.job.RunOutFile;
+import coilwright.job.Visible;
 import coilwright.sheet.CommutatorSheet;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -176,7 +177,9 @@ final class CommutatorCommand implements Callable<Integer> {
         TruingCut.Centring how = switch (centring) {
             case "as-read" -> TruingCut.Centring.AS_READ;
             case "recentred" -> TruingCut.Centring.RECENTRED;
-            default -> throw new UsageException("--centring is \"" + centring + "\", but must be as-read or recentred");
+            default ->
+                throw new UsageException(
+                        "--centring is \"" + Visible.cut(centring) + "\", but must be as-read or recentred");
         };
         return new CommutatorReport.Given(
                 length("--diameter", diameter, sizes, CommutatorSizes::diameter),

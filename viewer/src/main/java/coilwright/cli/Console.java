@@ -1,5 +1,6 @@
 package coilwright.cli;
 
+import coilwright.job.Visible;
 import coilwright.winding.Finding;
 import java.io.PrintStream;
 import java.nio.file.Path;
@@ -12,8 +13,11 @@ import java.util.List;
  * @param err complaints
  */
 record Console(PrintStream out, PrintStream err) {
+    private static final int LONGEST = 5000;
+
+    /** Complains in one line, whatever the words of the user in it hold. */
     void complain(String line) {
-        err.print(line + "\n");
+        err.print(Visible.cut(line, LONGEST) + "\n");
         err.flush();
     }
 

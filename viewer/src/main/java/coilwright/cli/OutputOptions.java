@@ -1,6 +1,7 @@
 package coilwright.cli;
 
 import coilwright.job.SafeFiles;
+import coilwright.job.Visible;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -44,7 +45,7 @@ final class OutputOptions {
                     .filter(f -> f.word().equals(word))
                     .findFirst()
                     .orElseThrow(() -> new TypeConversionException(
-                            "is \"" + word + "\", but must be one of " + String.join(", ", new Words())));
+                            "is \"" + Visible.cut(word) + "\", but must be one of " + String.join(", ", new Words())));
         }
     }
 

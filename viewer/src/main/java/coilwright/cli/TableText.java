@@ -1,6 +1,7 @@
 package coilwright.cli;
 
 import coilwright.job.Job;
+import coilwright.job.Visible;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.CoilSet;
@@ -38,7 +39,8 @@ final class TableText {
         findings(out, findings);
         if (!drawings.isEmpty()) {
             out.append("\nDrawings\n");
-            drawings.forEach(d -> out.append("  ").append(d).append('\n'));
+            drawings.forEach(
+                    d -> out.append("  ").append(Visible.of(d.toString())).append('\n'));
         }
         return out.toString();
     }
