@@ -47,6 +47,8 @@ public record ReadingSet(
     /** Largest angle taken, degrees either way. */
     static final int MOST_DEGREES = 3600;
 
+    private static final int MOST_DECIMALS = 12;
+
     /** Most readings taken in one go. */
     public static final int MOST_READINGS = 20_000;
 
@@ -72,9 +74,10 @@ public record ReadingSet(
         }
 
         static void checkAmps(BigDecimal amps) {
+            checkDecimals(amps);
             if (amps.signum() <= 0 || amps.compareTo(BigDecimal.valueOf(1_000_000)) > 0) {
                 throw new IllegalArgumentException(
-                        "is " + amps.toPlainString() + ", but must be over 0 and at most 1000000 amperes");
+                        "is " + Visible.cut(amps.toString()) + ", but must be over 0 and at most 1000000 amperes");
             }
         }
     }
@@ -135,9 +138,18 @@ public record ReadingSet(
     }
 
     static void checkDegrees(BigDecimal degrees) {
+        checkDecimals(degrees);
         if (degrees.abs().compareTo(BigDecimal.valueOf(MOST_DEGREES)) > 0) {
-            throw new IllegalArgumentException("is " + degrees.toPlainString() + ", but must be from -" + MOST_DEGREES
+            throw new IllegalArgumentException("is " + Visible.cut(degrees.toString()) + ", but must be from -" + MOST_DEGREES
                     + " to " + MOST_DEGREES + " degrees");
+        }
+    }
+
+    /** A file holds no more of them. */
+    private static void checkDecimals(BigDecimal number) {
+        if (number.scale() > MOST_DECIMALS) {
+            throw new IllegalArgumentException("is " + Visible.cut(number.toString()) + ", but may have at most "
+                    + MOST_DECIMALS + " decimals");
         }
     }
 

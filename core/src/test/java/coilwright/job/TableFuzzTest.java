@@ -74,6 +74,11 @@ class TableFuzzTest {
     }
 
     @Property
+    void amps(@ForAll("amps") FuzzInput input) throws Exception {
+        checkAmps(input);
+    }
+
+    @Property
     void runOut(@ForAll("runOut") FuzzInput input) throws Exception {
         checkRunOut(input);
     }
@@ -96,6 +101,11 @@ class TableFuzzTest {
     @Provide("typed")
     Arbitrary<FuzzInput> typedTexts() {
         return Arbitraries.randomValue(TableFuzzTest::typedText);
+    }
+
+    @Provide("amps")
+    Arbitrary<FuzzInput> typedAmps() {
+        return Arbitraries.randomValue(TableFuzzTest::typedAmps);
     }
 
     @Provide("runOut")
@@ -127,6 +137,17 @@ class TableFuzzTest {
     static FuzzInput typedText(Random random) {
         var mangler = new Mangler(random, TYPED);
         return FuzzInput.of(random.nextBoolean() ? mangler.wild() : mangler.text());
+    }
+
+    static FuzzInput typedAmps(Random random) {
+        String digits = random.nextInt(1000) + "." + random.nextInt(1000) + "0".repeat(random.nextInt(20)) + "1";
+        return FuzzInput.of(
+                switch (random.nextInt(4)) {
+                    case 0 -> digits;
+                    case 1 -> digits + "e" + (random.nextInt(40) - 20);
+                    case 2 -> digits + "E" + random.nextInt();
+                    default -> new Mangler(random, List.of("1", "0.5", "1e9", "1e-9")).text();
+                });
     }
 
     static void checkReadings(FuzzInput input) throws IOException, BadInputException {
@@ -183,11 +204,34 @@ class TableFuzzTest {
         }
     }
 
+    /** A current of any size that is taken can be written and read again. */
+    static void checkAmps(FuzzInput input) throws IOException, BadInputException {
+        ReadingSet.GivenFeed feed;
+        try {
+            feed = new ReadingSet.GivenFeed(1, 5, new BigDecimal(input.text()));
+        } catch (NumberFormatException e) {
+            return;
+        } catch (IllegalArgumentException e) {
+            Refusal.assertOwn(e);
+            return;
+        }
+        Path file = Scratch.with(FuzzInput.of(""), ".csv");
+        Files.delete(file);
+        ReadingsJournal.begin(file, setUp(TestKind.DROP, Optional.of(feed)));
+        assertThat(ReadingsJournal.resume(file, BARS).readings().feed().orElseThrow().amps())
+                .isEqualByComparingTo(feed.amps());
+    }
+
     private static ReadingSet setUp(TestKind kind) {
+        return setUp(
+                kind, kind.fed() ? Optional.of(new ReadingSet.GivenFeed(1, 5, BigDecimal.ONE)) : Optional.empty());
+    }
+
+    private static ReadingSet setUp(TestKind kind, Optional<ReadingSet.GivenFeed> feed) {
         return new ReadingSet(
                 Optional.empty(),
                 kind,
-                kind.fed() ? Optional.of(new ReadingSet.GivenFeed(1, 5, BigDecimal.ONE)) : Optional.empty(),
+                feed,
                 Optional.empty(),
                 Optional.empty(),
                 kind.unitless() ? Optional.empty() : Optional.of(kind == TestKind.GROUND ? "Mohm" : "mV"),

@@ -1,5 +1,6 @@
 package coilwright.desktop;
 
+import coilwright.job.JobReader;
 import coilwright.job.SafeFiles;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -81,7 +82,7 @@ final class Autosave {
     Optional<String> leftOver(Optional<Path> file, String text) {
         Path place = file.map(Autosave::beside).orElseGet(settings::untitled);
         try {
-            if (!Files.isRegularFile(place)) {
+            if (!Files.isRegularFile(place) || Files.size(place) > JobReader.MAX_BYTES) {
                 return Optional.empty();
             }
             String kept = Files.readString(place, StandardCharsets.UTF_8);
