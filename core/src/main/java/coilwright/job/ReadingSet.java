@@ -140,16 +140,16 @@ public record ReadingSet(
     static void checkDegrees(BigDecimal degrees) {
         checkDecimals(degrees);
         if (degrees.abs().compareTo(BigDecimal.valueOf(MOST_DEGREES)) > 0) {
-            throw new IllegalArgumentException("is " + Visible.cut(degrees.toString()) + ", but must be from -" + MOST_DEGREES
-                    + " to " + MOST_DEGREES + " degrees");
+            throw new IllegalArgumentException("is " + Visible.cut(degrees.toString()) + ", but must be from -"
+                    + MOST_DEGREES + " to " + MOST_DEGREES + " degrees");
         }
     }
 
     /** A file holds no more of them. */
     private static void checkDecimals(BigDecimal number) {
         if (number.scale() > MOST_DECIMALS) {
-            throw new IllegalArgumentException("is " + Visible.cut(number.toString()) + ", but may have at most "
-                    + MOST_DECIMALS + " decimals");
+            throw new IllegalArgumentException(
+                    "is " + Visible.cut(number.toString()) + ", but may have at most " + MOST_DECIMALS + " decimals");
         }
     }
 

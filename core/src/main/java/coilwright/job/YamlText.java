@@ -154,6 +154,22 @@ final class YamlText {
         if (problem.contains("found unexpected end of stream")) {
             return "a quotation mark is not closed";
         }
+        if (problem.contains("expected '<document start>'")) {
+            return "does not follow from what stands before it: check how far the lines are set in, and that nothing "
+                    + "stands before the first key";
+        }
+        if (problem.contains("expected the node content")) {
+            return "has a sign where a value should stand: write the value, or put quotation marks round it";
+        }
+        if (problem.contains("that cannot start any token")) {
+            return "has a value that begins with a sign which YAML keeps for itself: put quotation marks round it";
+        }
+        if (problem.contains("escape")) {
+            return "has a backslash within quotation marks that begins no escape: write two for a backslash";
+        }
+        if (problem.contains("entries are not allowed here") || problem.contains("keys are not allowed here")) {
+            return "has \"-\" or \"?\" where none can stand: check how far the line is set in";
+        }
         return "is not YAML: " + problem;
     }
 

@@ -218,13 +218,16 @@ class TableFuzzTest {
         Path file = Scratch.with(FuzzInput.of(""), ".csv");
         Files.delete(file);
         ReadingsJournal.begin(file, setUp(TestKind.DROP, Optional.of(feed)));
-        assertThat(ReadingsJournal.resume(file, BARS).readings().feed().orElseThrow().amps())
+        assertThat(ReadingsJournal.resume(file, BARS)
+                        .readings()
+                        .feed()
+                        .orElseThrow()
+                        .amps())
                 .isEqualByComparingTo(feed.amps());
     }
 
     private static ReadingSet setUp(TestKind kind) {
-        return setUp(
-                kind, kind.fed() ? Optional.of(new ReadingSet.GivenFeed(1, 5, BigDecimal.ONE)) : Optional.empty());
+        return setUp(kind, kind.fed() ? Optional.of(new ReadingSet.GivenFeed(1, 5, BigDecimal.ONE)) : Optional.empty());
     }
 
     private static ReadingSet setUp(TestKind kind, Optional<ReadingSet.GivenFeed> feed) {

@@ -393,11 +393,12 @@ class BenchPageBrowserTest {
             for (; left > 0 && typed.size() < 500; left--) {
                 typed.add(typed(random));
             }
-            JsonNode got = browser.value("(" + Browser.quoted(String.join("\u0001", typed)) + ".split('\\u0001')).map(t => {"
-                    + " const e = document.getElementById('drop_1'); e.value = t;"
-                    + " e.dispatchEvent(new Event('input', {bubbles: true}));"
-                    + " return [document.querySelector('#drop [data-csv]').value,"
-                    + " document.getElementById('drop_1-s').textContent]; })");
+            JsonNode got =
+                    browser.value("(" + Browser.quoted(String.join("\u0001", typed)) + ".split('\\u0001')).map(t => {"
+                            + " const e = document.getElementById('drop_1'); e.value = t;"
+                            + " e.dispatchEvent(new Event('input', {bubbles: true}));"
+                            + " return [document.querySelector('#drop [data-csv]').value,"
+                            + " document.getElementById('drop_1-s').textContent]; })");
             for (int i = 0; i < typed.size(); i++) {
                 String csv = got.get(i).get(0).asText();
                 String says = got.get(i).get(1).asText();
@@ -406,7 +407,8 @@ class BenchPageBrowserTest {
                             .as("%s: %s", Browser.quoted(typed.get(i)), says)
                             .isTrue();
                 } else {
-                    assertThat(ReadingsFile.parse(Browser.quoted(typed.get(i)), csv, 17).readings())
+                    assertThat(ReadingsFile.parse(Browser.quoted(typed.get(i)), csv, 17)
+                                    .readings())
                             .hasSize(1);
                     assertThat(says).doesNotContain("not a number");
                 }
@@ -415,9 +417,44 @@ class BenchPageBrowserTest {
     }
 
     private static final List<String> PARTS = List.of(
-            "", "0", "1", "12.3", ".5", "5.", ",", ".", "-", "+", "\u2212", "OL", "o.l", "inf", "\u221e", "NaN", "1e9", "1e999",
-            "0x1F", " ", "\u00a0", "\u0661", "\uff11", "mV", "\u202e", "\u001b[31m", "\ud83e\uddf2", "<b>", "\"", "'", "=1+1",
-            "999999999999", "000", "1\n2", "\t", "__proto__", "open", "0L");
+            "",
+            "0",
+            "1",
+            "12.3",
+            ".5",
+            "5.",
+            ",",
+            ".",
+            "-",
+            "+",
+            "\u2212",
+            "OL",
+            "o.l",
+            "inf",
+            "\u221e",
+            "NaN",
+            "1e9",
+            "1e999",
+            "0x1F",
+            " ",
+            "\u00a0",
+            "\u0661",
+            "\uff11",
+            "mV",
+            "\u202e",
+            "\u001b[31m",
+            "\ud83e\uddf2",
+            "<b>",
+            "\"",
+            "'",
+            "=1+1",
+            "999999999999",
+            "000",
+            "1\n2",
+            "\t",
+            "__proto__",
+            "open",
+            "0L");
 
     private static String typed(Random random) {
         StringBuilder out = new StringBuilder();

@@ -28,10 +28,52 @@ class WindowFuzzTest {
     private static final WorkOrder ORDER = WorkOrder.of(
             Winding.build(Armature.of(12, 12, 2), WindingSpec.lap(1, Direction.PROGRESSIVE)), WindingWay.COIL_BY_COIL);
     private static final List<String> WILD = List.of(
-            "", " ", "0", "-1", "1", "12", "9999999", "99999999999999", "yes", "no", "# way: formed-coils", "# order: x", "#",
-            "step,done", ",", ";", "\n", "\r", "\r\n", "\t", "\0", "\u001b[31m", "\u202e", "\u2028", "\ufeff", "\ud800",
-            "\u0661", "\u2212", "mm", "\u00b5m", "0.012", "0,012", "1e9", "NaN", "\"", "'", "1 mm", "12 thou", "1 furlong",
-            "a".repeat(20_000), "\\u0000", "recent.1=\\u0000x", "size=99999999999", "=", ":", "\\");
+            "",
+            " ",
+            "0",
+            "-1",
+            "1",
+            "12",
+            "9999999",
+            "99999999999999",
+            "yes",
+            "no",
+            "# way: formed-coils",
+            "# order: x",
+            "#",
+            "step,done",
+            ",",
+            ";",
+            "\n",
+            "\r",
+            "\r\n",
+            "\t",
+            "\0",
+            "\u001b[31m",
+            "\u202e",
+            "\u2028",
+            "\ufeff",
+            "\ud800",
+            "\u0661",
+            "\u2212",
+            "mm",
+            "\u00b5m",
+            "0.012",
+            "0,012",
+            "1e9",
+            "NaN",
+            "\"",
+            "'",
+            "1 mm",
+            "12 thou",
+            "1 furlong",
+            "a".repeat(20_000),
+            "\\u0000",
+            "recent.1=\\u0000x",
+            "size=99999999999",
+            "=",
+            ":",
+            "\\");
 
     @TempDir
     private Path folder;
@@ -85,7 +127,9 @@ class WindowFuzzTest {
                 assertThat(height.kind()).isEqualTo(Quantity.Kind.LENGTH);
             } catch (IllegalArgumentException e) {
                 assertThat(e.getMessage()).startsWith("the height of bar 3 ").hasSizeLessThan(300);
-                assertThat(e.getMessage().chars().noneMatch(Character::isISOControl)).as(e.getMessage()).isTrue();
+                assertThat(e.getMessage().chars().noneMatch(Character::isISOControl))
+                        .as(e.getMessage())
+                        .isTrue();
             }
         }
     }
