@@ -79,9 +79,20 @@ final class InputText {
         out.flip();
         String text = out.toString();
         if (bad) {
-            int line = 1 + (int) text.chars().filter(c -> c == '\n').count();
-            throw problems.only(line, "", "is not UTF-8 text from here on: save it as UTF-8");
+            throw problems.only(lineAt(text, text.length()), "", "is not UTF-8 text from here on: save it as UTF-8");
         }
         return text.startsWith("\uFEFF") ? text.substring(1) : text;
+    }
+
+    /** The line of a place in a text, counted from 1; lines end as in {@link String#lines}. */
+    static int lineAt(String text, int at) {
+        int line = 1;
+        for (int i = 0; i < at; i++) {
+            char c = text.charAt(i);
+            if (c == '\n' || (c == '\r' && !(i + 1 < text.length() && text.charAt(i + 1) == '\n'))) {
+                line++;
+            }
+        }
+        return line;
     }
 }

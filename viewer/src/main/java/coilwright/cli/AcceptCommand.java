@@ -6,6 +6,7 @@ import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
 import coilwright.job.Quantity;
+import coilwright.job.Visible;
 import coilwright.rewind.Acceptance;
 import coilwright.rewind.HighPotential.MachineKind;
 import coilwright.rewind.HighPotential.Work;
@@ -156,7 +157,7 @@ final class AcceptCommand implements Callable<Integer> {
         return Arrays.stream(all)
                 .filter(t -> words.apply(t).equals(word))
                 .findFirst()
-                .orElseThrow(() -> new UsageException(option + " is \"" + word + "\", but must be one of "
+                .orElseThrow(() -> new UsageException(option + " is \"" + Visible.cut(word) + "\", but must be one of "
                         + String.join(", ", Arrays.stream(all).map(words).toList())));
     }
 }

@@ -1,6 +1,7 @@
 package coilwright.cli;
 
 import coilwright.job.BadInputException;
+import coilwright.job.Visible;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -29,6 +30,8 @@ final class Commands {
             "lesson",
             "completion",
             "man");
+
+    private static final int LONGEST = 1000;
 
     private Commands() {}
 
@@ -95,6 +98,8 @@ final class Commands {
         line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
         line.setUsageHelpWidth(100);
+        line.setExpandAtFiles(false);
+        Values.register(line);
         line.setExecutionStrategy(new FilesNoted(console.files()));
         var complaints = new Complaints(console);
         line.setParameterExceptionHandler(complaints);

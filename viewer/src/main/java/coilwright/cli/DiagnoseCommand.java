@@ -14,6 +14,7 @@ import coilwright.job.JobReader;
 import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsFile;
 import coilwright.job.TestKind;
+import coilwright.job.Visible;
 import coilwright.sheet.RunCharts;
 import coilwright.winding.ImpossibleWindingException;
 import java.nio.file.Path;
@@ -146,7 +147,7 @@ final class DiagnoseCommand implements Callable<Integer> {
         for (int i = 0; i < files.size(); i++) {
             String word = tests.get(i);
             TestKind kind = TestKind.of(word)
-                    .orElseThrow(() -> new UsageException("--test is \"" + word
+                    .orElseThrow(() -> new UsageException("--test is \"" + Visible.cut(word)
                             + "\", but must be one of drop, growler, growler-turned, resistance, ground, ground-walk,"
                             + " polarity"));
             ReadingsFile file =

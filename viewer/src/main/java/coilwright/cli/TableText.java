@@ -2,6 +2,7 @@ package coilwright.cli;
 
 import coilwright.circuit.Circuits;
 import coilwright.job.Job;
+import coilwright.job.Visible;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.CoilSet;
@@ -42,7 +43,7 @@ final class TableText {
         if (!drawings.isEmpty()) {
             out.append("\nDrawings\n");
             for (Path drawing : drawings) {
-                out.append("  ").append(drawing).append('\n');
+                out.append("  ").append(Visible.of(drawing.toString())).append('\n');
             }
         }
         return out.toString();
