@@ -43,7 +43,7 @@ class ThirdPartyTest {
 
     @Test
     void everyLibraryAskedForIsListed() throws IOException {
-        String poms = Files.readString(Path.of("pom.xml")) + Files.readString(Path.of("../core/pom.xml"));
+        String poms = dependencies("pom.xml") + dependencies("../core/pom.xml");
         Matcher m = Pattern.compile(
                         "(?s)<dependency>\\s*<groupId>[^<]*</groupId>\\s*<artifactId>([^<]+)</artifactId>(.*?)</dependency>")
                 .matcher(poms);
@@ -63,12 +63,15 @@ class ThirdPartyTest {
         assertThat(asked).allSatisfy(a -> assertThat(listed().keySet()).anyMatch(l -> l.startsWith(a + "-")));
     }
 
+    private static String dependencies(String pom) throws IOException {
+        String text = Files.readString(Path.of(pom));
+        return text.substring(text.indexOf("<dependencies>"), text.indexOf("</dependencies>"));
+    }
+
     @Test
     void everyLicenceHasItsText() throws IOException {
-        assertThat(listed().values())
-                .isNotEmpty()
-                .allSatisfy(licence -> assertThat(licence.split(" or "))
-                        .anySatisfy(l -> assertThat(TEXTS.resolve(l + ".txt")).isNotEmptyFile()));
+        assertThat(listed().values()).isNotEmpty().allSatisfy(licence -> assertThat(licence.split(" or "))
+                .anySatisfy(l -> assertThat(TEXTS.resolve(l + ".txt")).isNotEmptyFile()));
         assertThat(read("/coilwright/drawing/fonts/LICENSE-DejaVu.txt")).contains("Bitstream Vera");
     }
 
