@@ -117,7 +117,7 @@ class PackingTest {
         assertThat(square.pattern()).isEqualTo(Packing.Pattern.SQUARE);
         assertThat(square.centres())
                 .containsExactly(
-                        new Point(-2, 1), new Point(0, 1), new Point(2, 1), new Point(-2, 3), new Point(0, 3), new Point(2, 3));
+                        new SlotPoint(-2, 1), new SlotPoint(0, 1), new SlotPoint(2, 1), new SlotPoint(-2, 3), new SlotPoint(0, 3), new SlotPoint(2, 3));
         Packing hexagonal = Packing.in(new SlotShape.Rectangular(10, 10).body(), 0, 0, 10, 1);
         assertThat(hexagonal.pattern()).isEqualTo(Packing.Pattern.HEXAGONAL);
         assertThat(hexagonal.count()).isEqualTo(105);
@@ -125,7 +125,7 @@ class PackingTest {
         Packing staggered = Packing.in(new SlotShape.Rectangular(1.6, 5).body(), 0, 0, 5, 1);
         assertThat(staggered.pattern()).isEqualTo(Packing.Pattern.STAGGERED);
         assertThat(staggered.count()).isEqualTo(6);
-        assertThat(staggered.lowest(2)).extracting(Point::yMm).satisfies(y -> assertThat(y.get(1) - y.get(0))
+        assertThat(staggered.lowest(2)).extracting(SlotPoint::yMm).satisfies(y -> assertThat(y.get(1) - y.get(0))
                 .isCloseTo(0.8, within(1e-9)));
         // Rows of three and two in turn, 1.25 apart, rise 0.78 each: five rows instead of four rows of three.
         assertThat(count(3.5, 4.3, 1)).isEqualTo(13);
@@ -141,7 +141,7 @@ class PackingTest {
         assertThat(Packing.in(body, 0.1, 4, 5, 1).count()).isEqualTo(2);
         // The liner lies on the floor too.
         assertThat(Packing.in(body, 0.1, 0, 1.05, 1).count()).isZero();
-        assertThat(Packing.in(body, 0.1, 0, 1.1, 1).centres()).extracting(Point::yMm).allMatch(y -> Math.abs(y - 0.6) < 1e-9);
+        assertThat(Packing.in(body, 0.1, 0, 1.1, 1).centres()).extracting(SlotPoint::yMm).allMatch(y -> Math.abs(y - 0.6) < 1e-9);
         assertThat(high.lowest(9)).hasSize(6);
     }
 

@@ -74,7 +74,7 @@ class RewindValuesTest {
     }
 
     private static Machine machine(int poles, ArmatureCopper copper, double amps) {
-        return new Machine(poles, copper, 28, 1500, OptionalDouble.of(amps), Optional.empty());
+        return new Machine(poles, 28, copper, 28, 1500, OptionalDouble.of(amps), Optional.empty());
     }
 
     @Test
