@@ -59,8 +59,10 @@ public final class SlotSection {
     }
 
     /**
-     * The section on one A4 page, long side across.
+     * {@return the section on one A4 page, long side across}
      *
+     * @param data sizes, insulation and wires
+     * @param palette colours, or black, white and grey
      * @throws IllegalArgumentException when the insulation leaves no room in the slot
      */
     public static Drawing of(Data data, Palette palette) {

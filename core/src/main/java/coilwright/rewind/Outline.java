@@ -81,17 +81,17 @@ public final class Outline {
         this.area = twice / 2;
     }
 
-    /** Area enclosed, mm². */
+    /** {@return area enclosed, mm²} */
     public double areaMm2() {
         return area;
     }
 
-    /** Height over the floor, mm. */
+    /** {@return height over the floor, mm} */
     public double heightMm() {
         return height;
     }
 
-    /** The boundary as a closed run of points, anticlockwise with y up; arcs in short chords. */
+    /** {@return the boundary as a closed run of points, anticlockwise with y up; arcs in short chords} */
     public List<SlotPoint> boundary() {
         return List.copyOf(boundary);
     }
@@ -189,9 +189,13 @@ public final class Outline {
     }
 
     /**
-     * What is left between two heights when everything within {@code inset} of the floor, walls and shoulders is taken
-     * away, as a closed run of points, anticlockwise with y up; arcs in short chords. The flat top is open and takes
-     * nothing away. Fewer than three points where nothing is left.
+     * {@return what is left between two heights when everything within {@code inset} of the floor, walls and shoulders
+     * is taken away, as a closed run of points, anticlockwise with y up; arcs in short chords} The flat top is open and
+     * takes nothing away. Fewer than three points where nothing is left.
+     *
+     * @param inset mm, 0 or more
+     * @param from lower height over the floor, mm
+     * @param to upper height over the floor, mm
      */
     public List<SlotPoint> within(double inset, double from, double to) {
         double wide = 2 * boundary.stream().mapToDouble(SlotPoint::xMm).max().orElseThrow();

@@ -37,7 +37,11 @@ public final class RewindReportText {
         this.report = report;
     }
 
-    /** The report's parts in order, those that there is nothing to say on left out. */
+    /**
+     * {@return the report's parts in order, those that there is nothing to say on left out}
+     *
+     * @param report what was worked out
+     */
     public static List<RewindReportSection> of(RewindReport report) {
         return new RewindReportText(report).sections();
     }
