@@ -638,16 +638,16 @@ class DevelopedLayoutTest {
     void clippingKeepsTheEndsApart() {
         List<Point> chain = List.of(new Point(0, 0), new Point(0, 10), new Point(20, 30));
         // All within.
-        DevelopedLayout.Piece whole = DevelopedLayout.clip(chain, -1, 21).get(0);
+        Chain.Piece whole = Chain.clip(chain, -1, 21).get(0);
         assertThat(whole.points()).isEqualTo(chain);
         assertThat(whole.start()).isTrue();
         assertThat(whole.end()).isTrue();
         assertThat(whole.cutLeft()).isFalse();
         assertThat(whole.cutRight()).isFalse();
         // On the very edge counts as within.
-        assertThat(DevelopedLayout.clip(chain, 0, 20).get(0).points()).isEqualTo(chain);
+        assertThat(Chain.clip(chain, 0, 20).get(0).points()).isEqualTo(chain);
         // The upright part lies outside: what is left begins at the cut.
-        DevelopedLayout.Piece part = DevelopedLayout.clip(chain, 5, 30).get(0);
+        Chain.Piece part = Chain.clip(chain, 5, 30).get(0);
         assertThat(part.points()).containsExactly(new Point(5, 15), new Point(20, 30));
         assertThat(part.start()).isFalse();
         assertThat(part.end()).isTrue();
@@ -656,16 +656,16 @@ class DevelopedLayoutTest {
         assertThat(part.cutRight()).isFalse();
         // Backwards: going out at the left is a cut there.
         List<Point> back = List.of(new Point(20, 30), new Point(0, 10));
-        DevelopedLayout.Piece gone = DevelopedLayout.clip(back, 5, 15).get(0);
+        Chain.Piece gone = Chain.clip(back, 5, 15).get(0);
         assertThat(gone.cutLeft()).isTrue();
         assertThat(gone.leftY()).isEqualTo(15);
         assertThat(gone.cutRight()).isTrue();
         assertThat(gone.rightY()).isEqualTo(25);
-        assertThat(DevelopedLayout.clip(chain, -9, -1)).isEmpty();
-        assertThat(DevelopedLayout.clip(List.of(new Point(3, 0), new Point(3, 9)), 4, 5))
+        assertThat(Chain.clip(chain, -9, -1)).isEmpty();
+        assertThat(Chain.clip(List.of(new Point(3, 0), new Point(3, 9)), 4, 5))
                 .isEmpty();
         // Out and in again: two pieces, each with the cut that is its own.
-        List<DevelopedLayout.Piece> two = DevelopedLayout.clip(
+        List<Chain.Piece> two = Chain.clip(
                 List.of(new Point(0, 0), new Point(20, 20), new Point(0, 40)), -1, 10);
         assertThat(two).hasSize(2);
         assertThat(two.get(0).start()).isTrue();
