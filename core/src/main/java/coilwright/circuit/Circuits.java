@@ -7,13 +7,22 @@ import java.util.OptionalInt;
 public final class Circuits {
     private Circuits() {}
 
-    /** Closed circuits, by the rule of the winding's kind or traced. */
+    /**
+     * {@return closed circuits, by the rule of the winding's kind or traced}
+     *
+     * @param winding the winding
+     */
     public static int closures(Winding winding) {
         OptionalInt byRule = winding.closures();
         return byRule.isPresent() ? byRule.getAsInt() : WindingGraph.of(winding).closures();
     }
 
-    /** Parallel paths from brush to brush, by the rule of the winding's kind or traced; empty without a live coil. */
+    /**
+     * {@return parallel paths from brush to brush, by the rule of the winding's kind or traced; empty without a live
+     * coil}
+     *
+     * @param winding the winding
+     */
     public static OptionalInt parallelPaths(Winding winding) {
         OptionalInt byRule = winding.parallelPaths();
         if (byRule.isPresent() || winding.liveCoils().isEmpty()) {

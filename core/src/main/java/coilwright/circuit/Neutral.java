@@ -18,8 +18,9 @@ import java.util.List;
  */
 public record Neutral(double fromPoleCentre, double spread, double polePitch) {
     /**
-     * The neutral of a winding, the circular mean of its live coils.
+     * {@return the neutral of a winding, the circular mean of its live coils}
      *
+     * @param winding the winding
      * @throws IllegalArgumentException when the winding has no live coil
      */
     public static Neutral of(Winding winding) {
@@ -49,8 +50,10 @@ public record Neutral(double fromPoleCentre, double spread, double polePitch) {
     }
 
     /**
-     * The neutral of one coil by itself: from its centre to the middle of its bars, degrees, within half a pole pitch.
+     * {@return the neutral of one coil by itself: from its centre to the middle of its bars, degrees, within half a
+     * pole pitch}
      *
+     * @param a core and commutator
      * @param c a live coil
      */
     public static double ofCoil(Armature a, Coil c) {
@@ -73,7 +76,9 @@ public record Neutral(double fromPoleCentre, double spread, double polePitch) {
         return d > period / 2 + 1e-9 ? d - period : d;
     }
 
-    /** Angle from the middle between two poles to the brush, degrees, over −180/P up to and including 180/P. */
+    /**
+     * {@return angle from the middle between two poles to the brush, degrees, over −180/P up to and including 180/P}
+     */
     public double fromBetweenPoles() {
         return tidy(fromPoleCentre + polePitch / 2, polePitch);
     }

@@ -36,7 +36,11 @@ public final class WindingGraph {
         this.graph = graph;
     }
 
-    /** The graph of all live coils of a winding. */
+    /**
+     * {@return the graph of all live coils of a winding}
+     *
+     * @param winding any winding
+     */
     public static WindingGraph of(Winding winding) {
         return new WindingGraph(winding, build(winding, winding.liveCoils()));
     }
@@ -52,19 +56,19 @@ public final class WindingGraph {
         return new AsUnmodifiableGraph<>(g);
     }
 
-    /** The winding it was made from. */
+    /** {@return the winding it was made from} */
     public Winding winding() {
         return winding;
     }
 
-    /** Bars as vertices, live coils as edges from top bar to bottom bar; cannot be changed. */
+    /** {@return bars as vertices, live coils as edges from top bar to bottom bar; cannot be changed} */
     public Graph<Integer, Coil> graph() {
         return graph;
     }
 
     /**
-     * The circuits of each set of coils by itself (so a frog-leg winding gives its lap circuits, then its wave
-     * circuits), each in order of its lowest bar.
+     * {@return the circuits of each set of coils by itself (so a frog-leg winding gives its lap circuits, then its wave
+     * circuits), each in order of its lowest bar}
      */
     public List<Circuit> circuits() {
         List<Circuit> out = new ArrayList<>();
@@ -78,7 +82,7 @@ public final class WindingGraph {
         return List.copyOf(out);
     }
 
-    /** How many closed rings the coils make; gcd(K, |yc|) in a regular winding. */
+    /** {@return how many closed rings the coils make; gcd(K, |yc|) in a regular winding} */
     public int closures() {
         return (int)
                 circuits().stream().filter(c -> c.kind() == Circuit.Kind.CLOSED).count();
@@ -167,7 +171,7 @@ public final class WindingGraph {
     }
 
     /**
-     * The coils with a side in a slot, in order of number.
+     * {@return the coils with a side in a slot, in order of number}
      *
      * @param slot 1..S
      */
@@ -176,7 +180,7 @@ public final class WindingGraph {
     }
 
     /**
-     * The coils with a lead on a bar, in order of number.
+     * {@return the coils with a lead on a bar, in order of number}
      *
      * @param bar 1..K
      */
@@ -185,10 +189,12 @@ public final class WindingGraph {
     }
 
     /**
-     * The ways through the winding from one bar to another: on a ring both ways round, the shorter first; on a chain
-     * the one way; where the winding branches a shortest way. In a frog-leg winding the ways through each part alone.
-     * Empty where the bars are not joined.
+     * {@return the ways through the winding from one bar to another: on a ring both ways round, the shorter first; on a
+     * chain the one way; where the winding branches a shortest way} In a frog-leg winding the ways through each part
+     * alone. Empty where the bars are not joined.
      *
+     * @param fromBar bar to start from
+     * @param toBar bar to come to
      * @throws IllegalArgumentException when the bars are the same or do not exist
      */
     public List<List<Step>> between(int fromBar, int toBar) {
@@ -252,11 +258,13 @@ public final class WindingGraph {
 
     /**
      * Sets of bars that stand at one potential whatever the shape of the field, as long as it repeats every two pole
-     * pitches: between any two bars of a set the coil sides met cancel, slot by corresponding slot. Sets of one bar
-     * are left out; each set ascends, sets in order of their lowest bar. These are the equalizer rings.
+     * pitches: between any two bars of a set the coil sides met cancel, slot by corresponding slot. Sets of one bar are
+     * left out; each set ascends, sets in order of their lowest bar. These are the equalizer rings.
      *
      * <p>Left out too are bars of coils whose voltages do not cancel on every way round (as with a reversed coil or a
      * dead one missing from the ring): currents circulate there, and no potential is fixed.
+     *
+     * @return the sets; empty where there are none
      */
     public List<List<Integer>> equipotentialBars() {
         var places = new Places(winding.armature());

@@ -34,7 +34,11 @@ public final class DrawingFiles {
         return List.copyOf(contents.keySet());
     }
 
-    /** Pages of A4 for a file whose name ends in .pdf, one page for others. */
+    /**
+     * {@return pages of A4 for a file whose name ends in .pdf, one page for others}
+     *
+     * @param file its name tells
+     */
     public static PageFormat usualFormat(Path file) {
         return name(file).toLowerCase(Locale.ROOT).endsWith(".pdf")
                 ? PageFormat.A4
@@ -42,8 +46,11 @@ public final class DrawingFiles {
     }
 
     /**
-     * What {@link #write} would write, file by file, for callers that write it their own way.
+     * {@return what {@link #write} would write, file by file, for callers that write it their own way}
      *
+     * @param pages one or more pages
+     * @param file its ending tells the format; further pages are numbered
+     * @param dpi dots per inch of PNG; empty for the usual
      * @throws IllegalArgumentException when the ending is none of these or the picture would be too large
      * @throws IOException when a picture cannot be made
      */

@@ -59,8 +59,10 @@ public final class SlotSection {
     }
 
     /**
-     * The section on one A4 page, long side across.
+     * {@return the section on one A4 page, long side across}
      *
+     * @param data sizes, insulation and wires
+     * @param palette colours, or black, white and grey
      * @throws IllegalArgumentException when the insulation leaves no room in the slot
      */
     public static Drawing of(Data data, Palette palette) {
@@ -154,15 +156,19 @@ public final class SlotSection {
             double y = body.heightMm() * 0.12 + liner;
             labels.add(new Label(at(halfWidth(y, 0) - liner / 2, y), "liner"));
         }
-        part(fill.separatorFromMm(), fill.separatorFromMm() + data.insulation().separatorMm(), Role.SEPARATOR, "separator", labels);
+        part(
+                fill.separatorFromMm(),
+                fill.separatorFromMm() + data.insulation().separatorMm(),
+                Role.SEPARATOR,
+                "separator",
+                labels);
         part(top, body.heightMm(), Role.WEDGE, "wedge", labels);
         canvas.add(new Shape.Polyline(outline(), false, List.of(Role.AXIS)));
         return labels;
     }
 
     private void part(double from, double to, Role role, String name, List<Label> labels) {
-        List<SlotPoint> area =
-                to - from > 1e-9 ? body.within(data.insulation().linerMm(), from, to) : List.of();
+        List<SlotPoint> area = to - from > 1e-9 ? body.within(data.insulation().linerMm(), from, to) : List.of();
         if (area.size() < 3) {
             return;
         }
@@ -260,8 +266,8 @@ public final class SlotSection {
                 .toList();
         double low = SURFACE + 2;
         double high = SURFACE + MOST_DEPTH + IRON;
-        double[] y = DevelopedLayout.spread(
-                sorted.stream().mapToDouble(l -> l.at().y()).toArray(), 5, low, high);
+        double[] y =
+                Occupied.spread(sorted.stream().mapToDouble(l -> l.at().y()).toArray(), 5, low, high);
         double x = MIDDLE + width() / 2 * scale + IRON + 3;
         for (int i = 0; i < sorted.size(); i++) {
             Label l = sorted.get(i);

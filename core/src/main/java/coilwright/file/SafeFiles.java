@@ -40,6 +40,8 @@ public final class SafeFiles {
     /**
      * Puts the bytes into the file.
      *
+     * @param file the file to write
+     * @param bytes all that the file is to hold
      * @throws IOException when it cannot be written
      */
     public static void write(Path file, byte[] bytes) throws IOException {
@@ -49,6 +51,8 @@ public final class SafeFiles {
     /**
      * Puts text into the file as UTF-8.
      *
+     * @param file the file to write
+     * @param text all that the file is to hold
      * @throws IOException when it cannot be written
      */
     public static void write(Path file, String text) throws IOException {
@@ -84,6 +88,8 @@ public final class SafeFiles {
     /**
      * Puts text into a new file as UTF-8, unless there is one already, made at this very moment even.
      *
+     * @param file where it lies
+     * @param text all that the file is to hold
      * @throws FileAlreadyExistsException when there is one
      * @throws IOException when it cannot be written
      */
@@ -98,7 +104,11 @@ public final class SafeFiles {
         });
     }
 
-    /** Why reading or writing failed, in words for a person. */
+    /**
+     * {@return why reading or writing failed, in words for a person}
+     *
+     * @param e what went wrong
+     */
     public static String reason(IOException e) {
         if (e instanceof FileAlreadyExistsException) {
             return "a file of that name is in the way";

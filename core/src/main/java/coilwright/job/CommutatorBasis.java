@@ -32,12 +32,23 @@ public final class CommutatorBasis {
             Optional<Quantity> allowance,
             TruingCut.Centring centring,
             List<String> limits) {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param diameter over the bars
+         * @param newDiameter when new
+         * @param minimum least diameter allowed
+         * @param mica its thickness
+         * @param undercut depth of the mica under the bars now
+         * @param allowance to take off the lowest bar beyond a bare clean-up, on the radius; nothing where empty
+         * @param centring how it is to run in the lathe
+         * @param limits that hold, by name
+         */
         public Options {
             limits = List.copyOf(limits);
         }
 
-        /** Nothing in place of the job's; turned on the centres it was read on, no limit chosen. */
+        /** {@return nothing in place of the job's; turned on the centres it was read on, no limit chosen} */
         public static Options none() {
             return new Options(
                     Optional.empty(),
@@ -52,8 +63,10 @@ public final class CommutatorBasis {
     }
 
     /**
-     * What is known and chosen.
+     * {@return what is known and chosen}
      *
+     * @param job what the armature is
+     * @param options what is chosen
      * @throws IllegalArgumentException when sizes are out of range or do not go together, or there is no limit of a
      *     name
      */

@@ -35,6 +35,7 @@ public final class ConnectionList {
     /**
      * Reads a connection list.
      *
+     * @param file where it lies
      * @return the coils in the order of the file; slots, bars and numbers are at least 1, but whether the armature has
      *     them is for the rules to say
      * @throws BadInputException when the file cannot be read or anything in it is wrong, carrying every problem
@@ -47,6 +48,8 @@ public final class ConnectionList {
      * Reads the text of a connection list.
      *
      * @param name how problems name the file
+     * @param text the whole text
+     * @return the coils in the order of the text
      * @throws BadInputException when anything in it is wrong, carrying every problem
      */
     public static List<ListedCoil> parse(String name, String text) throws BadInputException {
@@ -56,6 +59,7 @@ public final class ConnectionList {
     /**
      * Reads a connection list as it was taken down, in which a coil may stand twice.
      *
+     * @param file where it lies
      * @return the lines in the order of the file
      * @throws BadInputException when the file cannot be read or anything else in it is wrong, carrying every problem
      */
@@ -72,8 +76,7 @@ public final class ConnectionList {
         List<String> known = new ArrayList<>(COLUMNS);
         known.add(DEAD);
         Row heading = rows.get(0);
-        Map<String, Integer> columns =
-                CsvTable.columns(heading.cells(), heading.line(), COLUMNS, known, problems);
+        Map<String, Integer> columns = CsvTable.columns(heading.cells(), heading.line(), COLUMNS, known, problems);
         problems.throwIfAny();
         if (rows.size() == 1) {
             throw problems.only(heading.line(), "", "has a heading but no coils under it");
@@ -112,7 +115,11 @@ public final class ConnectionList {
         return List.copyOf(coils);
     }
 
-    /** A winding's coils as text, in order of number, with the column {@code dead}; lines end in a line feed. */
+    /**
+     * {@return a winding's coils as text, in order of number, with the column {@code dead}; lines end in a line feed}
+     *
+     * @param winding the winding
+     */
     public static String toText(Winding winding) {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS))
                 .append(",")
@@ -130,7 +137,11 @@ public final class ConnectionList {
         return out.toString();
     }
 
-    /** A list as text, in its own order; lines end in a line feed. */
+    /**
+     * {@return a list as text, in its own order; lines end in a line feed}
+     *
+     * @param coils the coils, in the order to be kept
+     */
     public static String toText(List<ListedCoil> coils) {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append('\n');
         for (ListedCoil c : coils) {

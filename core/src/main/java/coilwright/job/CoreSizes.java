@@ -33,6 +33,14 @@ public record CoreSizes(
     /**
      * Checks the sizes together.
      *
+     * @param length stack length along the shaft, vents and end insulation included
+     * @param diameter over the teeth
+     * @param shaft diameter over the shaft and its insulation at the end turns
+     * @param slotDepth from the core's surface to the slot's floor; that of the slot's shape where empty
+     * @param slot section of a slot
+     * @param endTurn sizes of the end turns
+     * @param meanTurn length of a turn measured on the old coil, which takes over from any reckoning
+     * @param leads both leads of a coil together, from the slots to the risers
      * @throws IllegalArgumentException when the slots leave no room for the shaft, or the slot's depth is given twice
      *     and differently
      */
@@ -47,7 +55,7 @@ public record CoreSizes(
         size(length, diameter, shaft, slotDepth, slot);
     }
 
-    /** The core in millimetres, where length, diameter and depth are known. */
+    /** {@return the core in millimetres, where length, diameter and depth are known} */
     public Optional<CoreSize> size() {
         return size(length, diameter, shaft, slotDepth, slot);
     }
@@ -72,7 +80,7 @@ public record CoreSizes(
     }
 
     /**
-     * Mean length of a turn: as measured, or reckoned where core and end turn are known.
+     * {@return mean length of a turn: as measured, or reckoned where core and end turn are known}
      *
      * @param slots of the core
      * @param throwSlots slots spanned by a coil

@@ -78,6 +78,8 @@ public final class JobReader {
     /**
      * Reads a job file.
      *
+     * @param file where it lies
+     * @return the job
      * @throws BadInputException when it cannot be read or anything in it is wrong, carrying every problem
      */
     public static Job read(Path file) throws BadInputException {
@@ -88,6 +90,8 @@ public final class JobReader {
      * Reads the text of a job file.
      *
      * @param name how problems name the file
+     * @param text the whole text
+     * @return the job
      * @throws BadInputException when anything in it is wrong, carrying every problem
      */
     public static Job parse(String name, String text) throws BadInputException {

@@ -60,12 +60,12 @@ public record Quantity(BigDecimal value, String unit) {
             this.units = List.of(units);
         }
 
-        /** The kind in words, with its article. */
+        /** {@return the kind in words, with its article} */
         public String words() {
             return words;
         }
 
-        /** The unit symbols taken. */
+        /** {@return the unit symbols taken} */
         public List<String> units() {
             return units;
         }
@@ -79,6 +79,8 @@ public record Quantity(BigDecimal value, String unit) {
     /**
      * Checks the unit.
      *
+     * @param value the number
+     * @param unit one of the unit symbols of a {@link Kind}
      * @throws IllegalArgumentException when the unit is not known
      */
     public Quantity {
@@ -91,6 +93,9 @@ public record Quantity(BigDecimal value, String unit) {
     /**
      * Reads a quantity such as {@code 1.15 mm}; the space may be left out.
      *
+     * @param text a number and its unit
+     * @param kind what is measured
+     * @return the quantity, in the unit it was given in
      * @throws IllegalArgumentException when it is not a number in plain digits followed by a unit of that kind
      */
     public static Quantity parse(String text, Kind kind) {
@@ -112,8 +117,7 @@ public record Quantity(BigDecimal value, String unit) {
         Optional<Kind> found = Optional.ofNullable(Kind.BY_UNIT.get(singular));
         if (found.isEmpty()) {
             throw new IllegalArgumentException("is \"" + text + "\", but \"" + unit + "\" is no unit known here: "
-                    + NearWord.question(
-                            unit, kind.units, kind.words + " is written in " + Kind.plain(kind.units)));
+                    + NearWord.question(unit, kind.units, kind.words + " is written in " + Kind.plain(kind.units)));
         }
         if (found.get() != kind) {
             throw new IllegalArgumentException(
@@ -122,14 +126,15 @@ public record Quantity(BigDecimal value, String unit) {
         return new Quantity(new BigDecimal(m.group(1)), singular);
     }
 
-    /** The kind that its unit belongs to. */
+    /** {@return the kind that its unit belongs to} */
     public Kind kind() {
         return Kind.BY_UNIT.get(unit);
     }
 
     /**
-     * The number in another unit of the same kind.
+     * {@return the number in another unit of the same kind}
      *
+     * @param other symbol of the unit
      * @throws IllegalArgumentException when the other unit is not known or of another kind
      */
     public double in(String other) {
@@ -144,8 +149,10 @@ public record Quantity(BigDecimal value, String unit) {
     }
 
     /**
-     * The number of a quantity in a unit; empty where there is no quantity.
+     * {@return the number of a quantity in a unit; empty where there is no quantity}
      *
+     * @param unit symbol of the unit
+     * @param quantity the quantity, where there is one
      * @throws IllegalArgumentException when the unit is not known or of another kind
      */
     public static OptionalDouble in(String unit, Optional<Quantity> quantity) {

@@ -29,12 +29,20 @@ public record ReadingsFile(List<TakenReading> readings) {
     private static final List<Quantity.Kind> KINDS =
             List.of(Quantity.Kind.VOLTAGE, Quantity.Kind.RESISTANCE, Quantity.Kind.CURRENT);
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param readings in the order of the file
+     */
     public ReadingsFile {
         readings = List.copyOf(readings);
     }
 
-    /** Expected readings, to be written. */
+    /**
+     * {@return expected readings, to be written}
+     *
+     * @param expected readings in the base unit of their test
+     */
     public static ReadingsFile of(List<PairReading> expected) {
         return new ReadingsFile(expected.stream()
                 .map(r -> new TakenReading(
@@ -49,7 +57,9 @@ public record ReadingsFile(List<TakenReading> readings) {
     /**
      * Reads a readings file.
      *
+     * @param file where it lies
      * @param bars that the armature has
+     * @return the readings in the order of the file
      * @throws BadInputException when the file cannot be read or anything in it is wrong, carrying every problem
      */
     public static ReadingsFile read(Path file, int bars) throws BadInputException {
@@ -60,14 +70,16 @@ public record ReadingsFile(List<TakenReading> readings) {
      * Reads the text of a readings file.
      *
      * @param name how problems name the file
+     * @param text the whole text
      * @param bars that the armature has
+     * @return the readings in the order of the text
      * @throws BadInputException when anything in it is wrong, carrying every problem
      */
     public static ReadingsFile parse(String name, String text, int bars) throws BadInputException {
         return new Parser(new Problems(name), Math.min(bars, Armature.MAX_BARS)).parse(text);
     }
 
-    /** The text of a readings file, cells parted by commas; lines end in a line feed. */
+    /** {@return the text of a readings file, cells parted by commas; lines end in a line feed} */
     public String toText() {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append('\n');
         for (TakenReading r : readings) {
@@ -84,6 +96,7 @@ public record ReadingsFile(List<TakenReading> readings) {
     /**
      * Writes a readings file in one step.
      *
+     * @param file where it lies
      * @throws IOException when it cannot be written
      */
     public void write(Path file) throws IOException {
@@ -91,9 +104,10 @@ public record ReadingsFile(List<TakenReading> readings) {
     }
 
     /**
-     * The readings as numbers in the base unit of a test (volts, amperes or ohms), gaps left out, infinite where the
-     * meter was off its scale.
+     * {@return the readings as numbers in the base unit of a test (volts, amperes or ohms), gaps left out, infinite
+     * where the meter was off its scale}
      *
+     * @param test which test
      * @param unit of numbers that have none of their own; empty for the base unit
      * @throws IllegalArgumentException when a reading does not fit the test
      */

@@ -53,6 +53,7 @@ public final class ReadingsJournal {
      *
      * @param file which must not be there yet
      * @param setUp test and set-up; readings in it are left out
+     * @return the file, with its head written and no reading yet
      * @throws IOException when it is there, or cannot be written
      */
     public static ReadingsJournal begin(Path file, ReadingSet setUp) throws IOException {
@@ -66,7 +67,9 @@ public final class ReadingsJournal {
     /**
      * Takes up a file where it stopped.
      *
+     * @param file where it lies
      * @param bars that the armature has
+     * @return the file with the readings in it, ready for the next
      * @throws BadInputException when it cannot be read or anything in it is wrong, carrying every problem
      * @throws IOException when an unfinished line cannot be dropped
      */
@@ -103,12 +106,12 @@ public final class ReadingsJournal {
         return journal;
     }
 
-    /** The file. */
+    /** {@return the file} */
     public Path file() {
         return file;
     }
 
-    /** Test and set-up with the readings that count, gaps included, in the order first read. */
+    /** {@return test and set-up with the readings that count, gaps included, in the order first read} */
     public ReadingSet readings() {
         Map<BenchTest.Pair, TakenReading> latest = new LinkedHashMap<>();
         taken.forEach(r -> latest.put(new BenchTest.Pair(r.from(), r.to()), r));
@@ -118,7 +121,10 @@ public final class ReadingsJournal {
     /**
      * Notes a reading, and comes back when it is on disk.
      *
+     * @param from bar under the first probe, {@link coilwright.bench.BenchTest#SHAFT} for the shaft
+     * @param to bar under the second probe
      * @param shown what the meter showed: a number in the unit of the set-up or with its own, OL, or blank for a gap
+     * @return the reading as it was noted
      * @throws IllegalArgumentException saying what is wrong with it; nothing is noted then
      * @throws IOException when it cannot be written; nothing is noted then
      */

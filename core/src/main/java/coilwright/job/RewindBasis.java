@@ -33,7 +33,16 @@ public record RewindBasis(
         Optional<Machine.Slot> slot,
         Optional<Machine> machine,
         List<String> missing) {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param winding built
+     * @param coil copper of one coil
+     * @param copper of the armature
+     * @param slot section of a slot with the number of its coil sides, where the wire's covering is known too
+     * @param machine with rated voltage and speed
+     * @param missing what is not known, each with the key that would tell it
+     */
     public RewindBasis {
         missing = List.copyOf(missing);
     }
@@ -41,6 +50,8 @@ public record RewindBasis(
     /**
      * Puts together what the job tells of the winding as found.
      *
+     * @param job what the armature is
+     * @return the machine and what is known of it
      * @throws coilwright.winding.ImpossibleWindingException when the job's winding cannot be wound
      * @throws IllegalArgumentException when sizes do not go together
      */
@@ -143,9 +154,11 @@ public record RewindBasis(
     }
 
     /**
-     * The redesign that the job's plan, or another, asks for, on this machine.
+     * {@return the redesign that the job's plan, or another, asks for, on this machine}
      *
-     * @throws IllegalArgumentException when the plan's kind of winding does not fit the core, or a value is out of range
+     * @param plan what is wanted
+     * @throws IllegalArgumentException when the plan's kind of winding does not fit the core, or a value is out of
+     *     range
      */
     public Optional<Redesign> redesign(Plan plan) {
         return machine.map(m -> {
@@ -170,14 +183,18 @@ public record RewindBasis(
         });
     }
 
-    /** As lap and wave have it; a frog-leg winding has two, so that its coils tell nothing of a lap or wave of them. */
+    /**
+     * {@return whether the winding has one coil a bar, as lap and wave have it} A frog-leg winding has two, so that its
+     * coils tell nothing of a lap or wave of them.
+     */
     public boolean isOneCoilABar() {
         return winding.liveCoils().size() == winding.armature().bars();
     }
 
     /**
-     * The winding of another kind that a plan asks for; empty where it asks for none.
+     * {@return the winding of another kind that a plan asks for; empty where it asks for none}
      *
+     * @param plan what is wanted
      * @throws IllegalArgumentException when there is none of that kind on this core, or the winding as found has not
      *     one coil a bar
      */
@@ -210,10 +227,11 @@ public record RewindBasis(
     }
 
     /**
-     * The job as it is to be wound: its winding, turns and wire by the plan, turns by the redesign where the plan asks
-     * for another voltage or speed and leaves them open. A coil's resistance, measured on the old winding, is left out
-     * where turns or wire change.
+     * {@return the job as it is to be wound: its winding, turns and wire by the plan, turns by the redesign where the
+     * plan asks for another voltage or speed and leaves them open} A coil's resistance, measured on the old winding, is
+     * left out where turns or wire change.
      *
+     * @param job what the armature is
      * @throws IllegalArgumentException as {@link #redesign}
      */
     public Job planned(Job job) {

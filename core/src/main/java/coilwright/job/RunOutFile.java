@@ -24,7 +24,11 @@ public record RunOutFile(List<RunOutEntry> entries) {
 
     static final List<String> COLUMNS = List.of("bar", "height");
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param entries in the order of the file, bars that were not read left out
+     */
     public RunOutFile {
         entries = List.copyOf(entries);
     }
@@ -32,8 +36,10 @@ public record RunOutFile(List<RunOutEntry> entries) {
     /**
      * Reads a run-out file.
      *
+     * @param file where it lies
      * @param bars that the commutator has
      * @param unit of heights that have none of their own, such as {@code mm}; empty where each has its own
+     * @return the heights in the order of the file
      * @throws BadInputException when the file cannot be read or anything in it is wrong, carrying every problem
      * @throws IllegalArgumentException when the unit is none of length
      */
@@ -46,8 +52,10 @@ public record RunOutFile(List<RunOutEntry> entries) {
      * Reads the text of a run-out file.
      *
      * @param name how problems name the file
+     * @param text the whole text
      * @param bars that the commutator has
      * @param unit of heights that have none of their own
+     * @return the heights in the order of the text
      * @throws BadInputException when anything in it is wrong, carrying every problem
      * @throws IllegalArgumentException when the unit is none of length
      */
@@ -63,7 +71,7 @@ public record RunOutFile(List<RunOutEntry> entries) {
         }
     }
 
-    /** The text of a run-out file, cells parted by commas; lines end in a line feed. */
+    /** {@return the text of a run-out file, cells parted by commas; lines end in a line feed} */
     public String toText() {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append('\n');
         entries.forEach(e -> out.append(e.bar()).append(',').append(e.height()).append('\n'));
@@ -73,6 +81,7 @@ public record RunOutFile(List<RunOutEntry> entries) {
     /**
      * Writes a run-out file in one step.
      *
+     * @param file where it lies
      * @throws IOException when it cannot be written
      */
     public void write(Path file) throws IOException {
@@ -80,8 +89,9 @@ public record RunOutFile(List<RunOutEntry> entries) {
     }
 
     /**
-     * Readings in millimetres, as the commutator room takes them.
+     * {@return readings in millimetres, as the commutator room takes them}
      *
+     * @param entries heights with their units
      * @throws IllegalArgumentException when one is far out of a gauge's range
      */
     public static List<Reading> readings(List<RunOutEntry> entries) {
@@ -144,8 +154,9 @@ public record RunOutFile(List<RunOutEntry> entries) {
             try {
                 boolean bare = text.matches("[+-]?[0-9]+(\\.[0-9]+)?");
                 if (bare && unit.isEmpty()) {
-                    throw new IllegalArgumentException("is \"" + Field.shown(cell)
-                            + "\" without a unit: write it with the height, such as 0.012 mm, or give one unit for all");
+                    throw new IllegalArgumentException(
+                            "is \"" + Field.shown(cell)
+                                    + "\" without a unit: write it with the height, such as 0.012 mm, or give one unit for all");
                 }
                 table.unitsAlike("heights", bare, cell, at);
                 Quantity height = Quantity.parse(bare ? text + " " + unit.orElseThrow() : text, Quantity.Kind.LENGTH);

@@ -52,6 +52,18 @@ public record SlotSizes(
     /**
      * Checks that the shape's own sizes are given, no others, and that they belong together.
      *
+     * @param shape of the slot
+     * @param width between parallel walls
+     * @param topWidth of the body at its top
+     * @param bottomWidth of the body at the floor, before its corners are rounded
+     * @param depth from the core's surface to the floor; of a semi-closed slot from the shoulders to the floor
+     * @param corner radius of the corners at the floor; sharp where empty
+     * @param opening between the tooth tips
+     * @param lip height of the neck between the tips
+     * @param shoulder height over which the body narrows to the opening
+     * @param liner thickness; none where empty
+     * @param separator thickness between the layers; none where empty
+     * @param wedge height that wedge, top stick and folded liner take; none where empty
      * @throws IllegalArgumentException when they do not
      */
     public SlotSizes {
@@ -131,13 +143,13 @@ public record SlotSizes(
         };
     }
 
-    /** The shape in millimetres. */
+    /** {@return the shape in millimetres} */
     public SlotShape slotShape() {
         Map<String, Optional<Quantity>> sizes = byKey(width, topWidth, bottomWidth, opening, lip, shoulder, corner);
         return shape(shape, sizes, depth);
     }
 
-    /** What it is lined with, in millimetres. */
+    /** {@return what it is lined with, in millimetres} */
     public SlotInsulation insulation() {
         return new SlotInsulation(mm(liner), mm(separator), mm(wedge));
     }

@@ -8,7 +8,11 @@ import java.math.RoundingMode;
 public final class Format {
     private Format() {}
 
-    /** At most four significant digits, no trailing zeros, no exponent. */
+    /**
+     * {@return a number with at most four significant digits, no trailing zeros, no exponent}
+     *
+     * @param x any number
+     */
     public static String number(double x) {
         if (Double.isNaN(x) || Double.isInfinite(x)) {
             return "no number";
@@ -17,7 +21,11 @@ public final class Format {
         return b.stripTrailingZeros().toPlainString();
     }
 
-    /** A fraction as a percentage with one decimal at most. */
+    /**
+     * {@return a fraction as a percentage with one decimal at most}
+     *
+     * @param fraction 1 for the whole
+     */
     public static String percent(double fraction) {
         BigDecimal b = new BigDecimal(fraction * 100).setScale(1, RoundingMode.HALF_EVEN);
         return b.stripTrailingZeros().toPlainString() + " %";

@@ -35,7 +35,7 @@ public enum InsulationBuild {
         this.word = word;
     }
 
-    /** The word printed beside a wire. */
+    /** {@return the word printed beside a wire} */
     public String word() {
         return word;
     }
@@ -100,14 +100,16 @@ public enum InsulationBuild {
             "Centelsa, Magnet Wire catalogue, p. 10, round magnet wires to NEMA MW 1000";
 
     /**
-     * Largest overall diameter of a size in this build; empty where the build is not made or not known for it.
+     * {@return largest overall diameter of a size in this build; empty where the build is not made or not known for it}
      *
      * <p>IEC grades: the table for R20 sizes; for every other diameter the bare diameter and the increase of the next
      * larger R20 size. NEMA builds: for single, and for heavy to 9 AWG, the table; else the bare diameter, the least
      * increase and an allowance for tolerances fitted to the table (1.6 mil at 6 AWG falling to 0.4 mil at 36). The
      * least increase of triple build is 10^(0.980 − n/44.8) mil, of the form of an annex of NEMA MW 1000 (from memory),
-     * which gives the table's single and heavy increases with 0.518 and 0.818 to 0.1 mil, 14 to 30 AWG. Double cotton: 0.010 in at most,
-     * Rolls-Royce experimental archive, armature make-up, 22 March 1920.
+     * which gives the table's single and heavy increases with 0.518 and 0.818 to 0.1 mil, 14 to 30 AWG. Double cotton:
+     * 0.010 in at most, Rolls-Royce experimental archive, armature make-up, 22 March 1920.
+     *
+     * @param size the bare size
      */
     public Optional<Overall> overall(WireSize size) {
         return switch (this) {

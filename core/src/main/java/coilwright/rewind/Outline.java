@@ -73,24 +73,25 @@ public final class Outline {
             twice -= 2 * a.radius() * a.radius() * (Math.tan(turn / 2) - turn / 2);
             for (int k = 0; k <= ARC_STEPS; k++) {
                 double angle = from + turn * k / ARC_STEPS;
-                boundary.add(new SlotPoint(arc.cx + arc.radius * Math.cos(angle), arc.cy + arc.radius * Math.sin(angle)));
+                boundary.add(
+                        new SlotPoint(arc.cx + arc.radius * Math.cos(angle), arc.cy + arc.radius * Math.sin(angle)));
             }
         }
         this.height = right.get(right.size() - 1).y();
         this.area = twice / 2;
     }
 
-    /** Area enclosed, mm². */
+    /** {@return area enclosed, mm²} */
     public double areaMm2() {
         return area;
     }
 
-    /** Height over the floor, mm. */
+    /** {@return height over the floor, mm} */
     public double heightMm() {
         return height;
     }
 
-    /** The boundary as a closed run of points, anticlockwise with y up; arcs in short chords. */
+    /** {@return the boundary as a closed run of points, anticlockwise with y up; arcs in short chords} */
     public List<SlotPoint> boundary() {
         return List.copyOf(boundary);
     }
@@ -188,14 +189,21 @@ public final class Outline {
     }
 
     /**
-     * What is left between two heights when everything within {@code inset} of the floor, walls and shoulders is taken
-     * away, as a closed run of points, anticlockwise with y up; arcs in short chords. The flat top is open and takes
-     * nothing away. Fewer than three points where nothing is left.
+     * {@return what is left between two heights when everything within {@code inset} of the floor, walls and shoulders
+     * is taken away, as a closed run of points, anticlockwise with y up; arcs in short chords} The flat top is open and
+     * takes nothing away. Fewer than three points where nothing is left.
+     *
+     * @param inset mm, 0 or more
+     * @param from lower height over the floor, mm
+     * @param to upper height over the floor, mm
      */
     public List<SlotPoint> within(double inset, double from, double to) {
         double wide = 2 * boundary.stream().mapToDouble(SlotPoint::xMm).max().orElseThrow();
         List<SlotPoint> out = List.of(
-                new SlotPoint(-wide, from), new SlotPoint(wide, from), new SlotPoint(wide, to), new SlotPoint(-wide, to));
+                new SlotPoint(-wide, from),
+                new SlotPoint(wide, from),
+                new SlotPoint(wide, to),
+                new SlotPoint(-wide, to));
         for (int i = 0; i < boundary.size(); i++) {
             SlotPoint p = boundary.get(i);
             SlotPoint q = boundary.get((i + 1) % boundary.size());

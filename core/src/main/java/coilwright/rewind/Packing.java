@@ -29,7 +29,7 @@ public record Packing(Pattern pattern, double diameterMm, List<SlotPoint> centre
             this.word = word;
         }
 
-        /** The word printed beside a count. */
+        /** {@return the word printed beside a count} */
         public String word() {
             return word;
         }
@@ -43,12 +43,18 @@ public record Packing(Pattern pattern, double diameterMm, List<SlotPoint> centre
     /** Most wires placed; thinner wire is counted by area alone. */
     static final int MOST_WIRES = 4000;
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param pattern the pattern that holds most
+     * @param diameterMm overall diameter of a wire
+     * @param centres of the wires, from the floor up and from left to right
+     */
     public Packing {
         centres = List.copyOf(centres);
     }
 
-    /** Wires that go in. */
+    /** {@return wires that go in} */
     public int count() {
         return centres.size();
     }

@@ -49,18 +49,29 @@ public record SlotFill(
             List<SlotPoint> bottom,
             List<SlotPoint> top,
             boolean passesOpening) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param wiresPerLayer wanted in each layer
+         * @param bottomRoom wires that go into the bottom layer as the separator lies
+         * @param topRoom wires that go into the top layer
+         * @param separatorFromMm height of the separator's underside above the floor
+         * @param separatorToMm height of its upper side
+         * @param bottom places of the wires of the bottom layer, up to the number wanted
+         * @param top places of the wires of the top layer, up to the number wanted
+         * @param passesOpening whether a wire goes through the lined slot opening
+         */
         public Placed {
             bottom = List.copyOf(bottom);
             top = List.copyOf(top);
         }
 
-        /** Whether every wire has a place and can be got to it. */
+        /** {@return whether every wire has a place and can be got to it} */
         public boolean fits() {
             return passesOpening && bottom.size() == wiresPerLayer && top.size() == wiresPerLayer;
         }
 
-        /** Most wires that would go into each layer. */
+        /** {@return most wires that would go into each layer} */
         public int mostPerLayer() {
             return Math.min(bottomRoom.count(), topRoom.count());
         }
@@ -83,34 +94,39 @@ public record SlotFill(
      * @param top places in the top layer
      */
     public record Strips(List<LaidStrip> bottom, List<LaidStrip> top) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param bottom places in the bottom layer
+         * @param top places in the top layer
+         */
         public Strips {
             bottom = List.copyOf(bottom);
             top = List.copyOf(top);
         }
 
-        /** Strips that found a place. */
+        /** {@return strips that found a place} */
         public int count() {
             return bottom.size() + top.size();
         }
     }
 
-    /** Copper over the bare slot, the trade's space factor. */
+    /** {@return copper over the bare slot, the trade's space factor} */
     public double copperFactor() {
         return copperAreaMm2 / slotAreaMm2;
     }
 
-    /** Conductors as squares of their overall diameter over the winding area: the usual slot fill. */
+    /** {@return conductors as squares of their overall diameter over the winding area: the usual slot fill} */
     public double fill() {
         return roomMm2 / windingAreaMm2;
     }
 
-    /** Conductors as circles of their overall diameter over the winding area. */
+    /** {@return conductors as circles of their overall diameter over the winding area} */
     public double circleFill() {
         return insulatedAreaMm2 / windingAreaMm2;
     }
 
-    /** Whether the wire goes in by the count where there is one, else by a fill of 1 at most. */
+    /** {@return whether the wire goes in by the count where there is one, else by a fill of 1 at most} */
     public boolean fits() {
         return packing.map(Placed::fits).orElse(fill() <= 1);
     }
@@ -122,6 +138,7 @@ public record SlotFill(
      * @param insulation in it
      * @param conductor of one turn
      * @param turnsPerLayer turns of all coil sides of one layer, 1 or more
+     * @return how full it is, by area and by laying every wire
      * @throws IllegalArgumentException when the insulation leaves no room
      */
     public static SlotFill of(SlotShape shape, SlotInsulation insulation, Conductor conductor, int turnsPerLayer) {

@@ -41,7 +41,8 @@ record StripRows(Outline outline, double linerMm, double fromMm, double toMm, in
         double y = start;
         double step = (toMm - start) / HEIGHT_STEPS;
         while (y + h <= toMm + 1e-9 && out.size() < wanted) {
-            double half = Math.min(outline.halfWidth(y + 1e-6 * h, linerMm), outline.halfWidth(y + h - 1e-6 * h, linerMm));
+            double half =
+                    Math.min(outline.halfWidth(y + 1e-6 * h, linerMm), outline.halfWidth(y + h - 1e-6 * h, linerMm));
             int n = (int) Math.floor(2 * half / w + 1e-6);
             if (n < 1) {
                 y += step;

@@ -62,7 +62,7 @@ public final class WireSizes {
     private WireSizes() {}
 
     /**
-     * An American size: 0.005 in · 92^((36 − n)/39).
+     * {@return an American size: 0.005 in · 92^((36 − n)/39)}
      *
      * @param number n; 0, −1, −2, −3 for 1/0, 2/0, 3/0, 4/0
      * @throws IllegalArgumentException when it is outside {@value #LARGEST_AWG} to {@value #SMALLEST_AWG}
@@ -103,7 +103,7 @@ public final class WireSizes {
     }
 
     /**
-     * A size of standard wire gauge.
+     * {@return a size of standard wire gauge}
      *
      * @param name such as {@code 19} or {@code 7/0}
      * @throws IllegalArgumentException when there is no such size
@@ -117,7 +117,7 @@ public final class WireSizes {
     }
 
     /**
-     * A metric size.
+     * {@return a metric size}
      *
      * @param millimetres nominal diameter, a preferred number of series R20 or R40
      * @throws IllegalArgumentException when it is none, naming the nearest
@@ -134,7 +134,12 @@ public final class WireSizes {
         return size;
     }
 
-    /** The size of a system whose diameter is nearest. */
+    /**
+     * {@return the size of a system whose diameter is nearest}
+     *
+     * @param system the system of sizes
+     * @param diameterMm bare, mm
+     */
     public static WireSize nearest(WireSystem system, double diameterMm) {
         Require.positive("diameter", diameterMm, "mm");
         return all(system).stream()
@@ -142,7 +147,11 @@ public final class WireSizes {
                 .orElseThrow();
     }
 
-    /** Every size of a system, AWG and SWG from the thickest, metric from the thinnest. */
+    /**
+     * {@return every size of a system, AWG and SWG from the thickest, metric from the thinnest}
+     *
+     * @param system the system of sizes
+     */
     public static List<WireSize> all(WireSystem system) {
         return switch (system) {
             case AWG -> {
@@ -158,8 +167,9 @@ public final class WireSizes {
     }
 
     /**
-     * A size by its spoken name: {@code 18 AWG}, {@code 4/0 AWG}, {@code 0.85 mm}, {@code 19 SWG}.
+     * {@return a size by its spoken name: {@code 18 AWG}, {@code 4/0 AWG}, {@code 0.85 mm}, {@code 19 SWG}}
      *
+     * @param text number or diameter, and system
      * @throws IllegalArgumentException when it cannot be read or there is no such size
      */
     public static WireSize parse(String text) {

@@ -33,8 +33,10 @@ public final class CommutatorPages {
     private CommutatorPages() {}
 
     /**
-     * What can be told of a job's run-out while it is read.
+     * {@return what can be told of a job's run-out while it is read}
      *
+     * @param job what the armature is
+     * @param palette colours, or black, white and grey
      * @throws IllegalArgumentException when sizes do not go together
      */
     public static Progress progress(Job job, Palette palette) {
@@ -62,9 +64,11 @@ public final class CommutatorPages {
     }
 
     /**
-     * The sheet of a job's commutator, and the trace after it; a sheet to fill in where the bars read do not tell the
-     * centre yet.
+     * {@return the sheet of a job's commutator, and the trace after it; a sheet to fill in where the bars read do not
+     * tell the centre yet}
      *
+     * @param job what the armature is
+     * @param palette colours, or black, white and grey
      * @throws IllegalArgumentException when sizes do not go together
      */
     public static DrawingPages of(Job job, Palette palette) {
@@ -72,8 +76,8 @@ public final class CommutatorPages {
         if (progress.report().isPresent()) {
             return CommutatorSheet.of(job.title(), progress.report().get(), palette);
         }
-        List<Drawing> pages =
-                new ArrayList<>(CommutatorSheet.empty(job.title(), job.armature().bars(), given(job), palette)
+        List<Drawing> pages = new ArrayList<>(
+                CommutatorSheet.empty(job.title(), job.armature().bars(), given(job), palette)
                         .pages());
         progress.trace().ifPresent(t -> pages.addAll(t.pages()));
         return new DrawingPages(pages);

@@ -60,8 +60,10 @@ public final class JobRecord {
     }
 
     /**
-     * The record of a job.
+     * {@return the record of a job}
      *
+     * @param job what the armature is
+     * @param palette colours, or black, white and grey
      * @throws coilwright.winding.ImpossibleWindingException when the job's winding cannot be wound
      * @throws IllegalArgumentException when equalizers are given but the winding has nothing for them to join, or sizes
      *     do not go together

@@ -37,7 +37,11 @@ public final class RewindReportText {
         this.report = report;
     }
 
-    /** The report's parts in order, those that there is nothing to say on left out. */
+    /**
+     * {@return the report's parts in order, those that there is nothing to say on left out}
+     *
+     * @param report what was worked out
+     */
     public static List<RewindReportSection> of(RewindReport report) {
         return new RewindReportText(report).sections();
     }
@@ -66,11 +70,13 @@ public final class RewindReportText {
                     Optional.of(others(report.others())),
                     List.of("Frog-leg windings are left out: they take twice as many coils.")));
         } else if (report.winding().type() == WindingType.FROG_LEG) {
-            out.add(RewindReportSection.items(
-                    Part.OTHERS,
-                    false,
-                    others,
-                    List.of("None: lap and wave windings take half as many coils. Write a job file of its own for one.")));
+            out.add(
+                    RewindReportSection.items(
+                            Part.OTHERS,
+                            false,
+                            others,
+                            List.of(
+                                    "None: lap and wave windings take half as many coils. Write a job file of its own for one.")));
         }
         if (!report.missing().isEmpty()) {
             out.add(RewindReportSection.items(

@@ -16,7 +16,11 @@ public final class WorkedPitches {
      */
     public record Step(String what, String working) {}
 
-    /** The steps in order; empty for a listed winding, whose list says all. */
+    /**
+     * {@return the steps in order; empty for a listed winding, whose list says all}
+     *
+     * @param winding the winding
+     */
     public static List<Step> of(Winding winding) {
         if (winding.type() == WindingType.LISTED) {
             return List.of();

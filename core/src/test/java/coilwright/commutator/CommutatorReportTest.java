@@ -198,8 +198,7 @@ class CommutatorReportTest {
             OptionalDouble mica,
             OptionalDouble undercut,
             double allowance) {
-        return new Given(
-                diameter, whenNew, minimum, mica, undercut, allowance, TruingCut.Centring.AS_READ, List.of());
+        return new Given(diameter, whenNew, minimum, mica, undercut, allowance, TruingCut.Centring.AS_READ, List.of());
     }
 
     /** Each size in turn: its largest is taken, a hair more is not, nor what must be over nought. */
@@ -232,8 +231,7 @@ class CommutatorReportTest {
         if (least.equals("0 or more")) {
             assertThat(one.apply(0)).isNotNull();
         } else {
-            assertThatThrownBy(() -> one.apply(0))
-                    .hasMessage("%s is 0 mm, but must be over 0: measure it again", name);
+            assertThatThrownBy(() -> one.apply(0)).hasMessage("%s is 0 mm, but must be over 0: measure it again", name);
         }
         assertThatThrownBy(() -> one.apply(-0.5)).hasMessageStartingWith(name + " is -0.5 mm, but must be " + least);
         assertThatThrownBy(() -> one.apply(Double.NaN))
@@ -249,13 +247,15 @@ class CommutatorReportTest {
         assertThatThrownBy(() -> given(d30, NONE, NONE, NONE, OptionalDouble.of(15), 0))
                 .hasMessage("undercut depth is 15 mm, deeper than a commutator of 30 mm: check both and their units");
         // 60 · 0.3 mm of mica leaves most of the 125.7 mm round a commutator of 40 mm; 300 · 0.6 mm leaves none.
-        given(OptionalDouble.of(40), NONE, NONE, OptionalDouble.of(0.3), NONE, 0).checkMica(60);
+        given(OptionalDouble.of(40), NONE, NONE, OptionalDouble.of(0.3), NONE, 0)
+                .checkMica(60);
         given(NONE, NONE, NONE, OptionalDouble.of(0.6), NONE, 0).checkMica(300);
         given(OptionalDouble.of(40), NONE, NONE, NONE, NONE, 0).checkMica(300);
         Given thick = sizes(40, 38, TruingCut.Centring.AS_READ);
         assertThatThrownBy(() -> CommutatorReport.of(300, readings(300, b -> 0), thick))
-                .hasMessage("mica of 0.6 mm between 300 bars leaves no copper on a diameter of 40 mm: check both and their"
-                        + " units");
+                .hasMessage(
+                        "mica of 0.6 mm between 300 bars leaves no copper on a diameter of 40 mm: check both and their"
+                                + " units");
     }
 
     @Test
@@ -286,11 +286,11 @@ class CommutatorReportTest {
     void factsOfTheReadings() {
         var facts = CommutatorReport.of(24, offCentre(), Given.nothing()).facts();
         assertThat(facts.get("Bars read")).isEqualTo("24 of 24");
-        assertThat(facts.get("Total indicator reading"))
-                .isEqualTo("0.05 mm (2 thou); highest bar 13, lowest bar 19");
+        assertThat(facts.get("Total indicator reading")).isEqualTo("0.05 mm (2 thou); highest bar 13, lowest bar 19");
         assertThat(facts.get("Eccentricity"))
-                .isEqualTo("0.02 mm (0.8 thou), which swings the gauge by 0.04 mm; high side at bar 7, 97° on from bar 1"
-                        + " (3:00 on a clock's face with bar 1 at 12)");
+                .isEqualTo(
+                        "0.02 mm (0.8 thou), which swings the gauge by 0.04 mm; high side at bar 7, 97° on from bar 1"
+                                + " (3:00 on a clock's face with bar 1 at 12)");
         assertThat(facts.get("Own shape, eccentricity out"))
                 .startsWith("0.03 mm (1.2 thou) TIR; highest bar 13, lowest bar 1");
         assertThat(facts.get("Largest step")).isEqualTo("0.035 mm (1.4 thou) down from bar 13 to bar 14");
@@ -298,7 +298,11 @@ class CommutatorReportTest {
                 .isEqualTo("bar 13 by +0.026 mm: read again, and look for a lifted or sunken bar");
 
         var mirrored = CommutatorReport.of(
-                        24, offCentre().stream().map(r -> new Reading(r.bar(), -r.heightMm())).toList(), Given.nothing())
+                        24,
+                        offCentre().stream()
+                                .map(r -> new Reading(r.bar(), -r.heightMm()))
+                                .toList(),
+                        Given.nothing())
                 .facts();
         assertThat(mirrored.get("Largest step")).endsWith(" up from bar 13 to bar 14");
         assertThat(mirrored.get("Standing out")).startsWith("bar 13 by −0.026 mm");
@@ -392,7 +396,8 @@ class CommutatorReportTest {
                 .satisfies(j -> assertThat(j.word()).isEqualTo("not known"))
                 .satisfies(j -> assertThat(j.value()).isEmpty());
         assertThat(report.verdictLines().get(1))
-                .isEqualTo("fork-lift-starter-wear: not known, measure it; 2 mm, TM 10-3930-653-14&P (read in the source)");
+                .isEqualTo(
+                        "fork-lift-starter-wear: not known, measure it; 2 mm, TM 10-3930-653-14&P (read in the source)");
     }
 
     @Test
@@ -454,15 +459,14 @@ class CommutatorReportTest {
     void gapsAndBarsNotReadAreNoted() {
         // Bars 1, 9 and 17 and some between: gaps of 120° at most.
         CommutatorReport third = CommutatorReport.of(
-                24,
-                Stream.of(1, 2, 9, 17).map(b -> new Reading(b, 0.01 * b)).toList(),
-                Given.nothing());
+                24, Stream.of(1, 2, 9, 17).map(b -> new Reading(b, 0.01 * b)).toList(), Given.nothing());
         assertThat(third.notes())
                 .containsExactly(
                         "A bar that was not read may be the lowest or the highest: the cut is for the bars read.",
                         "Judged as read. If the armature was not read on its own bearings or centres, read it again there,"
                                 + " or judge it recentred.");
-        assertThat(CommutatorReport.of(24, offCentre(), Given.nothing()).notes()).hasSize(1);
+        assertThat(CommutatorReport.of(24, offCentre(), Given.nothing()).notes())
+                .hasSize(1);
         assertThat(CommutatorReport.steps()).hasSize(5).anyMatch(s -> s.startsWith("Come back to bar 1"));
     }
 }

@@ -5,6 +5,7 @@ import static coilwright.winding.Direction.RETROGRESSIVE;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
@@ -330,6 +331,9 @@ class RulesTest {
             assertThat(duplex.sets().get(1).plex()).hasValue(4);
             assertThat(duplex.setOf(duplex.coil(48)).type()).isEqualTo(WindingType.LAP);
             assertThat(duplex.setOf(duplex.coil(49)).type()).isEqualTo(WindingType.WAVE);
+            assertThat(duplex.sets())
+                    .extracting(CoilSet::firstCoil, CoilSet::coilCount)
+                    .containsExactly(tuple(1, 48), tuple(49, 48));
             // gcd(48, 2) of the lap part, gcd(48, 48/2 − 2) of the wave part.
             assertThat(duplex.closures()).hasValue(4);
             assertThat(messages("equalizers", 24, 48, 4, frogLeg(1, CoilSpan.usual())))

@@ -143,7 +143,8 @@ final class CommutatorCommand implements Callable<Integer> {
         }
         if (read.isEmpty() && sheet.isPresent()) {
             Drawings.write(
-                    console, CommutatorSheet.empty(job.title(), job.armature().bars(), given, Palette.COLOUR),
+                    console,
+                    CommutatorSheet.empty(job.title(), job.armature().bars(), given, Palette.COLOUR),
                     sheet.get(),
                     OptionalDouble.empty());
             return Exit.DONE;
@@ -153,11 +154,14 @@ final class CommutatorCommand implements Callable<Integer> {
                     + " bar,height, or write them in commutator.runOut; --sheet FILE.pdf gives a sheet to fill in");
         }
         CommutatorReport report = CommutatorReport.of(job.armature().bars(), RunOutFile.readings(read), given);
-        chart.ifPresent(f ->
-                Drawings.write(console, CommutatorSheet.trace(job.title(), report, Palette.COLOUR), f, OptionalDouble.empty()));
+        chart.ifPresent(f -> Drawings.write(
+                console, CommutatorSheet.trace(job.title(), report, Palette.COLOUR), f, OptionalDouble.empty()));
         if (sheet.isPresent()) {
             Drawings.write(
-                    console, CommutatorSheet.of(job.title(), report, Palette.COLOUR), sheet.get(), OptionalDouble.empty());
+                    console,
+                    CommutatorSheet.of(job.title(), report, Palette.COLOUR),
+                    sheet.get(),
+                    OptionalDouble.empty());
         } else {
             output.answer(
                     console,

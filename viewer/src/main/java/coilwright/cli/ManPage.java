@@ -158,7 +158,8 @@ final class ManPage {
 
     /** Roff in ASCII: hyphens as they are typed, other letters by their number. */
     private static String escaped(String text) {
-        Map<Integer, String> special = Map.of((int) '\\', "\\e", (int) '-', "\\-", (int) '^', "\\(ha", (int) '~', "\\(ti");
+        Map<Integer, String> special =
+                Map.of((int) '\\', "\\e", (int) '-', "\\-", (int) '^', "\\(ha", (int) '~', "\\(ti");
         var out = new StringBuilder();
         text.codePoints().forEach(c -> {
             if (special.containsKey(c)) {

@@ -46,7 +46,8 @@ class ManPageTest {
         assertThat(part.replaceAll("\\s+", "")).endsWith(examples.replaceAll("\\s+", ""));
         assertThat(oneLine).contains(help.substring(0, help.indexOf("Usage:")).replaceAll("\\s+", " "));
         // The last words of each description, which a cut or a swallowed line would lose.
-        Matcher option = Pattern.compile("(?m)^ {2,6}(-|[A-Z]).*\\R(?: {20,}.*\\R)*").matcher(halves[0] + "\n");
+        Matcher option =
+                Pattern.compile("(?m)^ {2,6}(-|[A-Z]).*\\R(?: {20,}.*\\R)*").matcher(halves[0] + "\n");
         int seen = 0;
         while (option.find()) {
             String[] words = option.group().strip().split("\\s+");

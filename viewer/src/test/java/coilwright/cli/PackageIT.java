@@ -57,12 +57,18 @@ class PackageIT {
         for (String ending : List.of("svg", "png", "pdf")) {
             Path there = temp.resolve("there." + ending);
             Path here = temp.resolve("here." + ending);
-            assertThat(image("draw", SAMPLE, "--view", "round", "--out", there.toString()).code()).isZero();
-            assertThat(Run.of("draw", SAMPLE, "--view", "round", "--out", here.toString()).code()).isZero();
+            assertThat(image("draw", SAMPLE, "--view", "round", "--out", there.toString())
+                            .code())
+                    .isZero();
+            assertThat(Run.of("draw", SAMPLE, "--view", "round", "--out", here.toString())
+                            .code())
+                    .isZero();
             assertThat(there).hasSameBinaryContentAs(here);
         }
         Path record = temp.resolve("record.pdf");
-        assertThat(image("sheet", SAMPLE, "--kind", "record", "--out", record.toString()).code()).isZero();
+        assertThat(image("sheet", SAMPLE, "--kind", "record", "--out", record.toString())
+                        .code())
+                .isZero();
         assertThat(Files.size(record)).isGreaterThan(10_000);
     }
 
@@ -81,13 +87,15 @@ class PackageIT {
                 .lines()
                 .map(l -> l.replaceAll("@.*", ""))
                 .toList();
-        assertThat(there).contains(printed.toString(StandardCharsets.UTF_8).strip().split(","));
+        assertThat(there)
+                .contains(printed.toString(StandardCharsets.UTF_8).strip().split(","));
     }
 
     @Test
     void theDebianPackageHoldsAllThatIsPromised() throws Exception {
         Path root = unpacked();
-        String control = run("dpkg-deb", "--info", deb().orElseThrow().toString(), "control").out();
+        String control = run("dpkg-deb", "--info", deb().orElseThrow().toString(), "control")
+                .out();
         assertThat(control)
                 .startsWith("Package: coilwright\n")
                 .containsPattern("(?m)^Depends: .*libc6.*, libfontconfig1$")
@@ -106,8 +114,7 @@ class PackageIT {
                 .content()
                 .contains("Apache License", "GNU General Public", "org.jgrapht:jgrapht-core", "Eclipse Public License")
                 .contains("Mikko Tommila", "Bitstream Vera", "Kai-Uwe Behrmann", "World Wide Web Consortium");
-        try (var page = new GZIPInputStream(
-                Files.newInputStream(root.resolve("usr/share/man/man1/coilwright.1.gz")))) {
+        try (var page = new GZIPInputStream(Files.newInputStream(root.resolve("usr/share/man/man1/coilwright.1.gz")))) {
             assertThat(new String(page.readAllBytes(), StandardCharsets.UTF_8))
                     .isEqualTo(Run.of("man").out());
         }
@@ -120,7 +127,10 @@ class PackageIT {
     void theCommandOfTheDebianPackageRuns() throws Exception {
         Path root = unpacked();
         String script = Files.readString(root.resolve("usr/bin/coilwright"));
-        assertThat(script).startsWith("#!/bin/sh\n").contains("-XX:TieredStopAtLevel=1").doesNotContain("@fast");
+        assertThat(script)
+                .startsWith("#!/bin/sh\n")
+                .contains("-XX:TieredStopAtLevel=1")
+                .doesNotContain("@fast");
         Path here = Files.writeString(temp.resolve("coilwright.sh"), script.replace("=/usr/", "=" + root + "/usr/"));
         assertThat(run("/bin/sh", here.toString(), "table", SAMPLE)).isEqualTo(Run.of("table", SAMPLE));
         // Without a display the window says so; with the wrong path it would not come so far.
@@ -138,10 +148,13 @@ class PackageIT {
         }
         if (installed("man")) {
             Path page = root.resolve("usr/share/man/man1/coilwright.1.gz");
-            assertThat(run("man", "--warnings", "-Tutf8", "-Z", "-l", page.toString()).err()).isEmpty();
+            assertThat(run("man", "--warnings", "-Tutf8", "-Z", "-l", page.toString())
+                            .err())
+                    .isEmpty();
         }
         if (installed("lintian")) {
-            Run lintian = run("lintian", "--fail-on", "error,warning", deb().orElseThrow().toString());
+            Run lintian = run(
+                    "lintian", "--fail-on", "error,warning", deb().orElseThrow().toString());
             assertThat(lintian.code()).as(lintian.out()).isZero();
         }
     }
@@ -150,7 +163,8 @@ class PackageIT {
         Optional<Path> deb = deb();
         assumeTrue(deb.isPresent(), "no Debian package was made here");
         Path root = temp.resolve("root");
-        assertThat(run("dpkg-deb", "-x", deb.get().toString(), root.toString()).code()).isZero();
+        assertThat(run("dpkg-deb", "-x", deb.get().toString(), root.toString()).code())
+                .isZero();
         return root;
     }
 
@@ -167,7 +181,8 @@ class PackageIT {
     }
 
     private Run image(String... args) throws Exception {
-        List<String> command = new ArrayList<>(List.of(IMAGE.resolve("bin/coilwright").toString()));
+        List<String> command =
+                new ArrayList<>(List.of(IMAGE.resolve("bin/coilwright").toString()));
         command.addAll(List.of(args));
         return run(command.toArray(String[]::new));
     }

@@ -43,7 +43,9 @@ class PackagingTest {
                 "Package", "Version", "Section", "Priority", "Architecture", "Maintainer", "Depends", "Description")) {
             assertThat(control).containsPattern("(?m)^" + field + ": \\S");
         }
-        assertThat(control).containsPattern("(?m)^Maintainer: [^<]+ <\\S+@\\S+\\.example\\.org>$").endsWith("\n");
+        assertThat(control)
+                .containsPattern("(?m)^Maintainer: [^<]+ <\\S+@\\S+\\.example\\.org>$")
+                .endsWith("\n");
         assertThat(control.lines()).allMatch(l -> l.length() <= 80 && !l.isBlank());
     }
 }

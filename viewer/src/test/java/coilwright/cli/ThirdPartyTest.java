@@ -28,12 +28,14 @@ class ThirdPartyTest {
     /** Licences by library: the entry for one is its coordinates and version, and below them a line for each fact. */
     private static Map<String, String> listed() throws IOException {
         String list = read("/META-INF/third-party/list.txt");
-        Matcher m = Pattern.compile("(?m)^(\\S+:\\S+) (\\S+)\\n  name     \\S.*\\n  licence  (\\S.*)\\n  home     http\\S+$")
+        Matcher m = Pattern.compile(
+                        "(?m)^(\\S+:\\S+) (\\S+)\\n  name     \\S.*\\n  licence  (\\S.*)\\n  home     http\\S+$")
                 .matcher(list);
         Map<String, String> listed = new LinkedHashMap<>();
         while (m.find()) {
             String artifact = m.group(1).substring(m.group(1).indexOf(':') + 1);
-            assertThat(listed.put(artifact + "-" + m.group(2) + ".jar", m.group(3))).isNull();
+            assertThat(listed.put(artifact + "-" + m.group(2) + ".jar", m.group(3)))
+                    .isNull();
         }
         assertThat(list.lines().filter(l -> l.startsWith("  licence  "))).hasSize(listed.size() + 1);
         return listed;
@@ -42,13 +44,15 @@ class ThirdPartyTest {
     @Test
     void everyLibraryAskedForIsListed() throws IOException {
         String poms = Files.readString(Path.of("pom.xml")) + Files.readString(Path.of("../core/pom.xml"));
-        Matcher m = Pattern.compile("(?s)<dependency>\\s*<groupId>[^<]*</groupId>\\s*<artifactId>([^<]+)</artifactId>(.*?)</dependency>")
+        Matcher m = Pattern.compile(
+                        "(?s)<dependency>\\s*<groupId>[^<]*</groupId>\\s*<artifactId>([^<]+)</artifactId>(.*?)</dependency>")
                 .matcher(poms);
         String tests = Files.readString(Path.of("../pom.xml"));
         List<String> asked = new ArrayList<>();
         while (m.find()) {
             boolean test = m.group(2).contains("<scope>")
-                    || Pattern.compile("<artifactId>" + m.group(1) + "</artifactId>\\s*<version>[^<]*</version>\\s*<scope>test")
+                    || Pattern.compile("<artifactId>" + m.group(1)
+                                    + "</artifactId>\\s*<version>[^<]*</version>\\s*<scope>test")
                             .matcher(tests)
                             .find();
             if (!test && !m.group(1).startsWith("coilwright-")) {
@@ -61,8 +65,10 @@ class ThirdPartyTest {
 
     @Test
     void everyLicenceHasItsText() throws IOException {
-        assertThat(listed().values()).isNotEmpty().allSatisfy(licence -> assertThat(licence.split(" or "))
-                .anySatisfy(l -> assertThat(TEXTS.resolve(l + ".txt")).isNotEmptyFile()));
+        assertThat(listed().values())
+                .isNotEmpty()
+                .allSatisfy(licence -> assertThat(licence.split(" or "))
+                        .anySatisfy(l -> assertThat(TEXTS.resolve(l + ".txt")).isNotEmptyFile()));
         assertThat(read("/coilwright/drawing/fonts/LICENSE-DejaVu.txt")).contains("Bitstream Vera");
     }
 
@@ -77,7 +83,8 @@ class ThirdPartyTest {
         int seen = 0;
         for (String jar : listed().keySet()) {
             try (ZipFile zip = new ZipFile(onTheClassPath(jar).toFile())) {
-                for (ZipEntry entry : zip.stream().filter(ThirdPartyTest::isLegal).toList()) {
+                for (ZipEntry entry :
+                        zip.stream().filter(ThirdPartyTest::isLegal).toList()) {
                     byte[] bytes = zip.getInputStream(entry).readAllBytes();
                     boolean utf8 = !new String(bytes, StandardCharsets.UTF_8).contains("\ufffd");
                     String text = new String(bytes, utf8 ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1);
@@ -92,9 +99,13 @@ class ThirdPartyTest {
     }
 
     private static boolean isLegal(ZipEntry entry) {
-        String name = entry.getName().substring(entry.getName().lastIndexOf('/') + 1).toUpperCase(Locale.ROOT);
+        String name =
+                entry.getName().substring(entry.getName().lastIndexOf('/') + 1).toUpperCase(Locale.ROOT);
         return !name.endsWith(".CLASS")
-                && (name.contains("LICENSE") || name.contains("LICENCE") || name.contains("NOTICE") || name.contains("COPYING"));
+                && (name.contains("LICENSE")
+                        || name.contains("LICENCE")
+                        || name.contains("NOTICE")
+                        || name.contains("COPYING"));
     }
 
     private static Path onTheClassPath(String jar) {

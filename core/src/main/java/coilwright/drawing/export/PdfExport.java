@@ -36,8 +36,9 @@ public final class PdfExport {
     private PdfExport() {}
 
     /**
-     * All pages in one file. The same pages give the same bytes: no date of creation is kept.
+     * {@return all pages in one file} The same pages give the same bytes: no date of creation is kept.
      *
+     * @param pages one or more pages
      * @throws IOException when the file cannot be made
      */
     public static byte[] pdf(DrawingPages pages) throws IOException {
