@@ -1,6 +1,8 @@
 package coilwright.job;
 
 import coilwright.file.SafeFiles;
+import java.io.FileInputStream;
+import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
@@ -47,13 +49,22 @@ final class InputText {
                 decode(Arrays.copyOf(all, end), new Problems(path.toString())), all.length, end < all.length);
     }
 
+    /** A plain stream, which the Java machine has at hand; a channel, which takes longer to load, tells why not. */
+    private static InputStream open(Path path) throws IOException {
+        try {
+            return new FileInputStream(path.toFile());
+        } catch (FileNotFoundException | UnsupportedOperationException e) {
+            return Files.newInputStream(path);
+        }
+    }
+
     private static byte[] bytes(Path path, String what, int mostBytes) throws BadInputException {
         var problems = new Problems(path.toString());
         byte[] bytes;
         if (Files.isDirectory(path)) {
             throw problems.only(0, "", "is a folder, not " + what);
         }
-        try (InputStream in = Files.newInputStream(path)) {
+        try (InputStream in = open(path)) {
             bytes = in.readNBytes(mostBytes + 1);
         } catch (NoSuchFileException e) {
             throw problems.only(0, "", "there is no such file");
