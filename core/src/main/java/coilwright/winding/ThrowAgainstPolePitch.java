@@ -2,7 +2,6 @@ package coilwright.winding;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** The coil span against the pole pitch: chording factor, too long, too short. */
 final class ThrowAgainstPolePitch implements Rules.WindingRule {
@@ -19,19 +18,17 @@ final class ThrowAgainstPolePitch implements Rules.WindingRule {
             double span = set.pitches().get().meanThrow();
             double ratio = span / pitch;
             String which = winding.sets().size() > 1 ? set.type().word() + " coils: " : "";
-            String facts = which + "coils span " + Words.number(span) + (span == 1 ? " slot" : " slots")
-                    + ", the pole pitch is "
-                    + Words.number(pitch) + " slots, chording factor "
-                    + String.format(Locale.ROOT, "%.3f", chordingFactor(ratio));
-            int usual = Math.max(1, (int) Math.floor(pitch));
-            if (span >= pitch + 1) {
+            String facts = which + "coils span " + Words.slots(span) + ", the pole pitch is " + Words.slots(pitch)
+                    + ", chording factor " + Words.rounded(chordingFactor(ratio), 3);
+            int usual = usual(pitch);
+            if (tooLong(span, pitch)) {
                 out.add(Finding.warning(
                         ID,
                         facts
                                 + "; longer than the pole pitch by a slot or more, which costs copper and adds no voltage",
                         "a throw of " + usual + " (1-" + (usual + 1) + ") would do",
                         References.EGYCON));
-            } else if (ratio < 2.0 / 3.0 && span < usual) {
+            } else if (tooShort(span, pitch)) {
                 out.add(Finding.warning(
                         ID,
                         facts + "; shorter than two thirds of the pole pitch, so the coil sides lose voltage",
@@ -42,6 +39,25 @@ final class ThrowAgainstPolePitch implements Rules.WindingRule {
             }
         }
         return out;
+    }
+
+    /** Whether the coils of a set pass without a warning. */
+    static boolean suits(CoilSet set, double pitch) {
+        return set.pitches()
+                .map(pitches -> !tooLong(pitches.meanThrow(), pitch) && !tooShort(pitches.meanThrow(), pitch))
+                .orElse(true);
+    }
+
+    private static boolean tooLong(double span, double pitch) {
+        return span >= pitch + 1;
+    }
+
+    private static boolean tooShort(double span, double pitch) {
+        return span / pitch < 2.0 / 3.0 && span < usual(pitch);
+    }
+
+    private static int usual(double pitch) {
+        return Math.max(1, (int) Math.floor(pitch));
     }
 
     /** |sin(ratio · 90°)|, the fundamental of a coil's flux against full pitch. */

@@ -1,7 +1,7 @@
 package coilwright.desktop;
 
+import coilwright.file.SafeFiles;
 import coilwright.job.JobReader;
-import coilwright.job.SafeFiles;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
