@@ -28,12 +28,11 @@ import org.yaml.snakeyaml.nodes.Tag;
  * and gives nothing, so that one pass finds every problem.
  */
 final class Field {
-    private static final String YAML_TAGS = "tag:yaml.org,2002:";
+    private static final Set<Tag> SCALAR_TAGS = Set.of(Tag.STR, Tag.INT, Tag.FLOAT, Tag.BOOL, Tag.NULL, Tag.TIMESTAMP);
+    private static final Set<Tag> COLLECTION_TAGS = Set.of(Tag.MAP, Tag.SEQ);
     private static final Pattern WHOLE = Pattern.compile("[+-]?[0-9]+");
     private static final Pattern BEGINS_WITH_ZERO = Pattern.compile("[+-]?0[0-9]+");
     private static final Pattern DECIMAL = Pattern.compile("[+-]?[0-9]{1,9}(\\.[0-9]{1,12})?");
-    private static final Set<Tag> SCALAR_TAGS = Set.of(Tag.STR, Tag.INT, Tag.FLOAT, Tag.BOOL, Tag.NULL, Tag.TIMESTAMP);
-    private static final Set<Tag> COLLECTION_TAGS = Set.of(Tag.MAP, Tag.SEQ);
 
     private final Problems problems;
     private final String path;

@@ -12,7 +12,7 @@ import java.util.Objects;
  */
 public record Problem(String file, int line, String field, String message) {
     /**
-     * Checks for missing parts.
+     * Makes what is unseen visible.
      *
      * @param file the file's name, as the user gave it
      * @param line counted from 1; 0 where it is the whole file

@@ -10,6 +10,7 @@ import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ShrinkingMode;
 import net.jqwik.api.lifecycle.AroundPropertyHook;
 import net.jqwik.api.lifecycle.AroundTryHook;
+import net.jqwik.api.lifecycle.PropagationMode;
 import net.jqwik.api.lifecycle.PropertyExecutionResult;
 import net.jqwik.api.lifecycle.PropertyExecutor;
 import net.jqwik.api.lifecycle.PropertyLifecycleContext;
@@ -23,10 +24,15 @@ import net.jqwik.api.lifecycle.TryLifecycleContext;
  */
 public final class FuzzCases implements AroundPropertyHook, AroundTryHook {
     private static final Duration HANGS = Duration.ofSeconds(20);
-    private static final int USUAL = 300;
+    private static final int USUAL = 200;
 
     private static long slowest;
     private static String slowestCase = "";
+
+    @Override
+    public PropagationMode propagateTo() {
+        return PropagationMode.ALL_DESCENDANTS;
+    }
 
     @Override
     public PropertyExecutionResult aroundProperty(PropertyLifecycleContext context, PropertyExecutor property) {

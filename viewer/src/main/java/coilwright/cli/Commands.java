@@ -1,7 +1,6 @@
 package coilwright.cli;
 
 import coilwright.job.BadInputException;
-import coilwright.job.Visible;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -30,8 +29,6 @@ final class Commands {
             "lesson",
             "completion",
             "man");
-
-    private static final int LONGEST = 1000;
 
     private Commands() {}
 
