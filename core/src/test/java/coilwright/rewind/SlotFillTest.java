@@ -60,6 +60,38 @@ class SlotFillTest {
         assertThat(thick.fits()).isFalse();
     }
 
+    @Property(tries = 40)
+    void halfTheRoomIsFoundAsByPlainHalving(
+            @ForAll @IntRange(max = 3) int kind,
+            @ForAll @DoubleRange(min = 2, max = 14) double width,
+            @ForAll @DoubleRange(min = 0.4, max = 1.3) double taper,
+            @ForAll @DoubleRange(min = 6, max = 45) double depth,
+            @ForAll @DoubleRange(min = 0, max = 0.6) double liner) {
+        SlotShape slot =
+                switch (kind) {
+                    case 0 -> new SlotShape.Rectangular(width, depth);
+                    case 1 -> new SlotShape.ParallelTooth(width, width * taper, depth, width * 0.1);
+                    case 2 -> new SlotShape.RoundBottom(width, depth + width);
+                    default ->
+                        new SlotShape.SemiClosed(width / 4, 0.5, 1, width, width * taper, depth, width * 0.1);
+                };
+        Outline body = slot.body();
+        double top = body.heightMm() - 1;
+        double half = body.areaBetween(0, top, liner) / 2;
+        double lo = 0;
+        double hi = top;
+        for (int i = 0; i < 40; i++) {
+            double mid = (lo + hi) / 2;
+            if (body.areaBetween(0, mid, liner) < half) {
+                lo = mid;
+            } else {
+                hi = mid;
+            }
+        }
+        assertThat(SlotFill.halfArea(body, new SlotInsulation(liner, 0, 1), top))
+                .isEqualTo((lo + hi) / 2);
+    }
+
     @Property(tries = 60)
     void layersStayOnTheirSideOfTheSeparator(
             @ForAll @DoubleRange(min = 0.5, max = 1.5) double d,
