@@ -271,9 +271,10 @@ final class StagedFile {
 
     /** Only now that the place holds a whole file is nothing else wanted any more. */
     private void clearLeftBehind() {
-        Pattern form = Pattern.compile(Pattern.quote("." + shortened(target.getFileName().toString()) + ".")
-                + "([0-9a-z]{1,7})-[0-9]{1,3}"
-                + Pattern.quote(ENDING));
+        Pattern form = Pattern.compile(
+                Pattern.quote("." + shortened(target.getFileName().toString()) + ".")
+                        + "([0-9a-z]{1,7})-[0-9]{1,3}"
+                        + Pattern.quote(ENDING));
         try (DirectoryStream<Path> found = Files.newDirectoryStream(
                 folder(), p -> form.matcher(p.getFileName().toString()).matches())) {
             for (Path p : found) {

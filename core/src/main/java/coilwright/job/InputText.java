@@ -45,8 +45,7 @@ final class InputText {
         while (end > 0 && all[end - 1] != '\n') {
             end--;
         }
-        return new Lines(
-                decode(Arrays.copyOf(all, end), new Problems(path.toString())), all.length, end < all.length);
+        return new Lines(decode(Arrays.copyOf(all, end), new Problems(path.toString())), all.length, end < all.length);
     }
 
     /** A plain stream, which the Java machine has at hand; a channel, which takes longer to load, tells why not. */

@@ -99,9 +99,8 @@ public record Job(
 
     static void checkDegrees(BigDecimal degrees, int most) {
         if (degrees.abs().compareTo(BigDecimal.valueOf(most)) > 0) {
-            throw new IllegalArgumentException(
-                    "is " + Visible.cut(degrees.toString()) + ", but must be from -" + most + " to " + most
-                            + " degrees");
+            throw new IllegalArgumentException("is " + Visible.cut(degrees.toString()) + ", but must be from -" + most
+                    + " to " + most + " degrees");
         }
     }
 

@@ -117,10 +117,9 @@ public record Quantity(BigDecimal value, String unit) {
         String singular = unit.equals("ohms") ? "ohm" : unit;
         Optional<Kind> found = Optional.ofNullable(Kind.BY_UNIT.get(singular));
         if (found.isEmpty()) {
-            throw new IllegalArgumentException(
-                    "is \"" + shown + "\", but \"" + Visible.cut(unit) + "\" is no unit known here: "
-                            + NearWord.question(
-                                    unit, kind.units, kind.words + " is written in " + Kind.plain(kind.units)));
+            throw new IllegalArgumentException("is \"" + shown + "\", but \"" + Visible.cut(unit)
+                    + "\" is no unit known here: "
+                    + NearWord.question(unit, kind.units, kind.words + " is written in " + Kind.plain(kind.units)));
         }
         if (found.get() != kind) {
             throw new IllegalArgumentException(

@@ -240,7 +240,8 @@ public final class ReadingsJournal {
         }
         String text = setUp.substring("meter: ".length());
         String quoted = text.startsWith("\"") ? text : '"' + text + '"';
-        return "meter: " + (text.matches("[^,;]*") ? text : quoted.replace(",", "\\x2C").replace(";", "\\x3B"));
+        return "meter: "
+                + (text.matches("[^,;]*") ? text : quoted.replace(",", "\\x2C").replace(";", "\\x3B"));
     }
 
     private static String line(TakenReading r) {

@@ -12,19 +12,28 @@ public final class Visible {
 
     private Visible() {}
 
-    /** The whole text. */
+    /**
+     * {@return the whole text}
+     *
+     * @param text any
+     */
     public static String of(String text) {
         return text.codePoints().anyMatch(Visible::isUnseen) ? escaped(text) : text;
     }
 
-    /** The text, cut short after {@value #MOST} characters. */
+    /**
+     * {@return the text, cut short after {@value #MOST} characters}
+     *
+     * @param text any
+     */
     public static String cut(String text) {
         return cut(text, MOST);
     }
 
     /**
-     * The text, cut short.
+     * {@return the text, cut short}
      *
+     * @param text any
      * @param most characters shown, at least 1
      */
     public static String cut(String text, int most) {

@@ -215,9 +215,8 @@ public record WireExercise(
                         : "")
                 + (grade == 3 ? "; copper weighs 8.89 g/cm³" : "") + ".");
         out.add("Work out, to three significant figures: "
-                + Figures.list(values()
-                        .map(v -> "the " + v.what() + " in " + v.unit())
-                        .toList()) + ".");
+                + Figures.list(
+                        values().map(v -> "the " + v.what() + " in " + v.unit()).toList()) + ".");
         return List.copyOf(out);
     }
 

@@ -43,7 +43,9 @@ class SafeFilesForkedTest {
                         .start());
             }
             for (Process p : savers) {
-                assertThat(p.getInputStream().read()).as("the first save is done").isEqualTo('.');
+                assertThat(p.getInputStream().read())
+                        .as("the first save is done")
+                        .isEqualTo('.');
             }
             Thread.sleep(random.nextInt(20), random.nextInt(1_000_000));
             for (Process p : savers) {

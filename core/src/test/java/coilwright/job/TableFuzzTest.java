@@ -195,8 +195,7 @@ class TableFuzzTest {
         int to = kind == TestKind.GROUND ? 0 : 2;
         try {
             TakenReading noted = journal.note(1, to, input.text());
-            assertThat(ReadingsJournal.resume(file, BARS).readings().readings())
-                    .containsExactly(noted);
+            assertThat(ReadingsJournal.resume(file, BARS).readings().readings()).containsExactly(noted);
         } catch (IllegalArgumentException e) {
             Refusal.assertOwn(e);
             assertThat(journal.readings().readings()).isEmpty();

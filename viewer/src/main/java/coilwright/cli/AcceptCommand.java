@@ -120,7 +120,10 @@ final class AcceptCommand implements Callable<Integer> {
         }
         if (sheet.isPresent()) {
             Drawings.write(
-                    console, AcceptanceSheet.of(job.title(), acceptance, Palette.COLOUR), sheet.get(), OptionalDouble.empty());
+                    console,
+                    AcceptanceSheet.of(job.title(), acceptance, Palette.COLOUR),
+                    sheet.get(),
+                    OptionalDouble.empty());
         } else {
             output.answer(
                     console,

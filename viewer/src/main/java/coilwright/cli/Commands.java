@@ -61,7 +61,9 @@ final class Commands {
 
     static int run(String[] args, Console console) {
         Optional<TableCommand> plain = TableCommand.plain(args, console);
-        return plain.isPresent() ? run(plain.get(), console) : line(args, console).execute(args);
+        return plain.isPresent()
+                ? run(plain.get(), console)
+                : line(args, console).execute(args);
     }
 
     private static int run(TableCommand table, Console console) {

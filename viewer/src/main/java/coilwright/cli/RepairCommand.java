@@ -106,7 +106,8 @@ final class RepairCommand implements Callable<Integer> {
         var cutOut = new CutOut(
                 plan.coil().number(), plan.trouble() == EmergencyRepair.Trouble.SHORTED, best.lost(), best.bridge());
         Drawings.write(
-                console, OverlayDrawings.cutOut(
+                console,
+                OverlayDrawings.cutOut(
                         view,
                         plan.winding(),
                         cutOut,

@@ -102,7 +102,8 @@ final class TableText {
                 slots.isPresent()
                         ? "1-" + (1 + slots.getAsInt()) + " (spans " + count(slots.getAsInt(), "slot") + ")"
                         : "stepped: spans " + count(y.backSpan(), "position") + ", "
-                                + BigDecimal.valueOf(y.meanThrow()).setScale(2, RoundingMode.HALF_UP) + " slots on the mean");
+                                + BigDecimal.valueOf(y.meanThrow()).setScale(2, RoundingMode.HALF_UP)
+                                + " slots on the mean");
         facts.row(
                 "commutator pitch",
                 (y.commutator() > 0 ? "+" : "") + y.commutator() + (Math.abs(y.commutator()) == 1 ? " bar" : " bars"));

@@ -70,8 +70,10 @@ class ThirdPartyTest {
 
     @Test
     void everyLicenceHasItsText() throws IOException {
-        assertThat(listed().values()).isNotEmpty().allSatisfy(licence -> assertThat(licence.split(" or "))
-                .anySatisfy(l -> assertThat(TEXTS.resolve(l + ".txt")).isNotEmptyFile()));
+        assertThat(listed().values())
+                .isNotEmpty()
+                .allSatisfy(licence -> assertThat(licence.split(" or "))
+                        .anySatisfy(l -> assertThat(TEXTS.resolve(l + ".txt")).isNotEmptyFile()));
         assertThat(read("/coilwright/drawing/fonts/LICENSE-DejaVu.txt")).contains("Bitstream Vera");
     }
 
