@@ -40,6 +40,7 @@ class RoomsTest {
             "sheet", List.of("org.w3c.dom.."));
 
     static {
+        ROOMS.put("file", List.of());
         ROOMS.put("winding", List.of());
         ROOMS.put("circuit", List.of("winding"));
         ROOMS.put("network", List.of());
@@ -47,8 +48,10 @@ class RoomsTest {
         ROOMS.put("fault", List.of("circuit", "bench", "network", "winding"));
         ROOMS.put("rewind", List.of("winding"));
         ROOMS.put("commutator", List.of());
-        ROOMS.put("drawing", List.of("winding", "circuit", "bench", "rewind", "commutator"));
-        ROOMS.put("job", List.of("winding", "circuit", "network", "bench", "fault", "rewind", "commutator", "drawing"));
+        ROOMS.put("drawing", List.of("file", "winding", "circuit", "bench", "rewind", "commutator"));
+        ROOMS.put(
+                "job",
+                List.of("file", "winding", "circuit", "network", "bench", "fault", "rewind", "commutator", "drawing"));
         ROOMS.put("lesson", List.of("winding", "circuit", "bench", "fault", "rewind", "drawing"));
         ROOMS.put(
                 "sheet",

@@ -25,8 +25,9 @@ public final class BenchArmature {
     }
 
     /**
-     * A sound armature.
+     * {@return a sound armature}
      *
+     * @param winding the winding
      * @param ohms resistance of one coil, over 0; 1 where it is unknown
      */
     public static BenchArmature sound(Winding winding, double ohms) {
@@ -37,24 +38,25 @@ public final class BenchArmature {
         return new BenchArmature(winding, ohms, states, List.of());
     }
 
-    /** The winding as it should be. */
+    /** {@return the winding as it should be} */
     public Winding winding() {
         return winding;
     }
 
-    /** Resistance of one sound coil, ohm. */
+    /** {@return resistance of one sound coil, ohm} */
     public double soundOhms() {
         return soundOhms;
     }
 
-    /** Every coil in order of number. */
+    /** {@return every coil in order of number} */
     public List<CoilState> coils() {
         return List.copyOf(states.values());
     }
 
     /**
-     * One coil.
+     * {@return one coil}
      *
+     * @param number its number, from 1
      * @throws IllegalArgumentException when there is none of the number
      */
     public CoilState coil(int number) {
@@ -62,12 +64,16 @@ public final class BenchArmature {
         return states.get(number);
     }
 
-    /** Everything joined besides. */
+    /** {@return everything joined besides} */
     public List<Bond> bonds() {
         return bonds;
     }
 
-    /** The same armature with one coil otherwise. */
+    /**
+     * {@return the same armature with one coil otherwise}
+     *
+     * @param state the coil as it is
+     */
     public BenchArmature with(CoilState state) {
         winding.coil(state.coil());
         Map<Integer, CoilState> next = new LinkedHashMap<>(states);
@@ -76,8 +82,9 @@ public final class BenchArmature {
     }
 
     /**
-     * The same armature with two places joined.
+     * {@return the same armature with two places joined}
      *
+     * @param bond the places and the resistance between them
      * @throws IllegalArgumentException when a bar or coil does not exist
      */
     public BenchArmature with(Bond bond) {
@@ -89,7 +96,7 @@ public final class BenchArmature {
     }
 
     /**
-     * The same armature with equalizer rings.
+     * {@return the same armature with equalizer rings}
      *
      * @param rings bars of each ring, joined with no resistance
      */

@@ -40,51 +40,61 @@ public final class BenchNetwork {
         this.segments = List.copyOf(segments);
     }
 
-    /** The network with no voltage in any coil. */
+    /**
+     * {@return the network with no voltage in any coil}
+     *
+     * @param armature the armature as it is on the bench
+     */
     public static BenchNetwork of(BenchArmature armature) {
         return of(armature, coil -> 0);
     }
 
     /**
-     * The network with a voltage in every coil.
+     * {@return the network with a voltage in every coil}
      *
+     * @param armature the armature as it is on the bench
      * @param coilVolts voltage of a sound coil in the place of each, from its top side's lead to its bottom side's
      */
     public static BenchNetwork of(BenchArmature armature, ToDoubleFunction<CoilState> coilVolts) {
         return new Maker(armature, coilVolts).make();
     }
 
-    /** The armature it was made from. */
+    /** {@return the armature it was made from} */
     public BenchArmature armature() {
         return armature;
     }
 
-    /** The network. */
+    /** {@return the network} */
     public Network network() {
         return network;
     }
 
     /**
-     * The stretches of all coils with both leads on bars or something joined inside them, coil by coil from top to
-     * bottom lead.
+     * {@return the stretches of all coils with both leads on bars or something joined inside them, coil by coil from
+     * top to bottom lead}
      */
     public List<Segment> segments() {
         return segments;
     }
 
-    /** Node of a bar. */
+    /**
+     * {@return node of a bar}
+     *
+     * @param bar its number
+     */
     public static int node(int bar) {
         return bar - 1;
     }
 
-    /** Node of the shaft. */
+    /** {@return node of the shaft} */
     public int shaftNode() {
         return armature.winding().armature().bars();
     }
 
     /**
-     * Node of a place.
+     * {@return node of a place}
      *
+     * @param point bar, shaft or place within a coil
      * @throws IllegalArgumentException where nothing is joined to that place
      */
     public int node(Point point) {

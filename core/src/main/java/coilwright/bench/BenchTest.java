@@ -28,31 +28,44 @@ public sealed interface BenchTest {
         }
     }
 
-    /** The word for the test in commands and files. */
+    /** {@return the word for the test in commands and files} */
     String word();
 
-    /** Whether readings have a sign that means something. */
+    /** {@return whether readings have a sign that means something} */
     default boolean signed() {
         return false;
     }
 
-    /** Whether readings come in ohms; else in volts, or relative to volts. */
+    /** {@return whether readings come in ohms; else in volts, or relative to volts} */
     default boolean ohms() {
         return false;
     }
 
-    /** The pairs of the usual walk, in order. */
+    /**
+     * {@return the pairs of the usual walk, in order}
+     *
+     * @param winding the winding
+     */
     default List<Pair> walk(Winding winding) {
         return neighbours(winding);
     }
 
-    /** What a meter reads on each pair, in the order asked; infinite ohms where nothing joins the two. */
+    /**
+     * {@return what a meter reads on each pair, in the order asked; infinite ohms where nothing joins the two}
+     *
+     * @param armature the armature as it is on the bench
+     * @param pairs the pairs, from the first probe to the second
+     */
     List<PairReading> read(BenchArmature armature, List<Pair> pairs);
 
-    /** The set-up in words. */
+    /** {@return the set-up in words} */
     String setUp();
 
-    /** The usual walk on an armature. */
+    /**
+     * {@return the usual walk on an armature}
+     *
+     * @param armature the armature as it is on the bench
+     */
     default List<PairReading> readWalk(BenchArmature armature) {
         return read(armature, walk(armature.winding()));
     }
@@ -81,7 +94,10 @@ public sealed interface BenchTest {
     }
 
     /**
-     * How many bars on the next bar of the same circuit stands: 1, or as many as there are circuits that no coil joins.
+     * {@return how many bars on the next bar of the same circuit stands: 1, or as many as there are circuits that no
+     * coil joins}
+     *
+     * @param winding the winding
      */
     static int stepWithinCircuit(Winding winding) {
         if (winding.type() == WindingType.LISTED) {

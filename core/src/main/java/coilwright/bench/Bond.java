@@ -11,6 +11,9 @@ public record Bond(Point a, Point b, double ohms) {
     /**
      * Checks the values.
      *
+     * @param a one place
+     * @param b the other place
+     * @param ohms resistance of the joint, 0 or more
      * @throws IllegalArgumentException when the places are one, or the resistance is out of range
      */
     public Bond {
@@ -23,7 +26,12 @@ public record Bond(Point a, Point b, double ohms) {
         }
     }
 
-    /** Two places joined with no resistance. */
+    /**
+     * {@return two places joined with no resistance}
+     *
+     * @param a one place
+     * @param b the other
+     */
     public static Bond direct(Point a, Point b) {
         return new Bond(a, b, 0);
     }

@@ -18,6 +18,12 @@ public record CoilState(
     /**
      * Checks the values.
      *
+     * @param coil its number
+     * @param topBar bar where the lead of its top side lands; empty for none
+     * @param bottomBar bar where the lead of its bottom side lands; empty for none
+     * @param ohms resistance of its wire, over 0; infinite where it is broken
+     * @param turns its turns relative to a sound coil, over 0
+     * @param jointOhms further resistance in a bad joint at its top lead, 0 or more
      * @throws IllegalArgumentException when one is out of range
      */
     public CoilState {
@@ -39,37 +45,50 @@ public record CoilState(
         return new CoilState(coil.number(), coil.topBar(), coil.bottomBar(), ohms, 1, 0);
     }
 
-    /** Whether its wire is broken. */
+    /** {@return whether its wire is broken} */
     public boolean open() {
         return Double.isInfinite(ohms);
     }
 
-    /** Whether both leads land on bars. */
+    /** {@return whether both leads land on bars} */
     public boolean connected() {
         return topBar.isPresent() && bottomBar.isPresent();
     }
 
-    /** The same coil with a broken wire. */
+    /** {@return the same coil with a broken wire} */
     public CoilState broken() {
         return new CoilState(coil, topBar, bottomBar, Double.POSITIVE_INFINITY, turns, jointOhms);
     }
 
-    /** The same coil with its leads changed over: current and flux act the other way. */
+    /** {@return the same coil with its leads changed over: current and flux act the other way} */
     public CoilState reversed() {
         return new CoilState(coil, bottomBar, topBar, ohms, turns, jointOhms);
     }
 
-    /** The same coil on other bars. */
+    /**
+     * {@return the same coil on other bars}
+     *
+     * @param top bar of the top lead; empty where it is lifted
+     * @param bottom bar of the bottom lead; empty where it is lifted
+     */
     public CoilState onBars(OptionalInt top, OptionalInt bottom) {
         return new CoilState(coil, top, bottom, ohms, turns, jointOhms);
     }
 
-    /** The same coil with a bad joint. */
+    /**
+     * {@return the same coil with a bad joint}
+     *
+     * @param extraOhms resistance of the joint, over 0
+     */
     public CoilState withJoint(double extraOhms) {
         return new CoilState(coil, topBar, bottomBar, ohms, turns, extraOhms);
     }
 
-    /** The same coil with other turns, its resistance with them. */
+    /**
+     * {@return the same coil with other turns, its resistance with them}
+     *
+     * @param relative its turns over those of a sound coil, over 0
+     */
     public CoilState withTurns(double relative) {
         return new CoilState(coil, topBar, bottomBar, ohms / turns * relative, relative, jointOhms);
     }

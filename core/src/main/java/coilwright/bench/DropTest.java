@@ -18,14 +18,23 @@ import java.util.List;
  * @param potentials of bars 1..K, volts
  */
 public record DropTest(BenchArmature armature, List<Double> potentials) {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param armature as it lies on the bench
+     * @param potentials of bars 1..K, volts
+     */
     public DropTest {
         potentials = List.copyOf(potentials);
     }
 
     /**
-     * Feeds two bars.
+     * {@return the test with two bars fed}
      *
+     * @param armature the armature as it is on the bench
+     * @param in bar where current enters
+     * @param out bar where it leaves
+     * @param supply current or voltage fed
      * @throws IllegalArgumentException when a bar does not exist, the two are one, or a voltage is fed to bars joined
      *     with no resistance
      */
@@ -33,7 +42,13 @@ public record DropTest(BenchArmature armature, List<Double> potentials) {
         return solve(armature, armature, checkBar(armature, in), checkBar(armature, out), supply);
     }
 
-    /** Feeds the brushes: all + brushes together, all − brushes together. */
+    /**
+     * {@return the test fed through the brushes: all + brushes together, all − brushes together}
+     *
+     * @param armature the armature as it is on the bench
+     * @param gear the brushes
+     * @param supply current or voltage fed
+     */
     public static DropTest throughBrushes(BenchArmature armature, BrushGear gear, Supply supply) {
         BenchArmature joined = armature;
         int[] first = new int[2];
@@ -100,12 +115,17 @@ public record DropTest(BenchArmature armature, List<Double> potentials) {
         return volts;
     }
 
-    /** What a meter reads between two bars, V(from) − V(to). */
+    /**
+     * {@return what a meter reads between two bars, V(from) − V(to)}
+     *
+     * @param from bar under the first probe
+     * @param to bar under the second probe
+     */
     public PairReading between(int from, int to) {
         return new PairReading(from, to, Potentials.difference(potentials, from, to));
     }
 
-    /** The walk 1-2, 2-3, … K-1. */
+    /** {@return the walk 1-2, 2-3, … K-1} */
     public List<PairReading> neighbours() {
         Armature a = armature.winding().armature();
         List<PairReading> out = new ArrayList<>();
@@ -115,7 +135,12 @@ public record DropTest(BenchArmature armature, List<Double> potentials) {
         return out;
     }
 
-    /** Every pair of bars between which a meter reads a value, signed, within a relative tolerance. */
+    /**
+     * {@return every pair of bars between which a meter reads a value, signed, within a relative tolerance}
+     *
+     * @param value V(from) − V(to), V
+     * @param tolerance share of the value, 0 to 1
+     */
     public List<PairReading> where(double value, double tolerance) {
         return Potentials.where(
                 potentials.size(),

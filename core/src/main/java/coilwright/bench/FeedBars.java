@@ -19,6 +19,9 @@ public record FeedBars(int in, int out, String why) {
     /**
      * Checks that the bars differ.
      *
+     * @param in bar where current enters
+     * @param out bar where it leaves
+     * @param why which rule chose these bars
      * @throws IllegalArgumentException when they do not
      */
     public FeedBars {
@@ -28,11 +31,13 @@ public record FeedBars(int in, int out, String why) {
     }
 
     /**
-     * The feeds the trade advises, one after the other so that every coil is reached: simplex lap, bar 1 and the bar
-     * opposite; simplex wave, bar 1 and the bar a pole pitch away; a singly re-entrant multiplex winding, bars 1 and 2;
-     * a multiply re-entrant one, the like for each circuit by itself. Source: {@code TRAINING_MODULE}. Frog-leg and
-     * equalized lap windings are fed a pole pitch apart, since opposite bars may be joined (by arithmetic).
+     * {@return the feeds the trade advises, one after the other so that every coil is reached: simplex lap, bar 1 and
+     * the bar opposite; simplex wave, bar 1 and the bar a pole pitch away; a singly re-entrant multiplex winding, bars
+     * 1 and 2; a multiply re-entrant one, the like for each circuit by itself} Source: {@code TRAINING_MODULE}.
+     * Frog-leg and equalized lap windings are fed a pole pitch apart, since opposite bars may be joined (by
+     * arithmetic).
      *
+     * @param winding the winding
      * @param equalized whether bars of one potential are joined
      */
     public static List<FeedBars> advised(Winding winding, boolean equalized) {
@@ -73,9 +78,7 @@ public record FeedBars(int in, int out, String why) {
         for (int c = 1; c <= g; c++) {
             String why = g == 1
                     ? "a simplex " + kind + " winding is fed at bar 1 and the bar "
-                            + (distance * 2 == a.bars() || distance * 2 == a.bars() - 1
-                                    ? "opposite"
-                                    : "a pole pitch away")
+                            + (distance * 2 == a.bars() ? "opposite" : "a pole pitch away")
                     : "circuit " + c + " of " + g + " is fed by itself";
             out.add(new FeedBars(c, far(a, c, distance, g), why));
         }
@@ -91,7 +94,7 @@ public record FeedBars(int in, int out, String why) {
     private static List<FeedBars> listed(Winding winding) {
         List<FeedBars> out = new ArrayList<>();
         for (Circuit c : WindingGraph.of(winding).circuits()) {
-            if (c.steps().isEmpty() || c.bars().size() < 2) {
+            if (c.bars().size() < 2) {
                 continue;
             }
             int half = c.kind() == Circuit.Kind.CLOSED

@@ -17,7 +17,11 @@ public final class GroundTest {
      */
     public record ZeroPlace(int from, int to) {}
 
-    /** Ohms from every bar 1..K to the shaft; infinite where nothing joins them. */
+    /**
+     * {@return ohms from every bar 1..K to the shaft; infinite where nothing joins them}
+     *
+     * @param armature the armature as it is on the bench
+     */
     public static List<Double> barToShaft(BenchArmature armature) {
         BenchNetwork net = BenchNetwork.of(armature);
         var factorisation = net.network().factorised();
@@ -29,7 +33,11 @@ public final class GroundTest {
         return out;
     }
 
-    /** Whether any bar is joined to the shaft: the lamp lights. */
+    /**
+     * {@return whether any bar is joined to the shaft: the lamp lights}
+     *
+     * @param armature the armature as it is on the bench
+     */
     public static boolean grounded(BenchArmature armature) {
         return barToShaft(armature).stream().anyMatch(r -> !Double.isInfinite(r));
     }
@@ -37,8 +45,12 @@ public final class GroundTest {
     /**
      * The locating walk: direct current in at one bar and out at another, millivoltmeter from each bar to the shaft.
      *
-     * @throws IllegalArgumentException as {@link DropTest#at} does
+     * @param armature the armature as it is on the bench
+     * @param in bar where the current enters
+     * @param out bar where it leaves
+     * @param supply current or voltage fed
      * @return V(bar) − V(shaft) for bars 1..K; 0 throughout where the shaft is joined to nothing
+     * @throws IllegalArgumentException as {@link DropTest#at} does
      */
     public static List<Double> walk(BenchArmature armature, int in, int out, Supply supply) {
         if (in == out) {
@@ -62,8 +74,10 @@ public final class GroundTest {
     }
 
     /**
-     * Where a walk passes through nothing: bars that read nothing (within a millionth of the largest reading), and
-     * neighbours between which the sign changes, in order of the walk. Empty where every bar reads nothing.
+     * {@return where a walk passes through nothing: bars that read nothing (within a millionth of the largest reading),
+     * and neighbours between which the sign changes, in order of the walk} Empty where every bar reads nothing.
+     *
+     * @param walk V(bar) − V(shaft) for bars 1..K
      */
     public static List<ZeroPlace> zeroPlaces(List<Double> walk) {
         double most = walk.stream().mapToDouble(Math::abs).max().orElse(0);
@@ -84,7 +98,12 @@ public final class GroundTest {
         return out;
     }
 
-    /** The zero places that two walks with different feeds have in common: the true ones among phantoms. */
+    /**
+     * {@return the zero places that two walks with different feeds have in common: the true ones among phantoms}
+     *
+     * @param first of one feed
+     * @param second of the other feed
+     */
     public static List<ZeroPlace> staying(List<ZeroPlace> first, List<ZeroPlace> second) {
         return first.stream().filter(second::contains).toList();
     }

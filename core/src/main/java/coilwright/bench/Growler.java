@@ -21,6 +21,8 @@ public record Growler(double halfGap, double face) {
     /**
      * Checks the angles.
      *
+     * @param halfGap from straight down to the middle of either face, degrees, over 0 and under 180
+     * @param face width of a face, degrees, over 0, so that the faces do not overlap
      * @throws IllegalArgumentException when they are out of range or the faces overlap
      */
     public Growler {
@@ -35,12 +37,12 @@ public record Growler(double halfGap, double face) {
         }
     }
 
-    /** Middle of the face on the right as seen from the commutator end (under 180°). */
+    /** {@return middle of the face on the right as seen from the commutator end (under 180°)} */
     public double rightFace() {
         return 180 - halfGap;
     }
 
-    /** Middle of the face on the left as seen from the commutator end (over 180°). */
+    /** {@return middle of the face on the left as seen from the commutator end (over 180°)} */
     public double leftFace() {
         return 180 + halfGap;
     }
@@ -56,8 +58,11 @@ public record Growler(double halfGap, double face) {
     }
 
     /**
-     * Voltage of a coil from its top lead to its bottom lead, relative: 1 where one whole face lies between its sides.
+     * {@return voltage of a coil from its top lead to its bottom lead, relative: 1 where one whole face lies between
+     * its sides}
      *
+     * @param armature core and commutator
+     * @param coil a coil of this armature
      * @param armatureAngle of slot 1's centre line, degrees
      */
     public double coilVolts(Armature armature, Coil coil, double armatureAngle) {

@@ -26,13 +26,18 @@ public final class GrowlerBlade {
      * @param clockDegrees where the slot stands when it is pulled most, clockwise from straight up
      */
     public record SlotPull(int slot, double pull, double clockDegrees) {
-        /** Whether the blade hums. */
+        /** {@return whether the blade hums} */
         public boolean felt() {
             return pull >= LEAST_PULL;
         }
     }
 
-    /** Pull over every slot, in order of number. */
+    /**
+     * {@return the pull over every slot, in order of number}
+     *
+     * @param armature the armature as it is on the bench
+     * @param growler faces of the growler
+     */
     public static List<SlotPull> pulls(BenchArmature armature, Growler growler) {
         Armature a = armature.winding().armature();
         double[] most = new double[a.slots() + 1];
@@ -57,7 +62,12 @@ public final class GrowlerBlade {
         return out;
     }
 
-    /** The slots over which the blade hums. */
+    /**
+     * {@return the slots over which the blade hums}
+     *
+     * @param armature the armature as it is on the bench
+     * @param growler faces of the growler
+     */
     public static List<Integer> slots(BenchArmature armature, Growler growler) {
         return pulls(armature, growler).stream()
                 .filter(SlotPull::felt)
@@ -65,7 +75,13 @@ public final class GrowlerBlade {
                 .toList();
     }
 
-    /** Whether the blade hums everywhere, so that it tells nothing: equalizers, or a winding that equalizes itself. */
+    /**
+     * {@return whether the blade hums everywhere, so that it tells nothing: equalizers, or a winding that equalizes
+     * itself}
+     *
+     * @param sound the armature as it should be
+     * @param growler faces of the growler
+     */
     public static boolean useless(BenchArmature sound, Growler growler) {
         return 2 * slots(sound, growler).size() > sound.winding().armature().slots();
     }

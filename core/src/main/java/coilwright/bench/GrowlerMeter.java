@@ -21,7 +21,12 @@ public final class GrowlerMeter {
         this.growler = growler;
     }
 
-    /** An armature in a growler. */
+    /**
+     * {@return an armature in a growler}
+     *
+     * @param armature the armature as it is on the bench
+     * @param growler faces of the growler
+     */
     public static GrowlerMeter of(BenchArmature armature, Growler growler) {
         return new GrowlerMeter(armature, growler);
     }
@@ -35,8 +40,8 @@ public final class GrowlerMeter {
     public record Placed(PairReading reading, double clockDegrees) {}
 
     /**
-     * Potentials of bars 1..K with the armature at rest, relative; bar 1 is 0. Not a number where nothing joins a bar
-     * to bar 1.
+     * {@return potentials of bars 1..K with the armature at rest, relative; bar 1 is 0} Not a number where nothing
+     * joins a bar to bar 1.
      *
      * @param angle of slot 1's centre line, degrees
      */
@@ -48,7 +53,12 @@ public final class GrowlerMeter {
         return Potentials.ofBars(net, net.network().solve(), 1);
     }
 
-    /** As {@link #potentials}, but every bar against the first bar that anything joins it to. */
+    /**
+     * As {@link #potentials}, but every bar against the first bar that anything joins it to.
+     *
+     * @param angle of slot 1's centre line, degrees clockwise from straight up
+     * @return one potential a bar, 1..K
+     */
     public List<Double> groundedPotentials(double angle) {
         return atRest(angle).volts();
     }
@@ -82,7 +92,7 @@ public final class GrowlerMeter {
     }
 
     /**
-     * The probes walked round a still armature: pairs 1-2, 2-3, … K-1.
+     * {@return the probes walked round a still armature: pairs 1-2, 2-3, … K-1}
      *
      * @param angle of slot 1's centre line, degrees
      */
@@ -95,7 +105,13 @@ public final class GrowlerMeter {
         return walked(angle, pairs);
     }
 
-    /** As {@link #walked(double)}, for pairs of choice. */
+    /**
+     * As {@link #walked(double)}, for pairs of choice.
+     *
+     * @param angle of slot 1's centre line, degrees clockwise from straight up
+     * @param pairs the pairs, from the first probe to the second
+     * @return one reading a pair, in the order asked
+     */
     public List<PairReading> walked(double angle, List<BenchTest.Pair> pairs) {
         AtRest rest = atRest(angle);
         return pairs.stream()
@@ -104,8 +120,8 @@ public final class GrowlerMeter {
     }
 
     /**
-     * The armature turned under probes held still: for each pair in turn, the armature stands so that the middle
-     * between its bars is at the probes.
+     * {@return the armature turned under probes held still: for each pair in turn, the armature stands so that the
+     * middle between its bars is at the probes}
      *
      * @param clockDegrees place of the probes, clockwise from straight up
      */
@@ -114,7 +130,13 @@ public final class GrowlerMeter {
         return turned(clockDegrees, test.walk(armature.winding()));
     }
 
-    /** As {@link #turned(double)}, for pairs of choice. */
+    /**
+     * As {@link #turned(double)}, for pairs of choice.
+     *
+     * @param clockDegrees where the probes are held, clockwise from straight up
+     * @param pairs the pairs, from the first probe to the second
+     * @return one reading a pair, in the order asked
+     */
     public List<PairReading> turned(double clockDegrees, List<BenchTest.Pair> pairs) {
         checkAngle("probe position", clockDegrees);
         Armature a = armature.winding().armature();
@@ -131,20 +153,19 @@ public final class GrowlerMeter {
         return out;
     }
 
-    /** The pairs of the usual walk that read most, within a millionth, and where each stands. */
+    /**
+     * {@return the pairs of the usual walk that read most, within a millionth, and where each stands}
+     *
+     * @param angle of slot 1's centre line, degrees clockwise from straight up
+     */
     public List<Placed> best(double angle) {
         List<PairReading> all = new BenchTest.GrowlerWalked(growler, angle).readWalk(armature);
-        double most = all.stream().mapToDouble(PairReading::value).max().orElse(0);
-        Armature a = armature.winding().armature();
-        return all.stream()
-                .filter(r -> most > 0 && r.value() >= most * (1 - 1e-6))
-                .map(r -> new Placed(r, clock(a, r.from(), r.to(), angle)))
-                .toList();
+        return ProbePairs.best(ProbePairs.placed(armature.winding().armature(), all, angle));
     }
 
     /**
-     * The place for probes held still where a sound winding reads most, the mean over all pairs as the armature turns,
-     * to within half a degree; the middle of the first stretch of equals.
+     * {@return the place for probes held still where a sound winding reads most, the mean over all pairs as the
+     * armature turns, to within half a degree; the middle of the first stretch of equals}
      */
     public double bestClock() {
         Armature a = armature.winding().armature();
@@ -185,7 +206,13 @@ public final class GrowlerMeter {
         return repeats ? winding.sidesPerSlot() : winding.armature().bars();
     }
 
-    /** Every pair of bars between which the meter reads a value within a relative tolerance. */
+    /**
+     * {@return every pair of bars between which the meter reads a value within a relative tolerance}
+     *
+     * @param angle of slot 1's centre line, degrees clockwise from straight up
+     * @param value the reading looked for, relative
+     * @param tolerance share of the value, 0 to 1
+     */
     public List<PairReading> where(double angle, double value, double tolerance) {
         AtRest rest = atRest(angle);
         return Potentials.where(
@@ -193,8 +220,9 @@ public final class GrowlerMeter {
     }
 
     /**
-     * Readings in the meter's own unit, from one reading on a pair known to be good.
+     * {@return readings in the meter's own unit, from one reading on a pair known to be good}
      *
+     * @param readings the readings
      * @param known reading of the good pair in the meter's unit, over 0
      * @param relative what the same pair reads relatively, over 0
      */
@@ -209,7 +237,13 @@ public final class GrowlerMeter {
                 .toList();
     }
 
-    /** Middle between two bars from slot 1's centre line, degrees, on the shorter way round. */
+    /**
+     * {@return middle between two bars from slot 1's centre line, degrees, on the shorter way round}
+     *
+     * @param a core and commutator
+     * @param from one bar
+     * @param to the other bar
+     */
     public static double middle(Armature a, int from, int to) {
         double first = a.barCentre(from);
         double step = a.barCentre(to) - first;

@@ -24,6 +24,8 @@ public sealed interface Point {
         /**
          * Checks the fraction.
          *
+         * @param coil number of the coil
+         * @param fraction of the wire from its top lead, over 0 and under 1
          * @throws IllegalArgumentException when it is not over 0 and under 1
          */
         public Inside {
@@ -47,12 +49,16 @@ public sealed interface Point {
         }
     }
 
-    /** Bar of a number. */
+    /**
+     * {@return bar of a number}
+     *
+     * @param number its number, from 1
+     */
     static Point bar(int number) {
         return new Bar(number);
     }
 
-    /** The shaft and core. */
+    /** {@return the shaft and core} */
     static Point shaft() {
         return new Shaft();
     }

@@ -25,7 +25,11 @@ public final class PolarityTest {
      */
     public record Sense(int coil, int in, int out, double sense) {}
 
-    /** The sense of every live coil, in order of number. */
+    /**
+     * {@return the sense of every live coil, in order of number}
+     *
+     * @param armature the armature as it is on the bench
+     */
     public static List<Sense> senses(BenchArmature armature) {
         BenchNetwork net = BenchNetwork.of(armature);
         Factorisation factorisation = net.network().factorised();

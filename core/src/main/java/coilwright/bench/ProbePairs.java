@@ -15,8 +15,9 @@ public final class ProbePairs {
     private ProbePairs() {}
 
     /**
-     * Every bar with the one a number of bars on.
+     * {@return every bar with the one a number of bars on}
      *
+     * @param armature core and commutator
      * @param bars how far apart, 1 to K − 1
      * @throws IllegalArgumentException when it is out of range
      */
@@ -33,8 +34,10 @@ public final class ProbePairs {
     }
 
     /**
-     * The bars of each circuit that nothing joins to another, ascending, in order of the lowest bar; bars that no coil
-     * touches are left out.
+     * {@return the bars of each circuit that nothing joins to another, ascending, in order of the lowest bar; bars that
+     * no coil touches are left out}
+     *
+     * @param winding the winding
      */
     public static List<List<Integer>> circuits(Winding winding) {
         List<NavigableSet<Integer>> parts = new ArrayList<>();
@@ -58,7 +61,11 @@ public final class ProbePairs {
         return parts.stream().map(List::copyOf).toList();
     }
 
-    /** Each bar of a circuit with the next one of the same circuit, once round. */
+    /**
+     * {@return each bar of a circuit with the next one of the same circuit, once round}
+     *
+     * @param circuit its bars, ascending
+     */
     public static List<BenchTest.Pair> neighbours(List<Integer> circuit) {
         List<BenchTest.Pair> out = new ArrayList<>();
         for (int i = 0; circuit.size() > 1 && i < circuit.size(); i++) {
@@ -68,8 +75,10 @@ public final class ProbePairs {
     }
 
     /**
-     * Readings with the place of each, clockwise from straight up.
+     * {@return readings with the place of each, clockwise from straight up}
      *
+     * @param armature core and commutator
+     * @param readings the readings
      * @param angle of slot 1's centre line, degrees
      */
     public static List<GrowlerMeter.Placed> placed(Armature armature, List<PairReading> readings, double angle) {
@@ -78,7 +87,11 @@ public final class ProbePairs {
                 .toList();
     }
 
-    /** Those that read most, within a millionth; empty where all read nothing. */
+    /**
+     * {@return those that read most, within a millionth; empty where all read nothing}
+     *
+     * @param placed readings with their places
+     */
     public static List<GrowlerMeter.Placed> best(List<GrowlerMeter.Placed> placed) {
         double most = placed.stream()
                 .mapToDouble(p -> p.reading().value())
@@ -90,7 +103,11 @@ public final class ProbePairs {
                 .toList();
     }
 
-    /** The same readings, those that are mere rounding beside the largest taken for nothing. */
+    /**
+     * {@return the same readings, those that are mere rounding beside the largest taken for nothing}
+     *
+     * @param readings the readings
+     */
     public static List<PairReading> withoutRounding(List<PairReading> readings) {
         double most = readings.stream()
                 .mapToDouble(r -> Math.abs(r.value()))
@@ -103,8 +120,10 @@ public final class ProbePairs {
     }
 
     /**
-     * Those within a relative tolerance of a value.
+     * {@return those within a relative tolerance of a value}
      *
+     * @param readings the readings
+     * @param value the reading looked for
      * @param tolerance 0 to 1
      */
     public static List<PairReading> near(List<PairReading> readings, double value, double tolerance) {

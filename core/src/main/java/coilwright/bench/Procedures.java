@@ -18,7 +18,12 @@ public final class Procedures {
 
     private Procedures() {}
 
-    /** Growler with a meter, the armature turned under probes held at one clock position. */
+    /**
+     * {@return growler with a meter, the armature turned under probes held at one clock position}
+     *
+     * @param winding the winding
+     * @param clockDegrees where the probes are held, clockwise from straight up
+     */
     public static Procedure growlerMeterTurned(Winding winding, double clockDegrees) {
         return new Procedure(
                 "Growler and meter, armature turned",
@@ -38,7 +43,11 @@ public final class Procedures {
                 meterMeaning(winding));
     }
 
-    /** Growler with a meter, the probes walked round a still armature. */
+    /**
+     * {@return growler with a meter, the probes walked round a still armature}
+     *
+     * @param winding the winding
+     */
     public static Procedure growlerMeterWalked(Winding winding) {
         return new Procedure(
                 "Growler and meter, probes walked",
@@ -75,7 +84,11 @@ public final class Procedures {
         return out;
     }
 
-    /** Growler with a steel blade. */
+    /**
+     * {@return growler with a steel blade}
+     *
+     * @param winding the winding
+     */
     public static Procedure growlerBlade(Winding winding) {
         Armature a = winding.armature();
         List<String> meaning = new ArrayList<>();
@@ -108,7 +121,12 @@ public final class Procedures {
                 meaning);
     }
 
-    /** Drop test with direct current. */
+    /**
+     * {@return drop test with direct current}
+     *
+     * @param winding the winding
+     * @param feeds bars fed, one pair after the other
+     */
     public static Procedure drop(Winding winding, List<FeedBars> feeds) {
         List<String> setUp = new ArrayList<>();
         setUp.add("Low-voltage direct current, a 6 or 12 V battery with a rheostat and an ammeter, to the bars below"
@@ -144,7 +162,11 @@ public final class Procedures {
                                 + " crossed."));
     }
 
-    /** Resistance between bars. */
+    /**
+     * {@return resistance between bars}
+     *
+     * @param winding the winding
+     */
     public static Procedure resistance(Winding winding) {
         return new Procedure(
                 "Resistance bar to bar",
@@ -163,7 +185,11 @@ public final class Procedures {
                         "All readings even but off the expected value: another wire or another number of turns."));
     }
 
-    /** Ground test with lamp or ohmmeter, and the walk that finds the place. */
+    /**
+     * {@return ground test with lamp or ohmmeter, and the walk that finds the place}
+     *
+     * @param winding the winding
+     */
     public static Procedure ground(Winding winding) {
         int poles = winding.armature().poles();
         return new Procedure(
@@ -194,7 +220,11 @@ public final class Procedures {
                         "Nothing at any bar: the shaft is not joined to the winding."));
     }
 
-    /** Polarity of each coil. */
+    /**
+     * {@return polarity of each coil}
+     *
+     * @param winding the winding
+     */
     public static Procedure polarity(Winding winding) {
         int closures = winding.type() == WindingType.LISTED
                 ? Math.max(1, WindingGraph.of(winding).closures())

@@ -19,14 +19,19 @@ public final class ResistanceTest {
         this.factorisation = BenchNetwork.of(armature).network().factorised();
     }
 
-    /** An armature with nothing else connected. */
+    /**
+     * {@return an armature with nothing else connected}
+     *
+     * @param armature the armature as it is on the bench
+     */
     public static ResistanceTest of(BenchArmature armature) {
         return new ResistanceTest(armature);
     }
 
     /**
-     * A resistance brought from one temperature to another.
+     * {@return a resistance brought from one temperature to another}
      *
+     * @param ohms the resistance at {@code fromCelsius}
      * @param fromCelsius over −234.5
      * @param toCelsius over −234.5
      */
@@ -38,7 +43,12 @@ public final class ResistanceTest {
         return ohms * (COPPER + toCelsius) / (COPPER + fromCelsius);
     }
 
-    /** Ohms between two bars; empty where nothing joins them. */
+    /**
+     * {@return ohms between two bars; empty where nothing joins them}
+     *
+     * @param from bar under the first probe
+     * @param to bar under the second probe
+     */
     public OptionalDouble between(int from, int to) {
         int bars = armature.winding().armature().bars();
         for (int bar : new int[] {from, to}) {
@@ -49,12 +59,16 @@ public final class ResistanceTest {
         return factorisation.resistance(BenchNetwork.node(from), BenchNetwork.node(to));
     }
 
-    /** The walk 1-2, 2-3, … K-1; infinite where nothing joins the two. */
+    /** {@return the walk 1-2, 2-3, … K-1; infinite where nothing joins the two} */
     public List<PairReading> neighbours() {
         return apart(1);
     }
 
-    /** Every bar with the one a number of bars on; infinite where nothing joins the two. */
+    /**
+     * {@return every bar with the one a number of bars on; infinite where nothing joins the two}
+     *
+     * @param bars how far apart, 1 to K − 1
+     */
     public List<PairReading> apart(int bars) {
         Armature a = armature.winding().armature();
         List<PairReading> out = new ArrayList<>();
@@ -65,7 +79,12 @@ public final class ResistanceTest {
         return out;
     }
 
-    /** Every pair of bars whose resistance is a value within a relative tolerance. */
+    /**
+     * {@return every pair of bars whose resistance is a value within a relative tolerance}
+     *
+     * @param ohms the value looked for
+     * @param tolerance share of the value, 0 to 1
+     */
     public List<PairReading> where(double ohms, double tolerance) {
         if (!(ohms >= 0) || Double.isInfinite(ohms) || !(tolerance >= 0 && tolerance <= 1)) {
             throw new IllegalArgumentException("reading " + ohms + " ohm with tolerance " + tolerance * 100

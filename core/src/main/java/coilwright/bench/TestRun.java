@@ -9,12 +9,17 @@ import java.util.List;
  * @param readings in the order taken; any pairs, with gaps and repeats
  */
 public record TestRun(BenchTest test, List<PairReading> readings) {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param test the test
+     * @param readings in the order taken; any pairs, with gaps and repeats
+     */
     public TestRun {
         readings = List.copyOf(readings);
     }
 
-    /** The pairs read, in order. */
+    /** {@return the pairs read, in order} */
     public List<BenchTest.Pair> pairs() {
         return readings.stream().map(r -> new BenchTest.Pair(r.from(), r.to())).toList();
     }

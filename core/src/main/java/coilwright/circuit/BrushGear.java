@@ -35,12 +35,20 @@ public record BrushGear(
         List<Coil> shorted,
         List<Coil> idle) {
 
-    /** The width that just reaches every interleaved circuit: m bars for plex m, one for a listed winding. */
+    /**
+     * {@return the width that just reaches every interleaved circuit: m bars for plex m, one for a listed winding}
+     *
+     * @param winding the winding
+     */
     public static double leastWidth(Winding winding) {
         return winding.sets().get(0).plex().orElse(1);
     }
 
-    /** How many of the P brushes are enough: all for lap and frog-leg, two for wave. */
+    /**
+     * {@return how many of the P brushes are enough: all for lap and frog-leg, two for wave}
+     *
+     * @param winding the winding
+     */
     public static int leastBrushes(Winding winding) {
         return winding.type() == WindingType.WAVE ? 2 : winding.armature().poles();
     }
@@ -48,8 +56,10 @@ public record BrushGear(
     /**
      * Puts brushes at the neutral and traces the paths.
      *
+     * @param winding the winding
      * @param rotorAngle any angle, degrees
      * @param widthBars over 0, at most K/P
+     * @return the brushes and the paths between them
      * @throws IllegalArgumentException when the width is out of range or no coil is live
      */
     public static BrushGear at(Winding winding, double rotorAngle, double widthBars) {
@@ -81,13 +91,24 @@ public record BrushGear(
         double middle = (angle - a.barCentre(1)) / a.barAngle();
         double reach = (widthBars + 1) / 2 - 1e-9;
         List<Integer> bars = new ArrayList<>();
-        for (int i = (int) Math.ceil(middle - reach); i <= middle + reach && bars.size() < a.bars(); i++) {
+        for (int i = (int) Math.ceil(middle - reach); i <= middle + reach; i++) {
             bars.add(a.wrapBar(i + 1));
         }
         return bars;
     }
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param winding the winding
+     * @param neutral where the brushes stand from the pole centres
+     * @param rotorAngle of slot 1's centre line, degrees clockwise from straight up
+     * @param widthBars how many bars wide a brush is, over 0, at most a pole pitch
+     * @param brushes all P brushes
+     * @param paths from + to − brushes
+     * @param shorted coils whose ends lie on brushes of one sign, so that they carry no part of the load
+     * @param idle live coils that no path reaches (in a broken winding, or where a brush misses a circuit)
+     */
     public BrushGear {
         brushes = List.copyOf(brushes);
         paths = List.copyOf(paths);

@@ -22,7 +22,13 @@ public record Circuit(Kind kind, List<Integer> bars, List<Step> steps) {
         BARE_BAR
     }
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param kind what shape they make
+     * @param bars the bars met, in order of the walk; in order of number where it branches
+     * @param steps the coils in order of the walk; in order of number where it branches
+     */
     public Circuit {
         bars = List.copyOf(bars);
         steps = List.copyOf(steps);

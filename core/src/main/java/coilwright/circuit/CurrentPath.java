@@ -11,12 +11,19 @@ import java.util.List;
  * @param steps the coils in order
  */
 public record CurrentPath(int number, int fromBrush, int toBrush, List<Step> steps) {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param number 1 and up
+     * @param fromBrush number of the brush at its start
+     * @param toBrush number of the brush at its end
+     * @param steps the coils in order
+     */
     public CurrentPath {
         steps = List.copyOf(steps);
     }
 
-    /** The bars met, first and last included. */
+    /** {@return the bars met, first and last included} */
     public List<Integer> bars() {
         var bars = new java.util.ArrayList<Integer>();
         bars.add(steps.get(0).fromBar());

@@ -18,13 +18,13 @@ import java.util.List;
  */
 public record Neutral(double fromPoleCentre, double spread, double polePitch) {
     /**
-     * The neutral of a winding, the circular mean of its live coils.
+     * {@return the neutral of a winding, the circular mean of its live coils}
      *
+     * @param winding the winding
      * @throws IllegalArgumentException when the winding has no live coil
      */
     public static Neutral of(Winding winding) {
-        List<Coil> coils =
-                winding.liveCoils().stream().filter(c -> c.set() == 0).toList();
+        List<Coil> coils = winding.liveCoils();
         if (coils.isEmpty()) {
             throw new IllegalArgumentException("no coil has both leads on bars, so no neutral can be given");
         }
@@ -50,14 +50,16 @@ public record Neutral(double fromPoleCentre, double spread, double polePitch) {
     }
 
     /**
-     * The neutral of one coil by itself: from its centre to the middle of its bars, degrees, within half a pole pitch.
+     * {@return the neutral of one coil by itself: from its centre to the middle of its bars, degrees, within half a
+     * pole pitch}
      *
+     * @param a core and commutator
      * @param c a live coil
      */
     public static double ofCoil(Armature a, Coil c) {
-        double pair = 720.0 / a.poles();
-        double top = a.barCentre(c.topBar().getAsInt());
-        double bars = top + centred(a.barCentre(c.bottomBar().getAsInt()) - top, pair) / 2;
+        // Bars whole pole pairs apart shift their middle by whole pole pitches, which do not count.
+        double bars =
+                (a.barCentre(c.topBar().getAsInt()) + a.barCentre(c.bottomBar().getAsInt())) / 2;
         int span = Math.floorMod(c.bottom().slot() - c.top().slot(), a.slots());
         double coil = a.slotCentre(c.top().slot()) + span * a.slotAngle() / 2;
         return centred(bars - coil, 360.0 / a.poles());
@@ -74,7 +76,9 @@ public record Neutral(double fromPoleCentre, double spread, double polePitch) {
         return d > period / 2 + 1e-9 ? d - period : d;
     }
 
-    /** Angle from the middle between two poles to the brush, degrees, over −180/P up to and including 180/P. */
+    /**
+     * {@return angle from the middle between two poles to the brush, degrees, over −180/P up to and including 180/P}
+     */
     public double fromBetweenPoles() {
         return tidy(fromPoleCentre + polePitch / 2, polePitch);
     }

@@ -10,12 +10,12 @@ import coilwright.winding.Coil;
  * @param toBar bar it is left to
  */
 public record Step(Coil coil, int fromBar, int toBar) {
-    /** Whether the coil is passed from its top lead to its bottom lead, the positive sense of its voltage. */
+    /** {@return whether the coil is passed from its top lead to its bottom lead, the positive sense of its voltage} */
     public boolean forward() {
         return coil.topBar().getAsInt() == fromBar && coil.bottomBar().getAsInt() == toBar;
     }
 
-    /** The same coil passed the other way. */
+    /** {@return the same coil passed the other way} */
     public Step reversed() {
         return new Step(coil, toBar, fromBar);
     }

@@ -1,6 +1,8 @@
 package coilwright.circuit;
 
+import coilwright.winding.Armature;
 import coilwright.winding.Coil;
+import coilwright.winding.CoilSide;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -12,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.SortedSet;
+import java.util.SplittableRandom;
 import java.util.TreeSet;
 import org.jgrapht.Graph;
 import org.jgrapht.alg.connectivity.ConnectivityInspector;
@@ -33,7 +36,11 @@ public final class WindingGraph {
         this.graph = graph;
     }
 
-    /** The graph of all live coils of a winding. */
+    /**
+     * {@return the graph of all live coils of a winding}
+     *
+     * @param winding any winding
+     */
     public static WindingGraph of(Winding winding) {
         return new WindingGraph(winding, build(winding, winding.liveCoils()));
     }
@@ -49,19 +56,19 @@ public final class WindingGraph {
         return new AsUnmodifiableGraph<>(g);
     }
 
-    /** The winding it was made from. */
+    /** {@return the winding it was made from} */
     public Winding winding() {
         return winding;
     }
 
-    /** Bars as vertices, live coils as edges from top bar to bottom bar; cannot be changed. */
+    /** {@return bars as vertices, live coils as edges from top bar to bottom bar; cannot be changed} */
     public Graph<Integer, Coil> graph() {
         return graph;
     }
 
     /**
-     * The circuits of each set of coils by itself (so a frog-leg winding gives its lap circuits, then its wave
-     * circuits), each in order of its lowest bar.
+     * {@return the circuits of each set of coils by itself (so a frog-leg winding gives its lap circuits, then its wave
+     * circuits), each in order of its lowest bar}
      */
     public List<Circuit> circuits() {
         List<Circuit> out = new ArrayList<>();
@@ -75,7 +82,7 @@ public final class WindingGraph {
         return List.copyOf(out);
     }
 
-    /** How many closed rings the coils make; gcd(K, |yc|) in a regular winding. */
+    /** {@return how many closed rings the coils make; gcd(K, |yc|) in a regular winding} */
     public int closures() {
         return (int)
                 circuits().stream().filter(c -> c.kind() == Circuit.Kind.CLOSED).count();
@@ -93,7 +100,7 @@ public final class WindingGraph {
 
     private static Circuit circuitOf(Graph<Integer, Coil> g, SortedSet<Integer> bars) {
         Set<Coil> coils = new LinkedHashSet<>();
-        int ends = 0;
+        boolean open = false;
         int first = bars.first();
         for (int bar : bars) {
             coils.addAll(g.edgesOf(bar));
@@ -101,8 +108,9 @@ public final class WindingGraph {
             if (degree > 2) {
                 return branched(bars, g);
             }
-            if (degree == 1 && ends++ == 0) {
+            if (degree == 1 && !open) {
                 first = bar;
+                open = true;
             }
         }
         if (coils.isEmpty()) {
@@ -112,10 +120,10 @@ public final class WindingGraph {
         List<Integer> order = new ArrayList<>();
         order.add(first);
         steps.forEach(s -> order.add(s.toBar()));
-        if (ends == 0) {
+        if (!open) {
             order.remove(order.size() - 1);
         }
-        return new Circuit(ends == 0 ? Circuit.Kind.CLOSED : Circuit.Kind.OPEN, order, steps);
+        return new Circuit(open ? Circuit.Kind.OPEN : Circuit.Kind.CLOSED, order, steps);
     }
 
     private static Circuit branched(SortedSet<Integer> bars, Graph<Integer, Coil> g) {
@@ -146,9 +154,6 @@ public final class WindingGraph {
             int to = other(next, bar);
             steps.add(new Step(next, bar, to));
             bar = to;
-            if (bar == first) {
-                return steps;
-            }
         }
     }
 
@@ -166,7 +171,7 @@ public final class WindingGraph {
     }
 
     /**
-     * The coils with a side in a slot, in order of number.
+     * {@return the coils with a side in a slot, in order of number}
      *
      * @param slot 1..S
      */
@@ -175,7 +180,7 @@ public final class WindingGraph {
     }
 
     /**
-     * The coils with a lead on a bar, in order of number.
+     * {@return the coils with a lead on a bar, in order of number}
      *
      * @param bar 1..K
      */
@@ -184,10 +189,12 @@ public final class WindingGraph {
     }
 
     /**
-     * The ways through the winding from one bar to another: on a ring both ways round, the shorter first; on a chain
-     * the one way; where the winding branches a shortest way. In a frog-leg winding the ways through each part alone.
-     * Empty where the bars are not joined.
+     * {@return the ways through the winding from one bar to another: on a ring both ways round, the shorter first; on a
+     * chain the one way; where the winding branches a shortest way} In a frog-leg winding the ways through each part
+     * alone. Empty where the bars are not joined.
      *
+     * @param fromBar bar to start from
+     * @param toBar bar to come to
      * @throws IllegalArgumentException when the bars are the same or do not exist
      */
     public List<List<Step>> between(int fromBar, int toBar) {
@@ -251,15 +258,16 @@ public final class WindingGraph {
 
     /**
      * Sets of bars that stand at one potential whatever the shape of the field, as long as it repeats every two pole
-     * pitches: between any two bars of a set the coil sides met cancel, slot by corresponding slot. Sets of one bar
-     * are left out; each set ascends, sets in order of their lowest bar. These are the equalizer rings.
+     * pitches: between any two bars of a set the coil sides met cancel, slot by corresponding slot. Sets of one bar are
+     * left out; each set ascends, sets in order of their lowest bar. These are the equalizer rings.
      *
      * <p>Left out too are bars of coils whose voltages do not cancel on every way round (as with a reversed coil or a
      * dead one missing from the ring): currents circulate there, and no potential is fixed.
+     *
+     * @return the sets; empty where there are none
      */
     public List<List<Integer>> equipotentialBars() {
-        int s = winding.armature().slots();
-        int p = winding.armature().polePairs();
+        var places = new Places(winding.armature());
         Map<Integer, Tally> tallies = new LinkedHashMap<>();
         Map<Tally, List<Integer>> sets = new LinkedHashMap<>();
         int part = 0;
@@ -275,7 +283,7 @@ public final class WindingGraph {
                 for (Coil c : graph.edgesOf(bar)) {
                     int next = other(c, bar);
                     if (!tallies.containsKey(next)) {
-                        tallies.put(next, here.along(c, c.topBar().getAsInt() == bar ? 1 : -1, s, p));
+                        tallies.put(next, places.after(here, c, c.topBar().getAsInt() == bar));
                         queue.add(next);
                     }
                 }
@@ -284,7 +292,7 @@ public final class WindingGraph {
         Set<Integer> unbalanced = new LinkedHashSet<>();
         for (Coil c : graph.edgeSet()) {
             Tally from = tallies.get(c.topBar().getAsInt());
-            if (!from.along(c, 1, s, p).equals(tallies.get(c.bottomBar().getAsInt()))) {
+            if (!places.after(from, c, true).equals(tallies.get(c.bottomBar().getAsInt()))) {
                 unbalanced.add(from.part());
             }
         }
@@ -299,25 +307,34 @@ public final class WindingGraph {
                 .toList();
     }
 
+    /** Sum of coil sides met from the first bar of a part on, by their place within a pole pair. */
+    private record Tally(int part, long low, long high) {}
+
     /**
-     * Sum of coil sides met, by their place within a pole pair. Each place has a fixed 128-bit weight, so that equal
-     * sums mean equal tallies but for a chance of 2^-128.
+     * A 128-bit weight for each place of a slot within a pole pair, so that equal sums mean equal tallies but for a
+     * chance of 2^-128.
      */
-    private record Tally(int part, long low, long high) {
-        Tally along(Coil c, int sign, int slots, int polePairs) {
-            return plus(sign, Math.floorMod((long) c.top().slot() * polePairs, slots))
-                    .plus(-sign, Math.floorMod((long) c.bottom().slot() * polePairs, slots));
+    private static final class Places {
+        private final Armature armature;
+        private final long[] low;
+        private final long[] high;
+
+        Places(Armature armature) {
+            var random = new SplittableRandom(1);
+            this.armature = armature;
+            this.low = random.longs(armature.slots()).toArray();
+            this.high = random.longs(armature.slots()).toArray();
         }
 
-        Tally plus(int sign, long place) {
-            return new Tally(part, low + sign * mix(2 * place + 1), high + sign * mix(~(2 * place)));
+        /** The tally past a coil, from its top lead to its bottom lead or back. */
+        Tally after(Tally here, Coil c, boolean forward) {
+            int met = place(forward ? c.top() : c.bottom());
+            int left = place(forward ? c.bottom() : c.top());
+            return new Tally(here.part(), here.low() + low[met] - low[left], here.high() + high[met] - high[left]);
         }
 
-        private static long mix(long x) {
-            long z = x * 0x9E3779B97F4A7C15L;
-            z = (z ^ (z >>> 30)) * 0xBF58476D1CE4E5B9L;
-            z = (z ^ (z >>> 27)) * 0x94D049BB133111EBL;
-            return z ^ (z >>> 31);
+        private int place(CoilSide side) {
+            return side.slot() * armature.polePairs() % armature.slots();
         }
     }
 }

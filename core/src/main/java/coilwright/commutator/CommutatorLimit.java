@@ -63,17 +63,17 @@ public record CommutatorLimit(
             this.words = words;
         }
 
-        /** What is limited, in words. */
+        /** {@return what is limited, in words} */
         public String words() {
             return words;
         }
 
-        /** As files and scripts have it. */
+        /** {@return the word in files and scripts} */
         public String word() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
 
-        /** Whether it limits a gauge reading. */
+        /** {@return whether it limits a gauge reading} */
         public boolean isRunOut() {
             return name().startsWith("RUN_OUT");
         }
@@ -94,7 +94,7 @@ public record CommutatorLimit(
             this.word = word;
         }
 
-        /** The words printed beside the value. */
+        /** {@return the words printed beside the value} */
         public String word() {
             return word;
         }
@@ -160,6 +160,16 @@ public record CommutatorLimit(
     /**
      * Checks that there is a limit.
      *
+     * @param id short name, unique
+     * @param machine it was printed for
+     * @param quantity what is limited
+     * @param lowMm least value, where there is one
+     * @param highMm greatest value, where there is one
+     * @param printed as printed, with its own units and misprints
+     * @param source title
+     * @param edition year or edition; may be empty
+     * @param trust how far it may be trusted
+     * @param note conditions and misprints; may be empty
      * @throws IllegalArgumentException when neither end is given
      */
     public CommutatorLimit {
@@ -171,19 +181,24 @@ public record CommutatorLimit(
         }
     }
 
-    /** Every limit shipped, in order. */
+    /** {@return every limit shipped, in order} */
     public static List<CommutatorLimit> all() {
         return Table.ALL;
     }
 
-    /** Those on one quantity, in order. */
+    /**
+     * {@return those on one quantity, in order}
+     *
+     * @param quantity what the limit is on
+     */
     public static List<CommutatorLimit> on(Quantity quantity) {
         return Table.ALL.stream().filter(l -> l.quantity() == quantity).toList();
     }
 
     /**
-     * One limit.
+     * {@return one limit}
      *
+     * @param id its short name
      * @throws IllegalArgumentException when there is none of that name
      */
     public static CommutatorLimit of(String id) {
@@ -196,13 +211,17 @@ public record CommutatorLimit(
                                 Table.ALL.stream().map(CommutatorLimit::id).toList())));
     }
 
-    /** Whether a value keeps to the limit, to a tenth of a micrometre. */
+    /**
+     * {@return whether a value keeps to the limit, to a tenth of a micrometre}
+     *
+     * @param mm the value, mm
+     */
     public boolean admits(double mm) {
         return (lowMm.isEmpty() || mm >= lowMm.getAsDouble() - 1e-4)
                 && (highMm.isEmpty() || mm <= highMm.getAsDouble() + 1e-4);
     }
 
-    /** Title, edition and trust as printed beside a value. */
+    /** {@return title, edition and trust as printed beside a value} */
     public String cite() {
         return source + (edition.isEmpty() ? "" : ", " + edition) + " (" + trust.word() + ")";
     }

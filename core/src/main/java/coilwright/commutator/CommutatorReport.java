@@ -66,6 +66,14 @@ public record CommutatorReport(
         /**
          * Copies the list and checks the ranges.
          *
+         * @param diameterMm over the bars, mm
+         * @param newDiameterMm when new, mm, for limits on wear
+         * @param minimumMm least diameter allowed, mm
+         * @param micaMm thickness of the mica, mm
+         * @param undercutMm depth of the mica under the bars now, mm
+         * @param allowanceMm to take off the lowest bar beyond a bare clean-up, on the radius, mm
+         * @param centring how it is to run in the lathe, and how the run-out is judged
+         * @param chosen limits that hold for this commutator
          * @throws IllegalArgumentException when a size is out of range, or sizes do not go together
          */
         public Given {
@@ -94,7 +102,7 @@ public record CommutatorReport(
             }
         }
 
-        /** Nothing known, to run as read, no limit chosen. */
+        /** {@return nothing known, to run as read, no limit chosen} */
         public static Given nothing() {
             return new Given(
                     OptionalDouble.empty(),
@@ -110,6 +118,7 @@ public record CommutatorReport(
         /**
          * Checks the mica against the bars' pitch.
          *
+         * @param bars on the commutator, at least 3
          * @throws IllegalArgumentException when no copper is left between one mica and the next
          */
         public void checkMica(int bars) {
@@ -122,22 +131,26 @@ public record CommutatorReport(
             }
         }
 
-        /** The limit chosen on a quantity, the first of several. */
+        /**
+         * {@return the limit chosen on a quantity, the first of several}
+         *
+         * @param quantity what the limit is on
+         */
         public Optional<CommutatorLimit> chosenOn(Quantity quantity) {
             return chosen.stream().filter(l -> l.quantity() == quantity).findFirst();
         }
 
-        /** The limit on the depth to cut the mica to: the chosen one, else common practice. */
+        /** {@return the limit on the depth to cut the mica to: the chosen one, else common practice} */
         public CommutatorLimit depth() {
             return chosenOn(Quantity.UNDERCUT_DEPTH).orElseGet(() -> CommutatorLimit.of(USUAL_DEPTH));
         }
 
-        /** The limit under which the mica is cut again: the chosen one, else the usual. */
+        /** {@return the limit under which the mica is cut again: the chosen one, else the usual} */
         public CommutatorLimit least() {
             return chosenOn(Quantity.UNDERCUT_LIMIT).orElseGet(() -> CommutatorLimit.of(USUAL_LEAST));
         }
 
-        /** Sizes in words, those that are known. */
+        /** {@return sizes in words, those that are known} */
         public Map<String, String> facts() {
             Map<String, String> out = new LinkedHashMap<>();
             diameterMm.ifPresent(d -> out.put("Diameter over the bars", Text.mm(d)));
@@ -157,12 +170,12 @@ public record CommutatorReport(
      * @param chosen whether the user chose it
      */
     public record Judged(CommutatorLimit limit, Optional<CommutatorVerdict> verdict, boolean chosen) {
-        /** "passes", "fails" or "not known". */
+        /** {@return "passes", "fails" or "not known"} */
         public String word() {
             return verdict.map(v -> v.pass() ? "passes" : "fails").orElse("not known");
         }
 
-        /** The value measured in words, empty where there is none. */
+        /** {@return the value measured in words, empty where there is none} */
         public String value() {
             return verdict.map(v -> Text.mm(v.valueMm())).orElse("");
         }
@@ -186,13 +199,21 @@ public record CommutatorReport(
         /** No limit on a measured value was chosen. */
         NO_LIMIT_CHOSEN;
 
-        /** As files and scripts have it. */
+        /** {@return the word in files and scripts} */
         public String word() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
 
-    /** Copies the collections. */
+    /**
+     * Copies the collections.
+     *
+     * @param given sizes and choices
+     * @param runOut of the readings
+     * @param cuts the cleaning cut by centring; empty where the diameter is not known
+     * @param undercut advice, where undercut depth and mica thickness are known
+     * @param judged every limit on run-out, undercut and wear
+     */
     public CommutatorReport {
         cuts = Map.copyOf(cuts);
         judged = List.copyOf(judged);
@@ -202,13 +223,20 @@ public record CommutatorReport(
      * Judges a commutator.
      *
      * @param bars on it, at least 3
-     * @param readings round the bars, of at least 3
-     * @throws IllegalArgumentException when there are too few, one is of a bar that is not there, or sizes do not go
-     *     together
+     * @param readings of at least 3 bars, that go round at least half the commutator
+     * @param given what is known and chosen
+     * @return what the readings say, and what to do
+     * @throws IllegalArgumentException when there are too few, all lie on one side, one is of a bar that is not there,
+     *     or sizes do not go together
      */
     public static CommutatorReport of(int bars, List<Reading> readings, Given given) {
         given.checkMica(bars);
         RunOut runOut = RunOut.of(bars, readings);
+        if (!runOut.tellsCentre()) {
+            throw new IllegalArgumentException("the bars read leave " + Math.round(runOut.widestGapDegrees())
+                    + "° of the commutator without a reading, and its centre is not told from one side: read bars all"
+                    + " the way round");
+        }
         Map<TruingCut.Centring, TruingCut> cuts = new EnumMap<>(TruingCut.Centring.class);
         if (given.diameterMm().isPresent()) {
             for (TruingCut.Centring c : TruingCut.Centring.values()) {
@@ -252,17 +280,21 @@ public record CommutatorReport(
         return out;
     }
 
-    /** The cut in the centring chosen; empty where the diameter is not known. */
+    /** {@return the cut in the centring chosen; empty where the diameter is not known} */
     public Optional<TruingCut> planned() {
         return Optional.ofNullable(cuts.get(given.centring()));
     }
 
-    /** Infeed from first touch to a clean surface, on the radius, mm; known without the diameter. */
+    /**
+     * {@return infeed from first touch to a clean surface, on the radius, mm; known without the diameter}
+     *
+     * @param centring how it runs in the lathe
+     */
     public double cutDepthMm(TruingCut.Centring centring) {
         return depth(runOut, given, centring);
     }
 
-    /** How it ended; the first that holds in the order of the words. */
+    /** {@return how it ended; the first that holds in the order of the words} */
     public Verdict verdict() {
         List<Judged> chosen = judged.stream().filter(Judged::chosen).toList();
         if (chosen.stream().anyMatch(j -> j.verdict().filter(v -> !v.pass()).isPresent())) {
@@ -277,7 +309,7 @@ public record CommutatorReport(
         return chosen.stream().anyMatch(j -> j.verdict().isEmpty()) ? Verdict.INCOMPLETE : Verdict.WITHIN_LIMITS;
     }
 
-    /** Whether the answer is no: out of a limit chosen, or a clean-up goes under the least diameter. */
+    /** {@return whether the answer is no: out of a limit chosen, or a clean-up goes under the least diameter} */
     public boolean refused() {
         return verdict() == Verdict.OUT_OF_LIMITS || verdict() == Verdict.UNDER_MINIMUM;
     }
@@ -286,7 +318,7 @@ public record CommutatorReport(
         return planned().flatMap(TruingCut::keepsMinimum).filter(kept -> !kept).isPresent();
     }
 
-    /** The verdict in a sentence, and beneath it each limit chosen and what else decides. */
+    /** {@return the verdict in a sentence, and beneath it each limit chosen and what else decides} */
     public List<String> verdictLines() {
         List<String> out = new ArrayList<>();
         out.add(
@@ -308,7 +340,7 @@ public record CommutatorReport(
         return out;
     }
 
-    /** What the readings say, in words. */
+    /** {@return what the readings say, in words} */
     public Map<String, String> facts() {
         Map<String, String> out = new LinkedHashMap<>();
         List<Integer> missing = runOut.missing();
@@ -365,7 +397,7 @@ public record CommutatorReport(
                 + (bars.size() > 12 ? " and " + (bars.size() - 12) + " more" : "");
     }
 
-    /** The cleaning cuts in words, by how the commutator runs in the lathe. */
+    /** {@return the cleaning cuts in words, by how the commutator runs in the lathe} */
     public Map<String, String> cutLines() {
         Map<String, String> out = new LinkedHashMap<>();
         for (TruingCut.Centring c : TruingCut.Centring.values()) {
@@ -381,12 +413,16 @@ public record CommutatorReport(
         return out;
     }
 
-    /** How to undercut, in words. */
+    /** {@return how to undercut, in words} */
     public List<String> undercutLines() {
         return undercutLines(given, undercut);
     }
 
-    /** How to undercut, in words, with nothing read yet. */
+    /**
+     * {@return how to undercut, in words, with nothing read yet}
+     *
+     * @param given what is known and chosen
+     */
     public static List<String> undercutLines(Given given) {
         return undercutLines(given, Optional.empty());
     }
@@ -429,7 +465,7 @@ public record CommutatorReport(
         return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
-    /** How readings are taken. */
+    /** {@return how readings are taken} */
     public static List<String> steps() {
         return List.of(
                 "Run the armature on its own bearings, or between centres that are true with them. Clean the bars and"
@@ -442,7 +478,7 @@ public record CommutatorReport(
                 "Measure the diameter across the worn track, the mica and the depth of the undercut.");
     }
 
-    /** What limits the worth of the readings. */
+    /** {@return what limits the worth of the readings} */
     public List<String> notes() {
         List<String> out = new ArrayList<>();
         int read = runOut.list().size();

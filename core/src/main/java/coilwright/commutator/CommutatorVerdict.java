@@ -16,7 +16,11 @@ public record CommutatorVerdict(CommutatorLimit limit, double valueMm, boolean p
         return new CommutatorVerdict(limit, value, limit.admits(value));
     }
 
-    /** The run-out against every limit on it; the choice is the user's. */
+    /**
+     * {@return the run-out against every limit on it; the choice is the user's}
+     *
+     * @param runOut readings with the circle that fits them
+     */
     public static List<CommutatorVerdict> runOut(RunOut runOut) {
         List<CommutatorVerdict> out = new ArrayList<>();
         for (CommutatorLimit l : CommutatorLimit.all()) {
@@ -28,7 +32,11 @@ public record CommutatorVerdict(CommutatorLimit limit, double valueMm, boolean p
         return List.copyOf(out);
     }
 
-    /** The depth of the mica under the bars against every limit on it. */
+    /**
+     * {@return the depth of the mica under the bars against every limit on it}
+     *
+     * @param depthMm mica under the bars, mm
+     */
     public static List<CommutatorVerdict> undercut(double depthMm) {
         Text.notNegative("undercut depth", depthMm);
         return CommutatorLimit.on(CommutatorLimit.Quantity.UNDERCUT_LIMIT).stream()
@@ -36,7 +44,12 @@ public record CommutatorVerdict(CommutatorLimit limit, double valueMm, boolean p
                 .toList();
     }
 
-    /** What has been turned off against every limit on it; empty where the new diameter is not known. */
+    /**
+     * {@return what has been turned off against every limit on it; empty where the new diameter is not known}
+     *
+     * @param newDiameterMm over the commutator when it was new, mm; empty where not known
+     * @param diameterMm over the commutator now, or after the cut, mm
+     */
     public static List<CommutatorVerdict> wear(OptionalDouble newDiameterMm, double diameterMm) {
         Text.positive("commutator diameter", diameterMm);
         if (newDiameterMm.isEmpty()) {
@@ -47,7 +60,7 @@ public record CommutatorVerdict(CommutatorLimit limit, double valueMm, boolean p
                 .toList();
     }
 
-    /** The verdict in one line, with its source. */
+    /** {@return the verdict in one line, with its source} */
     public String text() {
         return Text.mm(valueMm) + (pass ? " passes: " : " fails: ") + limit.machine() + ", " + limit.printed()
                 + (limit.note().isEmpty() ? "" : " (" + limit.note() + ")") + "; " + limit.cite();

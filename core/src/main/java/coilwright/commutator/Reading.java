@@ -13,6 +13,8 @@ public record Reading(int bar, double heightMm) {
     /**
      * Checks the reading.
      *
+     * @param bar bar under the gauge, from 1
+     * @param heightMm gauge reading, mm; more means that the bar stands further out. Any zero will do.
      * @throws IllegalArgumentException when the bar is under 1 or the reading is no number or out of range
      */
     public Reading {

@@ -13,6 +13,9 @@ import java.util.TreeMap;
  * order in e over the radius that is a round commutator off centre by e towards φ; what remains is its own shape.
  */
 public final class RunOut {
+    /** Widest gap without a reading over which the centre is told, degrees. Common practice, from memory. */
+    private static final double MOST_GAP = 180;
+
     private final int bars;
     private final Map<Integer, Double> heights;
     private final double mean;
@@ -44,7 +47,8 @@ public final class RunOut {
         this.mean = fit[0];
         this.eccentricity = Math.hypot(fit[1], fit[2]);
         double degrees = Math.toDegrees(Math.atan2(fit[2], fit[1]));
-        this.phase = degrees < 0 ? degrees + 360 : degrees;
+        // The rest by 360 once more: a hair under nought comes out as 360 itself.
+        this.phase = degrees < 0 ? (degrees + 360) % 360 : degrees;
         List<Bar> out = new ArrayList<>();
         heights.forEach((bar, h) -> {
             double a = angle(bar, bars);
@@ -58,6 +62,7 @@ public final class RunOut {
      *
      * @param bars bars on the commutator, at least 3
      * @param readings of at least 3 bars; a bar read twice counts with the mean of its readings
+     * @return the readings with the circle that fits them
      * @throws IllegalArgumentException when a bar does not exist, or too few are read to find the centre
      */
     public static RunOut of(int bars, List<Reading> readings) {
@@ -87,7 +92,7 @@ public final class RunOut {
         return 2 * Math.PI * (bar - 1) / bars;
     }
 
-    /** Normal equations of 1, cos θ and sin θ, by elimination with the largest pivot. */
+    /** Normal equations of 1, cos θ and sin θ, by elimination; they are positive definite and need no pivoting. */
     private static double[] fit(int bars, Map<Integer, Double> heights) {
         double[][] m = new double[3][4];
         heights.forEach((bar, h) -> {
@@ -101,20 +106,11 @@ public final class RunOut {
             }
         });
         for (int i = 0; i < 3; i++) {
-            int pivot = i;
-            for (int k = i + 1; k < 3; k++) {
-                if (Math.abs(m[k][i]) > Math.abs(m[pivot][i])) {
-                    pivot = k;
-                }
-            }
-            double[] row = m[pivot];
-            m[pivot] = m[i];
-            m[i] = row;
             for (int k = 0; k < 3; k++) {
                 if (k != i) {
-                    double f = m[k][i] / row[i];
+                    double f = m[k][i] / m[i][i];
                     for (int j = i; j < 4; j++) {
-                        m[k][j] -= f * row[j];
+                        m[k][j] -= f * m[i][j];
                     }
                 }
             }
@@ -122,17 +118,17 @@ public final class RunOut {
         return new double[] {m[0][3] / m[0][0], m[1][3] / m[1][1], m[2][3] / m[2][2]};
     }
 
-    /** Bars on the commutator. */
+    /** {@return bars on the commutator} */
     public int bars() {
         return bars;
     }
 
-    /** Every bar read, in order. */
+    /** {@return every bar read, in order} */
     public List<Bar> list() {
         return list;
     }
 
-    /** Bars without a reading, in order. */
+    /** {@return bars without a reading, in order} */
     public List<Integer> missing() {
         List<Integer> out = new ArrayList<>();
         for (int b = 1; b <= bars; b++) {
@@ -143,7 +139,7 @@ public final class RunOut {
         return List.copyOf(out);
     }
 
-    /** Widest gap between neighbouring bars read, degrees; over about 120 the centre is not well found. */
+    /** {@return widest gap between neighbouring bars read, degrees; over about 120 the centre is not well found} */
     public double widestGapDegrees() {
         double widest = 0;
         int before = list.get(list.size() - 1).bar() - bars;
@@ -154,49 +150,68 @@ public final class RunOut {
         return widest;
     }
 
-    /** Mean of the fit, mm on the gauge. */
+    /**
+     * {@return whether the bars read go round enough of the commutator to tell its centre: from less than half the
+     * circle the fit can lie anywhere}
+     */
+    public boolean tellsCentre() {
+        return widestGapDegrees() <= MOST_GAP;
+    }
+
+    /** {@return mean of the fit, mm on the gauge} */
     public double meanMm() {
         return mean;
     }
 
-    /** e: how far the commutator's centre lies from the axis it was turned about, mm. It swings the gauge by twice that. */
+    /**
+     * {@return e: how far the commutator's centre lies from the axis it was turned about, mm} It swings the gauge by
+     * twice that.
+     */
     public double eccentricityMm() {
         return eccentricity;
     }
 
-    /** φ: where its high side lies, degrees from bar 1 in the direction of the bars' numbers, 0 to under 360. */
+    /**
+     * {@return φ: where its high side lies, degrees from bar 1 in the direction of the bars' numbers, 0 to under 360}
+     */
     public double highSideDegrees() {
         return phase;
     }
 
-    /** The bar nearest to the high side. */
+    /** {@return the bar nearest to the high side} */
     public int highSideBar() {
         return 1 + (int) Math.floorMod(Math.round(phase * bars / 360), (long) bars);
     }
 
-    /** Where the high side stands on a clock's face with bar 1 at 12 o'clock, to the half hour, such as 4:30. */
+    /**
+     * {@return where the high side stands on a clock's face with bar 1 at 12 o'clock, to the half hour, such as 4:30}
+     */
     public String highSideClock() {
         int halfHours = (int) (Math.round(phase / 15) % 24);
         int hour = halfHours / 2;
         return (hour == 0 ? 12 : hour) + (halfHours % 2 == 0 ? ":00" : ":30");
     }
 
-    /** Total indicator reading as measured: highest less lowest, mm. */
+    /** {@return total indicator reading as measured: highest less lowest, mm} */
     public double tirMm() {
         return highest(false).heightMm() - lowest(false).heightMm();
     }
 
-    /** Total indicator reading with the eccentricity taken out, mm. */
+    /** {@return total indicator reading with the eccentricity taken out, mm} */
     public double residualTirMm() {
         return highest(true).residualMm() - lowest(true).residualMm();
     }
 
-    /** Whether its own shape is round to half a micrometre, less than a gauge shows. */
+    /** {@return whether its own shape is round to half a micrometre, less than a gauge shows} */
     public boolean isRound() {
         return residualTirMm() < 0.0005;
     }
 
-    /** The bar that stands out most, as read or with the eccentricity taken out; the first of equals. */
+    /**
+     * {@return the bar that stands out most, as read or with the eccentricity taken out; the first of equals}
+     *
+     * @param recentred whether with the eccentricity taken out
+     */
     public Bar highest(boolean recentred) {
         Bar best = list.get(0);
         for (Bar b : list) {
@@ -207,7 +222,11 @@ public final class RunOut {
         return best;
     }
 
-    /** The bar that lies lowest, as read or with the eccentricity taken out; the first of equals. */
+    /**
+     * {@return the bar that lies lowest, as read or with the eccentricity taken out; the first of equals}
+     *
+     * @param recentred whether with the eccentricity taken out
+     */
     public Bar lowest(boolean recentred) {
         Bar best = list.get(0);
         for (Bar b : list) {
@@ -222,7 +241,10 @@ public final class RunOut {
         return recentred ? b.residualMm() : b.heightMm();
     }
 
-    /** Steps between neighbouring bars that were both read, in order, the last being from the last bar to bar 1. */
+    /**
+     * {@return steps between neighbouring bars that were both read, in order, the last being from the last bar to bar
+     * 1}
+     */
     public List<Step> steps() {
         List<Step> out = new ArrayList<>();
         for (int b = 1; b <= bars; b++) {
@@ -234,7 +256,10 @@ public final class RunOut {
         return List.copyOf(out);
     }
 
-    /** The largest step between neighbours, up or down, the first of equals; empty where no neighbours were read. */
+    /**
+     * {@return the largest step between neighbours, up or down, the first of equals; empty where no neighbours were
+     * read}
+     */
     public Optional<Step> largestStep() {
         Optional<Step> largest = Optional.empty();
         for (Step s : steps()) {
@@ -246,12 +271,15 @@ public final class RunOut {
         return largest;
     }
 
-    /** Largest step between neighbours, mm, unsigned; 0 where no neighbours were read. */
+    /** {@return largest step between neighbours, mm, unsigned; 0 where no neighbours were read} */
     public double largestStepMm() {
         return largestStep().map(s -> Math.abs(s.stepMm())).orElse(0.0);
     }
 
-    /** The same bars with the eccentricity taken out: what a gauge reads when the commutator runs true to itself. */
+    /**
+     * {@return the same bars with the eccentricity taken out: what a gauge reads when the commutator runs true to
+     * itself}
+     */
     public RunOut recentred() {
         return of(
                 bars,
@@ -259,7 +287,7 @@ public final class RunOut {
     }
 
     /**
-     * Largest total indicator reading within a run of neighbouring bars, mm.
+     * {@return largest total indicator reading within a run of neighbouring bars, mm}
      *
      * @param span bars in the run, 2 or more, such as 6
      */
@@ -284,8 +312,9 @@ public final class RunOut {
     }
 
     /**
-     * Bars that do not go with the others: their residual is more than three and a half times the scatter (1.4826 times
-     * the median of the unsigned residuals) and over 0.005 mm. Read them again, and look for a lifted bar.
+     * {@return bars that do not go with the others: their residual is more than three and a half times the scatter
+     * (1.4826 times the median of the unsigned residuals) and over 0.005 mm} Read them again, and look for a lifted
+     * bar.
      */
     public List<Bar> standouts() {
         List<Double> sorted =

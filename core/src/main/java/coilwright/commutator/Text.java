@@ -13,29 +13,26 @@ final class Text {
             return "no number";
         }
         BigDecimal b = new BigDecimal(x).setScale(3, RoundingMode.HALF_EVEN);
-        return (b.signum() == 0 ? "0" : b.stripTrailingZeros().toPlainString()) + " mm";
+        return b.stripTrailingZeros().toPlainString() + " mm";
     }
 
     /** Millimetres, and thousandths of an inch to one decimal. */
     static String both(double x) {
         BigDecimal thou = new BigDecimal(x / 0.0254).setScale(1, RoundingMode.HALF_EVEN);
-        return mm(x) + " ("
-                + (thou.signum() == 0 ? "0" : thou.stripTrailingZeros().toPlainString()) + " thou)";
+        return mm(x) + " (" + thou.stripTrailingZeros().toPlainString() + " thou)";
     }
 
-    static double most(String what, double x, double most) {
+    static void most(String what, double x, double most) {
         if (x > most) {
             throw new IllegalArgumentException(
                     what + " is " + mm(x) + ", but may be at most " + mm(most) + ": check the unit");
         }
-        return x;
     }
 
-    static double finite(String what, double x) {
+    static void finite(String what, double x) {
         if (Double.isNaN(x) || Double.isInfinite(x)) {
             throw new IllegalArgumentException(what + " is no number: measure it again");
         }
-        return x;
     }
 
     static double notNegative(String what, double x) {

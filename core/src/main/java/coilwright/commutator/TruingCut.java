@@ -33,7 +33,7 @@ public record TruingCut(
         /** Set to run true to itself: only its own shape is turned away. It will then run out on other centres. */
         RECENTRED;
 
-        /** As files and commands have it. */
+        /** {@return the word in files and scripts} */
         public String word() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
@@ -47,6 +47,7 @@ public record TruingCut(
      * @param diameterMm over the commutator now, mean over the bars, mm
      * @param allowanceMm taken off the lowest bar beyond a bare clean-up, on the radius, mm; 0 for none
      * @param minimumMm least diameter allowed, where known
+     * @return the smallest cut that cleans up
      * @throws IllegalArgumentException when a size is out of range
      */
     public static TruingCut plan(
@@ -70,7 +71,7 @@ public record TruingCut(
         return new TruingCut(centring, high - low + allowanceMm, allowanceMm, diameterMm, after, minimumMm);
     }
 
-    /** What to mind at the lathe and when undercutting; common practice of the trade. */
+    /** {@return what to mind at the lathe and when undercutting; common practice of the trade} */
     public static List<String> cautions() {
         return List.of(
                 "Lathe: eye protection, no gloves, loose sleeves or rings, the work turned over by hand first; follow"
@@ -84,24 +85,27 @@ public record TruingCut(
                 "When all is cut, look for copper bridges between bars and test bar to bar again.");
     }
 
-    /** Taken off the mean diameter, mm. */
+    /** {@return what is taken off the mean diameter, mm} */
     public double offDiameterMm() {
         return diameterBeforeMm - diameterAfterMm;
     }
 
-    /** Diameter left above the minimum, mm, negative when the cut goes under it; empty where no minimum is known. */
+    /**
+     * {@return diameter left above the minimum, mm, negative when the cut goes under it; empty where no minimum is
+     * known}
+     */
     public OptionalDouble leftMm() {
         return minimumMm.isEmpty()
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(diameterAfterMm - minimumMm.getAsDouble());
     }
 
-    /** Whether the minimum is kept; empty where none is known. */
+    /** {@return whether the minimum is kept; empty where none is known} */
     public Optional<Boolean> keepsMinimum() {
         return minimumMm.isEmpty() ? Optional.empty() : Optional.of(diameterAfterMm >= minimumMm.getAsDouble());
     }
 
-    /** The cut in one line. */
+    /** {@return the cut in one line} */
     public String text() {
         String left = leftMm().isEmpty()
                 ? "no minimum is given"

@@ -32,6 +32,7 @@ public record Undercut(
      * @param micaMm thickness of the mica, mm
      * @param depth limit on the depth to cut to, such as {@code practice-depth}
      * @param least limit under which it is cut again, such as {@code car-starter-1997-undercut}
+     * @return what to do about the mica
      * @throws IllegalArgumentException when a size is out of range or a limit is on something else
      */
     public static Undercut advise(

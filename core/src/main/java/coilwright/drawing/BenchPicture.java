@@ -25,8 +25,10 @@ public final class BenchPicture {
             Optional<BenchTest.Pair> feed, Optional<BenchTest.Pair> meter, String unit, OptionalInt compass) {}
 
     /**
-     * The armature in the growler.
+     * {@return the armature in the growler}
      *
+     * @param winding the winding
+     * @param options what to draw and how
      * @param radius of the core, mm; the picture is 50 mm wider than the core and 62 mm higher
      */
     public static Drawing growler(Winding winding, ViewOptions options, double radius) {
@@ -34,8 +36,10 @@ public final class BenchPicture {
     }
 
     /**
-     * The armature in the growler with a steel blade over its top slot and no probes.
+     * {@return the armature in the growler with a steel blade over its top slot and no probes}
      *
+     * @param winding the winding
+     * @param options what to draw and how
      * @param radius of the core, mm; the picture is 50 mm wider than the core and 62 mm higher
      */
     public static Drawing blade(Winding winding, ViewOptions options, double radius) {
@@ -43,8 +47,11 @@ public final class BenchPicture {
     }
 
     /**
-     * The armature from the commutator end, slot 1 up, and what touches it.
+     * {@return the armature from the commutator end, slot 1 up, and what touches it}
      *
+     * @param winding the winding
+     * @param touches what touches the armature, and where
+     * @param palette colours, or black, white and grey
      * @param radius of the core, mm; the picture is 50 mm wider and higher than the core
      * @throws IllegalArgumentException when a bar or slot does not exist
      */

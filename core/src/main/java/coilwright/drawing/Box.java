@@ -25,17 +25,21 @@ public record Box(double left, double top, double right, double bottom) {
         return new Box(left, top, right, bottom);
     }
 
-    /** Width, mm. */
+    /** {@return width, mm} */
     public double width() {
         return right - left;
     }
 
-    /** Height, mm. */
+    /** {@return height, mm} */
     public double height() {
         return bottom - top;
     }
 
-    /** Whether the inner areas of the two have more than a hair (0.01 mm) in common. */
+    /**
+     * {@return whether the inner areas of the two have more than a hair (0.01 mm) in common}
+     *
+     * @param other the other box
+     */
     public boolean overlaps(Box other) {
         double hair = 0.01;
         return left < other.right - hair
@@ -44,7 +48,11 @@ public record Box(double left, double top, double right, double bottom) {
                 && other.top < bottom - hair;
     }
 
-    /** Whether the other lies within this one, give or take a hair (0.01 mm). */
+    /**
+     * {@return whether the other lies within this one, give or take a hair (0.01 mm)}
+     *
+     * @param other the other box
+     */
     public boolean holds(Box other) {
         double hair = 0.01;
         return other.left >= left - hair
@@ -53,7 +61,11 @@ public record Box(double left, double top, double right, double bottom) {
                 && other.bottom <= bottom + hair;
     }
 
-    /** The smallest box around both. */
+    /**
+     * {@return the smallest box around both}
+     *
+     * @param other the other box
+     */
     public Box union(Box other) {
         return new Box(
                 Math.min(left, other.left),

@@ -15,7 +15,14 @@ import java.util.Optional;
  */
 public record Comparison(
         List<ListedCoil> found, List<Difference> differences, Optional<String> whole, Optional<Numbering> numbering) {
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param found the lines of the list
+     * @param differences what differs of single coils, in the numbers of the list
+     * @param whole what differs of the winding as a whole, in a few words; empty where nothing does
+     * @param numbering how the numbers of the list lie on those of the plan; empty where they are the same
+     */
     public Comparison {
         found = List.copyOf(found);
         differences = List.copyOf(differences);

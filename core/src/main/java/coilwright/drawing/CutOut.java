@@ -14,6 +14,10 @@ public record CutOut(int coil, boolean cutThrough, List<Integer> idle, List<Inte
     /**
      * Copies the lists.
      *
+     * @param coil number of the coil whose leads are lifted
+     * @param cutThrough whether it is also cut through at the back end
+     * @param idle numbers of the other coils that then carry nothing
+     * @param bridge the two bars joined by a jumper; empty where none are
      * @throws IllegalArgumentException when the bridge has another number of bars than none or two
      */
     public CutOut {

@@ -21,6 +21,12 @@ public record Drawing(
     /**
      * Copies the list.
      *
+     * @param title one line
+     * @param description some sentences for a reader who cannot see it
+     * @param width of the page, mm, over 0
+     * @param height of the page, mm, over 0
+     * @param palette its colours
+     * @param shapes all shapes
      * @throws IllegalArgumentException when the page has no size
      */
     public Drawing {
@@ -30,17 +36,17 @@ public record Drawing(
         }
     }
 
-    /** The page. */
+    /** {@return the page} */
     public Box page() {
         return new Box(0, 0, width, height);
     }
 
-    /** Smallest box around all shapes; the page where there is none. */
+    /** {@return smallest box around all shapes; the page where there is none} */
     public Box bounds() {
         return shapes.stream().map(Shape::bounds).reduce(Box::union).orElse(page());
     }
 
-    /** How many shapes, groups and their parts counted singly. */
+    /** {@return how many shapes, groups and their parts counted singly} */
     public int size() {
         return count(shapes);
     }
@@ -53,7 +59,7 @@ public record Drawing(
         return n;
     }
 
-    /** All texts, in order of painting. */
+    /** {@return all texts, in order of painting} */
     public List<Shape.Text> texts() {
         List<Shape.Text> out = new ArrayList<>();
         collect(shapes, out);
@@ -71,7 +77,7 @@ public record Drawing(
     }
 
     /**
-     * What lies nearest to a point: the last painted of the nearest.
+     * {@return what lies nearest to a point: the last painted of the nearest}
      *
      * @param p the point
      * @param within how far at most, mm
@@ -93,7 +99,7 @@ public record Drawing(
         return Optional.ofNullable(best);
     }
 
-    /** Pairs of texts whose boxes overlap; a sound drawing has none. */
+    /** {@return pairs of texts whose boxes overlap; a sound drawing has none} */
     public List<List<Shape.Text>> overlappingTexts() {
         List<List<Shape.Text>> out = new ArrayList<>();
         Map<Long, List<Shape.Text>> cells = new LinkedHashMap<>();
@@ -114,7 +120,7 @@ public record Drawing(
         return out.stream().distinct().toList();
     }
 
-    /** Shapes that leave the page; a sound drawing has none. */
+    /** {@return shapes that leave the page; a sound drawing has none} */
     public List<Shape> outsidePage() {
         Box page = page();
         return shapes.stream().filter(s -> !page.holds(s.bounds())).toList();

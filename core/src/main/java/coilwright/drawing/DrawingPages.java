@@ -11,6 +11,7 @@ public record DrawingPages(List<Drawing> pages) {
     /**
      * Copies the list.
      *
+     * @param pages in order, at least one
      * @throws IllegalArgumentException when there is no page
      */
     public DrawingPages {
@@ -20,12 +21,16 @@ public record DrawingPages(List<Drawing> pages) {
         }
     }
 
-    /** One page. */
+    /**
+     * {@return one page}
+     *
+     * @param drawing the page
+     */
     public static DrawingPages of(Drawing drawing) {
         return new DrawingPages(List.of(drawing));
     }
 
-    /** The first page. */
+    /** {@return the first page} */
     public Drawing first() {
         return pages.get(0);
     }

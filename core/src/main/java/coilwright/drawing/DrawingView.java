@@ -18,14 +18,15 @@ public enum DrawingView {
     /** The armature in the growler, with the probes where they read most. */
     GROWLER;
 
-    /** The word for it on the command line. */
+    /** {@return the word for it on the command line} */
     public String word() {
         return name().toLowerCase(Locale.ROOT);
     }
 
     /**
-     * The view of a name.
+     * {@return the view of a name}
      *
+     * @param word as files and commands have it
      * @throws IllegalArgumentException when there is none, naming those there are
      */
     public static DrawingView named(String word) {
@@ -39,6 +40,9 @@ public enum DrawingView {
     /**
      * Draws a winding.
      *
+     * @param winding the winding
+     * @param options what to draw and how
+     * @return its pages
      * @throws IllegalArgumentException when an option does not suit the winding
      */
     public DrawingPages draw(Winding winding, ViewOptions options) {

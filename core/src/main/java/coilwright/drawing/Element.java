@@ -33,28 +33,40 @@ public record Element(Kind kind, int number) {
             return attribute;
         }
 
-        /** The word in messages and in {@code data-coil} and its like. */
+        /** {@return the word in messages and in {@code data-coil} and its like} */
         public String word() {
             return word;
         }
     }
 
-    /** Coil of a number. */
+    /**
+     * {@return coil of a number}
+     *
+     * @param number its number, from 1
+     */
     public static Element coil(int number) {
         return new Element(Kind.COIL, number);
     }
 
-    /** Bar of a number. */
+    /**
+     * {@return bar of a number}
+     *
+     * @param number its number, from 1
+     */
     public static Element bar(int number) {
         return new Element(Kind.BAR, number);
     }
 
-    /** Slot of a number. */
+    /**
+     * {@return slot of a number}
+     *
+     * @param number its number, from 1
+     */
     public static Element slot(int number) {
         return new Element(Kind.SLOT, number);
     }
 
-    /** Id in the SVG, as in {@code coil-5}. */
+    /** {@return id in the SVG, as in {@code coil-5}} */
     public String id() {
         return kind.word() + "-" + number;
     }

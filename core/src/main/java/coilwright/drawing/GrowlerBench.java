@@ -15,27 +15,46 @@ import java.util.Optional;
  * @param probes the pair of bars to show the probes on; the pair that reads most where empty
  */
 public record GrowlerBench(Growler growler, List<List<Integer>> equalizers, Optional<BenchTest.Pair> probes) {
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param growler its faces
+     * @param equalizers bars of each equalizer ring; empty where there are none
+     * @param probes the pair of bars to show the probes on; the pair that reads most where empty
+     */
     public GrowlerBench {
         equalizers = equalizers.stream().map(List::copyOf).toList();
     }
 
-    /** The usual growler, no equalizers, the probes where they read most. */
+    /** {@return the usual growler, no equalizers, the probes where they read most} */
     public static GrowlerBench usual() {
         return of(Growler.USUAL);
     }
 
-    /** A growler, no equalizers, the probes where they read most. */
+    /**
+     * {@return a growler, no equalizers, the probes where they read most}
+     *
+     * @param growler faces of the growler
+     */
     public static GrowlerBench of(Growler growler) {
         return new GrowlerBench(growler, List.of(), Optional.empty());
     }
 
-    /** The same with the probes on a pair of bars. */
+    /**
+     * {@return the same with the probes on a pair of bars}
+     *
+     * @param from bar under the first probe
+     * @param to bar under the second probe
+     */
     public GrowlerBench withProbes(int from, int to) {
         return new GrowlerBench(growler, equalizers, Optional.of(new BenchTest.Pair(from, to)));
     }
 
-    /** The same with equalizer rings. */
+    /**
+     * {@return the same with equalizer rings}
+     *
+     * @param rings the bars that each equalizer joins
+     */
     public GrowlerBench withEqualizers(List<List<Integer>> rings) {
         return new GrowlerBench(growler, rings, probes);
     }

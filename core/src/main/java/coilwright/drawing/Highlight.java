@@ -13,19 +13,29 @@ import java.util.TreeSet;
 public record Highlight(Set<Integer> coils, Set<Integer> bars, Set<Integer> slots) {
     private static final Highlight NONE = new Highlight(Set.of(), Set.of(), Set.of());
 
-    /** Copies the sets. */
+    /**
+     * Copies the sets.
+     *
+     * @param coils numbers of coils
+     * @param bars numbers of bars
+     * @param slots numbers of slots
+     */
     public Highlight {
         coils = java.util.Collections.unmodifiableSet(new TreeSet<>(coils));
         bars = java.util.Collections.unmodifiableSet(new TreeSet<>(bars));
         slots = java.util.Collections.unmodifiableSet(new TreeSet<>(slots));
     }
 
-    /** Nothing. */
+    /** {@return no highlight: everything is drawn alike} */
     public static Highlight none() {
         return NONE;
     }
 
-    /** Some coils. */
+    /**
+     * {@return a highlight of some coils}
+     *
+     * @param numbers of the coils, from 1
+     */
     public static Highlight ofCoils(Integer... numbers) {
         return new Highlight(Set.of(numbers), Set.of(), Set.of());
     }

@@ -12,7 +12,14 @@ import java.util.OptionalInt;
  * @param dashes lengths of strokes and gaps in turn, mm; empty for an unbroken line
  */
 public record Look(OptionalInt fill, OptionalInt stroke, double width, List<Double> dashes) {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param fill colour inside, as in 0xf6e7d3; empty for none
+     * @param stroke colour of the line, likewise; empty for none
+     * @param width of the line, mm
+     * @param dashes lengths of strokes and gaps in turn, mm; empty for an unbroken line
+     */
     public Look {
         dashes = List.copyOf(dashes);
     }

@@ -25,7 +25,11 @@ public final class Looks {
         this.rules = rules;
     }
 
-    /** The looks in a palette. */
+    /**
+     * {@return the looks in a palette}
+     *
+     * @param palette colours, or black, white and grey
+     */
     public static Looks of(Palette palette) {
         return parse(StyleSheet.of(palette));
     }
@@ -53,8 +57,9 @@ public final class Looks {
     }
 
     /**
-     * How a shape is painted that is no group.
+     * {@return how a shape is painted that is no group}
      *
+     * @param shape the shape
      * @param groups roles of the groups it lies in, outermost first
      */
     public Look of(Shape shape, List<List<Role>> groups) {

@@ -36,37 +36,66 @@ public final class MeasuringSketches {
         this.palette = palette;
     }
 
-    /** How the throw of a coil is counted: from slot 1 to the slot of its other side, both counted. */
+    /**
+     * {@return how the throw of a coil is counted: from slot 1 to the slot of its other side, both counted}
+     *
+     * @param palette colours, or black, white and grey
+     */
     public static Drawing coilThrow(Palette palette) {
         return new MeasuringSketches(palette).drawCoilThrow();
     }
 
-    /** Where leads land: bars counted from the one in line with slot 1. */
+    /**
+     * {@return where leads land: bars counted from the one in line with slot 1}
+     *
+     * @param palette colours, or black, white and grey
+     */
     public static Drawing leadThrow(Palette palette) {
         return new MeasuringSketches(palette).drawLeadThrow();
     }
 
-    /** What slot 1 is in line with: the middle of a bar, or the mica between two. */
+    /**
+     * {@return what slot 1 is in line with: the middle of a bar, or the mica between two}
+     *
+     * @param palette colours, or black, white and grey
+     */
     public static Drawing alignment(Palette palette) {
         return new MeasuringSketches(palette).drawAlignment();
     }
 
-    /** Section of a slot with its sizes: a to k and r. */
+    /**
+     * {@return section of a slot with its sizes: a to k and r}
+     *
+     * @param shape form of the slot
+     * @param palette colours, or black, white and grey
+     */
     public static Drawing slot(Slot shape, Palette palette) {
         return new MeasuringSketches(palette).drawSlot(shape);
     }
 
-    /** Core, end turns, commutator and shaft from the side with their sizes: A to H. */
+    /**
+     * {@return core, end turns, commutator and shaft from the side with their sizes: A to H}
+     *
+     * @param palette colours, or black, white and grey
+     */
     public static Drawing core(Palette palette) {
         return new MeasuringSketches(palette).drawCore();
     }
 
-    /** Where the micrometer goes: v over the bare copper, w over the covering. */
+    /**
+     * {@return where the micrometer goes: v over the bare copper, w over the covering}
+     *
+     * @param palette colours, or black, white and grey
+     */
     public static Drawing micrometer(Palette palette) {
         return new MeasuringSketches(palette).drawMicrometer();
     }
 
-    /** Bars and mica in section: m thickness of the mica, n undercut. */
+    /**
+     * {@return bars and mica in section: m thickness of the mica, n undercut}
+     *
+     * @param palette colours, or black, white and grey
+     */
     public static Drawing mica(Palette palette) {
         return new MeasuringSketches(palette).drawMica();
     }

@@ -37,4 +37,20 @@ final class Occupied {
         mine.forEach(cell -> cell.add(box));
         return true;
     }
+
+    /** Moves sorted values apart to at least a step, keeping within the limits and as near as may be. */
+    static double[] spread(double[] sorted, double step, double low, double high) {
+        double[] y = sorted.clone();
+        double floor = low;
+        for (int i = 0; i < y.length; i++) {
+            y[i] = Math.max(y[i], floor);
+            floor = y[i] + step;
+        }
+        double ceiling = high;
+        for (int i = y.length - 1; i >= 0; i--) {
+            y[i] = Math.min(y[i], ceiling);
+            ceiling = y[i] - step;
+        }
+        return y;
+    }
 }

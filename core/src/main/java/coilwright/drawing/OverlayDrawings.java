@@ -7,12 +7,14 @@ public final class OverlayDrawings {
     private OverlayDrawings() {}
 
     /**
-     * The leads as planned and as found, over one another. What agrees is drawn in thin grey lines; what was planned and
-     * not found is dashed and ends in a ring; what was found instead is solid and heavy and ends in a dot. Slots, bars
-     * and coils bear the numbers of the list.
+     * {@return the leads as planned and as found, over one another} What agrees is drawn in thin grey lines; what was
+     * planned and not found is dashed and ends in a ring; what was found instead is solid and heavy and ends in a dot.
+     * Slots, bars and coils bear the numbers of the list.
      *
      * @param view {@link DrawingView#DEVELOPED} or {@link DrawingView#ROUND}
      * @param plan the winding as it should be
+     * @param comparison what was planned and what was found
+     * @param options what to draw and how
      * @throws IllegalArgumentException when the view is another one
      */
     public static DrawingPages connections(DrawingView view, Winding plan, Comparison comparison, ViewOptions options) {
@@ -20,10 +22,13 @@ public final class OverlayDrawings {
     }
 
     /**
-     * A winding with a coil cut out: its leads lifted, the bars joined by a jumper, the coil cut through where that is
-     * part of it. An emergency measure, and marked as one.
+     * {@return a winding with a coil cut out: its leads lifted, the bars joined by a jumper, the coil cut through where
+     * that is part of it} An emergency measure, and marked as one.
      *
      * @param view {@link DrawingView#DEVELOPED} or {@link DrawingView#ROUND}
+     * @param winding the winding
+     * @param cutOut leads lifted and bars joined
+     * @param options what to draw and how
      * @throws IllegalArgumentException when the view is another one, or a coil or bar does not exist
      */
     public static DrawingPages cutOut(DrawingView view, Winding winding, CutOut cutOut, ViewOptions options) {
@@ -31,8 +36,9 @@ public final class OverlayDrawings {
     }
 
     /**
-     * The view of a name, of those that something can be laid over.
+     * {@return the view of a name, of those that something can be laid over}
      *
+     * @param word as files and commands have it
      * @throws IllegalArgumentException when there is none
      */
     public static DrawingView viewNamed(String word) {

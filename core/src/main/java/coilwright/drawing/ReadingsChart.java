@@ -51,6 +51,12 @@ public final class ReadingsChart {
         /**
          * Copies the lists.
          *
+         * @param title one line
+         * @param unit of all values, as in "mV"
+         * @param signed whether a pair read the other way round has the other sign
+         * @param expected what a sound winding reads, in the order of the walk; infinite where nothing joins the two
+         * @param read what was read; any pairs, with gaps and repeats
+         * @param explained what a supposed fault explains
          * @throws IllegalArgumentException when there is nothing to show or a value is no number
          */
         public Data {
@@ -70,7 +76,14 @@ public final class ReadingsChart {
             }
         }
 
-        /** Expected readings alone. */
+        /**
+         * {@return expected readings alone}
+         *
+         * @param title one line
+         * @param unit of the values
+         * @param signed whether their sign means something
+         * @param expected what a sound winding reads, in order
+         */
         public static Data of(String title, String unit, boolean signed, List<PairReading> expected) {
             return new Data(title, unit, signed, expected, List.of(), List.of());
         }
@@ -106,7 +119,12 @@ public final class ReadingsChart {
         this.high = Math.max(Math.ceil(most / step - 1e-9), low < 0 ? 0 : 1) * step;
     }
 
-    /** The chart on A4 pages, long side across. */
+    /**
+     * {@return the chart on A4 pages, long side across}
+     *
+     * @param data what it shows
+     * @param palette colours, or black, white and grey
+     */
     public static DrawingPages pages(Data data, Palette palette) {
         return new DrawingPages(new ReadingsChart(data, palette).draw());
     }

@@ -155,13 +155,13 @@ public enum Role {
 
     private final String className = name().toLowerCase(Locale.ROOT).replace('_', '-');
 
-    /** The class name, as in {@code coil-top}. */
+    /** {@return the class name, as in {@code coil-top}} */
     public String className() {
         return className;
     }
 
     /**
-     * The role of a parallel path; path 9 looks like path 1 again.
+     * {@return the role of a parallel path; path 9 looks like path 1 again}
      *
      * @param number 1 and up
      */

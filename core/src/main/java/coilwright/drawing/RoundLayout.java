@@ -76,7 +76,7 @@ final class RoundLayout {
                 y = canvas.lines(
                         x,
                         y,
-                        b.sign() + "  brush " + b.number() + " at " + Caption.degrees(b.angle()) + " on " + bars,
+                        b.sign() + " brush " + b.number() + " at " + Caption.degrees(b.angle()) + " on " + bars,
                         2.9,
                         false,
                         PANEL,

@@ -6,13 +6,17 @@ import java.util.Optional;
 
 /** One item of a drawing. All lengths are mm, all angles degrees clockwise from straight up. */
 public sealed interface Shape {
-    /** What it stands for. */
+    /** {@return what it stands for} */
     List<Role> roles();
 
-    /** Smallest upright box around it, line width not counted. */
+    /** {@return smallest upright box around it, line width not counted} */
     Box bounds();
 
-    /** How far a point lies from its line, mm; 0 within a closed shape. */
+    /**
+     * {@return how far a point lies from its line, mm; 0 within a closed shape}
+     *
+     * @param p the point, mm
+     */
     double distance(Point p);
 
     /** A straight line. */
@@ -30,7 +34,13 @@ public sealed interface Shape {
 
     /** Straight lines joined end to end; a polygon where closed. */
     record Polyline(List<Point> points, boolean closed, List<Role> roles) implements Shape {
-        /** Copies the list, which needs two points. */
+        /**
+         * Copies the list, which needs two points.
+         *
+         * @param points two or more, mm
+         * @param closed whether the last is joined to the first
+         * @param roles what it is painted as
+         */
         public Polyline {
             points = List.copyOf(points);
             if (points.size() < 2) {
@@ -69,7 +79,13 @@ public sealed interface Shape {
 
     /** A smooth curve of cubic pieces. */
     record Curve(Point start, List<Cubic> pieces, List<Role> roles) implements Shape {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param start where it begins, mm
+         * @param pieces one after the other
+         * @param roles what it is painted as
+         */
         public Curve {
             pieces = List.copyOf(pieces);
         }
@@ -182,7 +198,7 @@ public sealed interface Shape {
         /** Room below the base line, in em. */
         static final double DESCENT = 0.24;
 
-        /** Width by the font's own table, mm. */
+        /** {@return width by the font's own table, mm} */
         public double width() {
             return TextWidths.em(text, bold) * size;
         }
@@ -212,7 +228,15 @@ public sealed interface Shape {
      */
     record Group(Optional<String> id, Optional<Element> element, String title, List<Role> roles, List<Shape> shapes)
             implements Shape {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param id unique within the drawing; empty where none is needed
+         * @param element what it shows
+         * @param title words for a person who points at it; may be empty
+         * @param roles of the whole
+         * @param shapes its parts, at least one
+         */
         public Group {
             roles = List.copyOf(roles);
             shapes = List.copyOf(shapes);

@@ -5,15 +5,17 @@ import coilwright.rewind.Conductor;
 import coilwright.rewind.Outline;
 import coilwright.rewind.SlotFill;
 import coilwright.rewind.SlotInsulation;
+import coilwright.rewind.SlotPoint;
 import coilwright.rewind.SlotShape;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.ToDoubleFunction;
+import java.util.Optional;
 
 /**
- * A slot seen along the shaft, floor below, with liner, separator, wedge and every conductor that finds a place. Round
- * wire lies where {@link SlotFill} lays it; strip is laid here, in straight rows from the floor of each layer.
+ * A slot seen along the shaft, floor below, with liner, separator, wedge and every conductor that finds a place by
+ * {@link SlotFill}.
  */
 public final class SlotSection {
     private static final double MIDDLE = 102;
@@ -22,7 +24,6 @@ public final class SlotSection {
     private static final double MOST_DEPTH = 120;
     private static final double IRON = 9;
     private static final double PANEL = 202;
-    private static final int START_STEPS = 21;
     private static final double[] SCALES = {1, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 80, 100
     };
 
@@ -58,8 +59,10 @@ public final class SlotSection {
     }
 
     /**
-     * The section on one A4 page, long side across.
+     * {@return the section on one A4 page, long side across}
      *
+     * @param data sizes, insulation and wires
+     * @param palette colours, or black, white and grey
      * @throws IllegalArgumentException when the insulation leaves no room in the slot
      */
     public static Drawing of(Data data, Palette palette) {
@@ -76,7 +79,7 @@ public final class SlotSection {
         return new Point(MIDDLE + x * scale, SURFACE + (data.shape().depthMm() - y) * scale);
     }
 
-    private Point at(coilwright.rewind.Point p) {
+    private Point at(SlotPoint p) {
         return at(p.xMm(), p.yMm());
     }
 
@@ -105,7 +108,7 @@ public final class SlotSection {
 
     /** The slot's outline from the surface on the left down round the floor and up on the right. */
     private List<Point> outline() {
-        List<coilwright.rewind.Point> b = body.boundary();
+        List<SlotPoint> b = body.boundary();
         double top = body.heightMm() - 1e-9 * body.heightMm();
         int first = 0;
         for (int i = 0; i < b.size(); i++) {
@@ -147,21 +150,25 @@ public final class SlotSection {
         double liner = data.insulation().linerMm();
         double top = body.heightMm() - data.insulation().wedgeMm();
         if (liner > 0) {
-            canvas.add(new Shape.Polyline(points(inset(0, 0, body.heightMm())), true, List.of(Role.LINER)));
-            List<coilwright.rewind.Point> inner = inset(liner, 0, body.heightMm());
+            canvas.add(new Shape.Polyline(points(body.within(0, 0, body.heightMm())), true, List.of(Role.LINER)));
+            List<SlotPoint> inner = body.within(liner, 0, body.heightMm());
             canvas.add(new Shape.Polyline(points(inner), true, List.of(Role.OPENING)));
             double y = body.heightMm() * 0.12 + liner;
             labels.add(new Label(at(halfWidth(y, 0) - liner / 2, y), "liner"));
         }
-        part(separatorFrom(), separatorFrom() + data.insulation().separatorMm(), Role.SEPARATOR, "separator", labels);
+        part(
+                fill.separatorFromMm(),
+                fill.separatorFromMm() + data.insulation().separatorMm(),
+                Role.SEPARATOR,
+                "separator",
+                labels);
         part(top, body.heightMm(), Role.WEDGE, "wedge", labels);
         canvas.add(new Shape.Polyline(outline(), false, List.of(Role.AXIS)));
         return labels;
     }
 
     private void part(double from, double to, Role role, String name, List<Label> labels) {
-        List<coilwright.rewind.Point> area =
-                to - from > 1e-9 ? inset(data.insulation().linerMm(), from, to) : List.of();
+        List<SlotPoint> area = to - from > 1e-9 ? body.within(data.insulation().linerMm(), from, to) : List.of();
         if (area.size() < 3) {
             return;
         }
@@ -170,91 +177,14 @@ public final class SlotSection {
         labels.add(new Label(at(halfWidth(y, data.insulation().linerMm()) * 0.8, y), name));
     }
 
-    private List<Point> points(List<coilwright.rewind.Point> list) {
+    private List<Point> points(List<SlotPoint> list) {
         return list.stream().map(this::at).toList();
-    }
-
-    private double separatorFrom() {
-        if (fill.packing().isPresent()) {
-            return fill.packing().get().separatorFromMm();
-        }
-        // Half of the room below, half above, as the fill takes it.
-        double liner = data.insulation().linerMm();
-        double top = body.heightMm() - data.insulation().wedgeMm();
-        double all = area(inset(liner, 0, top));
-        double lo = 0;
-        double hi = Math.max(0, top);
-        for (int i = 0; i < 40; i++) {
-            double mid = (lo + hi) / 2;
-            if (area(inset(liner, 0, mid)) < all / 2) {
-                lo = mid;
-            } else {
-                hi = mid;
-            }
-        }
-        return (lo + hi) / 2 - data.insulation().separatorMm() / 2;
-    }
-
-    /** What is left of the body between two heights, floor, walls and shoulders taken away by an inset. */
-    private List<coilwright.rewind.Point> inset(double inset, double from, double to) {
-        double wide = width();
-        List<coilwright.rewind.Point> out = List.of(
-                new coilwright.rewind.Point(-wide, from),
-                new coilwright.rewind.Point(wide, from),
-                new coilwright.rewind.Point(wide, to),
-                new coilwright.rewind.Point(-wide, to));
-        List<coilwright.rewind.Point> b = body.boundary();
-        for (int i = 0; i < b.size(); i++) {
-            coilwright.rewind.Point p = b.get(i);
-            coilwright.rewind.Point q = b.get((i + 1) % b.size());
-            double length = Math.hypot(q.xMm() - p.xMm(), q.yMm() - p.yMm());
-            if (length < 1e-9 * wide) {
-                continue;
-            }
-            double nx = (q.yMm() - p.yMm()) / length;
-            double ny = (p.xMm() - q.xMm()) / length;
-            // The flat top is open.
-            double by = ny > 1 - 1e-9 ? 0 : inset;
-            out = cut(out, c -> nx * (c.xMm() - p.xMm()) + ny * (c.yMm() - p.yMm()) + by);
-        }
-        return out;
-    }
-
-    /** The part of a convex polygon on the inner side of a line, where the function is at most 0. */
-    private static List<coilwright.rewind.Point> cut(
-            List<coilwright.rewind.Point> polygon, ToDoubleFunction<coilwright.rewind.Point> side) {
-        List<coilwright.rewind.Point> out = new ArrayList<>();
-        for (int i = 0; i < polygon.size(); i++) {
-            coilwright.rewind.Point p = polygon.get(i);
-            coilwright.rewind.Point q = polygon.get((i + 1) % polygon.size());
-            double a = side.applyAsDouble(p);
-            double b = side.applyAsDouble(q);
-            if (a <= 0) {
-                out.add(p);
-            }
-            if ((a < 0 && b > 0) || (a > 0 && b < 0)) {
-                double t = a / (a - b);
-                out.add(new coilwright.rewind.Point(
-                        p.xMm() + t * (q.xMm() - p.xMm()), p.yMm() + t * (q.yMm() - p.yMm())));
-            }
-        }
-        return out;
-    }
-
-    private static double area(List<coilwright.rewind.Point> polygon) {
-        double twice = 0;
-        for (int i = 0; i < polygon.size(); i++) {
-            coilwright.rewind.Point p = polygon.get(i);
-            coilwright.rewind.Point q = polygon.get((i + 1) % polygon.size());
-            twice += p.xMm() * q.yMm() - q.xMm() * p.yMm();
-        }
-        return twice / 2;
     }
 
     /** Half the width at a height within an inset; negative where nothing is left. */
     private double halfWidth(double y, double inset) {
         double hair = 1e-7 * body.heightMm();
-        return inset(inset, y - hair, y + hair).stream()
+        return body.within(inset, y - hair, y + hair).stream()
                 .mapToDouble(p -> p.xMm())
                 .max()
                 .orElse(-1);
@@ -264,13 +194,14 @@ public final class SlotSection {
         List<Label> labels = new ArrayList<>();
         if (data.conductor() instanceof Conductor.Strip strip) {
             for (boolean top : new boolean[] {false, true}) {
-                List<Shape.Rect> laid = strips(strip, top);
-                laid.forEach(r -> strip(strip, r, top));
+                SlotFill.Strips strips = fill.strips().orElseThrow();
+                List<SlotFill.LaidStrip> laid = top ? strips.top() : strips.bottom();
+                laid.forEach(l -> strip(strip, l, top));
                 left += data.turnsPerLayer() - laid.size();
                 laid.stream()
                         .findFirst()
-                        .ifPresent(r -> labels.add(
-                                new Label(new Point(r.x() + r.width() / 2, r.y() + r.height() / 2), layer(top))));
+                        .ifPresent(l -> labels.add(new Label(
+                                at(l.leftMm() + l.widthMm() / 2, l.bottomMm() + l.heightMm() / 2), layer(top))));
             }
             return labels;
         }
@@ -282,10 +213,10 @@ public final class SlotSection {
         double outer = round.wire().overallDiameterMm() / 2 * scale;
         double bare = round.wire().size().bareDiameterMm() / 2 * scale;
         for (boolean top : new boolean[] {false, true}) {
-            List<coilwright.rewind.Point> centres = top ? placed.top() : placed.bottom();
+            List<SlotPoint> centres = top ? placed.top() : placed.bottom();
             Role copper = top ? Role.COPPER_TOP : Role.COPPER_BOTTOM;
             List<Shape> parts = new ArrayList<>();
-            for (coilwright.rewind.Point c : centres) {
+            for (SlotPoint c : centres) {
                 if (outer - bare >= 0.08) {
                     parts.add(new Shape.Circle(at(c), outer, List.of(Role.COVERING)));
                     parts.add(new Shape.Circle(at(c), bare, List.of(copper)));
@@ -295,13 +226,13 @@ public final class SlotSection {
             }
             if (!parts.isEmpty()) {
                 canvas.add(new Shape.Group(
-                        java.util.Optional.of(top ? "top-layer" : "bottom-layer"),
-                        java.util.Optional.empty(),
+                        Optional.of(top ? "top-layer" : "bottom-layer"),
+                        Optional.empty(),
                         layer(top) + ": " + count(centres.size(), "wire"),
                         outer < 0.6 ? List.of(Role.FINE) : List.of(),
                         parts));
-                coilwright.rewind.Point right = centres.stream()
-                        .max(java.util.Comparator.comparingDouble(p -> p.xMm()))
+                SlotPoint right = centres.stream()
+                        .max(Comparator.comparingDouble(p -> p.xMm()))
                         .orElseThrow();
                 labels.add(new Label(at(right), layer(top)));
             }
@@ -314,72 +245,29 @@ public final class SlotSection {
         return top ? "top layer" : "bottom layer";
     }
 
-    private void strip(Conductor.Strip strip, Shape.Rect r, boolean top) {
+    private void strip(Conductor.Strip strip, SlotFill.LaidStrip laid, boolean top) {
         double cover = strip.insulationMm() * scale;
-        List<Shape> parts = new ArrayList<>();
-        parts.add(new Shape.Rect(r.x(), r.y(), r.width(), r.height(), 0, List.of(Role.COVERING)));
-        parts.add(new Shape.Rect(
-                r.x() + cover,
-                r.y() + cover,
-                r.width() - 2 * cover,
-                r.height() - 2 * cover,
+        Point corner = at(laid.leftMm(), laid.bottomMm() + laid.heightMm());
+        double width = laid.widthMm() * scale;
+        double height = laid.heightMm() * scale;
+        canvas.add(new Shape.Rect(corner.x(), corner.y(), width, height, 0, List.of(Role.COVERING)));
+        canvas.add(new Shape.Rect(
+                corner.x() + cover,
+                corner.y() + cover,
+                width - 2 * cover,
+                height - 2 * cover,
                 strip.cornerRadiusMm() * scale,
                 List.of(top ? Role.COPPER_TOP : Role.COPPER_BOTTOM)));
-        parts.forEach(canvas::add);
-    }
-
-    /** Strips of a layer in straight rows from below, upright or flat, whichever places more; upright where equal. */
-    private List<Shape.Rect> strips(Conductor.Strip strip, boolean top) {
-        double from = top ? separatorFrom() + data.insulation().separatorMm() : 0;
-        double to = top ? body.heightMm() - data.insulation().wedgeMm() : separatorFrom();
-        double wide = strip.widthMm() + 2 * strip.insulationMm();
-        double thick = strip.thicknessMm() + 2 * strip.insulationMm();
-        List<Shape.Rect> upright = most(Math.min(wide, thick), Math.max(wide, thick), from, to);
-        List<Shape.Rect> flat = most(Math.max(wide, thick), Math.min(wide, thick), from, to);
-        return flat.size() > upright.size() ? flat : upright;
-    }
-
-    /** The rows that place most, from the floor of the layer or from further up where a slot widens. */
-    private List<Shape.Rect> most(double w, double h, double from, double to) {
-        List<Shape.Rect> best = List.of();
-        double low = Math.max(from, data.insulation().linerMm());
-        for (int i = 0; i < START_STEPS && best.size() < data.turnsPerLayer(); i++) {
-            List<Shape.Rect> rows = rows(w, h, low + Math.max(0, to - h - low) * i / (START_STEPS - 1), to);
-            best = rows.size() > best.size() ? rows : best;
-        }
-        return best;
-    }
-
-    private List<Shape.Rect> rows(double w, double h, double from, double to) {
-        double liner = data.insulation().linerMm();
-        List<Shape.Rect> out = new ArrayList<>();
-        double y = Math.max(from, liner);
-        double step = (to - y) / 60;
-        while (y + h <= to + 1e-9 && out.size() < data.turnsPerLayer()) {
-            double half = Math.min(halfWidth(y + 1e-6 * h, liner), halfWidth(y + h - 1e-6 * h, liner));
-            int n = (int) Math.floor(2 * half / w + 1e-6);
-            if (n < 1) {
-                y += step;
-                continue;
-            }
-            n = Math.min(n, data.turnsPerLayer() - out.size());
-            for (int i = 0; i < n; i++) {
-                Point corner = at((i - n / 2.0) * w, y + h);
-                out.add(new Shape.Rect(corner.x(), corner.y(), w * scale, h * scale, 0, List.of()));
-            }
-            y += h;
-        }
-        return out;
     }
 
     private void labels(List<Label> labels) {
         List<Label> sorted = labels.stream()
-                .sorted(java.util.Comparator.comparingDouble((Label l) -> l.at().y()))
+                .sorted(Comparator.comparingDouble((Label l) -> l.at().y()))
                 .toList();
         double low = SURFACE + 2;
         double high = SURFACE + MOST_DEPTH + IRON;
-        double[] y = DevelopedLayout.spread(
-                sorted.stream().mapToDouble(l -> l.at().y()).toArray(), 5, low, high);
+        double[] y =
+                Occupied.spread(sorted.stream().mapToDouble(l -> l.at().y()).toArray(), 5, low, high);
         double x = MIDDLE + width() / 2 * scale + IRON + 3;
         for (int i = 0; i < sorted.size(); i++) {
             Label l = sorted.get(i);

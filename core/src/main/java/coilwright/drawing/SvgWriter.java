@@ -24,7 +24,11 @@ public final class SvgWriter {
         this.prefix = prefix;
     }
 
-    /** The drawing as one string, lines ended by a line feed. */
+    /**
+     * {@return the drawing as one string, lines ended by a line feed}
+     *
+     * @param drawing the page
+     */
     public static String write(Drawing drawing) {
         var text = new StringWriter(1 << 16);
         try {
@@ -38,6 +42,8 @@ public final class SvgWriter {
     /**
      * Writes the drawing to a writer, which stays open.
      *
+     * @param drawing the page
+     * @param to where it goes
      * @throws IOException when the writer fails
      */
     public static void write(Drawing drawing, Writer to) throws IOException {
@@ -54,8 +60,10 @@ public final class SvgWriter {
     /**
      * Writes an svg element into a document that holds {@link #style} itself; well-formed there, be it HTML or XML.
      *
+     * @param drawing the page
      * @param view part of the page to show
      * @param prefix of ids, so that several drawings share a document
+     * @param to where it goes
      * @throws XMLStreamException when the writer fails
      */
     public static void writeInline(Drawing drawing, Box view, String prefix, XMLStreamWriter to)
@@ -63,7 +71,11 @@ public final class SvgWriter {
         new SvgWriter(to, prefix).element(drawing, view, false);
     }
 
-    /** The style sheet of all drawings in a palette. */
+    /**
+     * {@return the style sheet of all drawings in a palette}
+     *
+     * @param palette colours, or black, white and grey
+     */
     public static String style(Palette palette) {
         return StyleSheet.of(palette);
     }
@@ -257,8 +269,10 @@ public final class SvgWriter {
     }
 
     /**
-     * The words with the replacement sign for every character that XML cannot hold or that turns the text about; the XML
-     * writer escapes the rest.
+     * {@return the words with the replacement sign for every character that XML cannot hold or that turns the text
+     * about; the XML writer escapes the rest}
+     *
+     * @param words any text
      */
     public static String legal(String words) {
         for (int i = 0; i < words.length(); i++) {

@@ -39,7 +39,12 @@ public final class TextWidths {
 
     private TextWidths() {}
 
-    /** Width of a line of text in em. */
+    /**
+     * {@return width of a line of text in em}
+     *
+     * @param text one line
+     * @param bold whether the letters are bold
+     */
     public static double em(String text, boolean bold) {
         float[] table = bold ? BOLD : REGULAR;
         double sum = 0;
@@ -51,7 +56,14 @@ public final class TextWidths {
         return sum;
     }
 
-    /** The text, cut with an ellipsis where it is wider than the room. */
+    /**
+     * {@return the text, cut with an ellipsis where it is wider than the room}
+     *
+     * @param text one line
+     * @param size of the letters, mm
+     * @param bold whether the letters are bold
+     * @param room mm
+     */
     public static String fit(String text, double size, boolean bold, double room) {
         if (em(text, bold) * size <= room) {
             return text;
@@ -67,7 +79,16 @@ public final class TextWidths {
         return "";
     }
 
-    /** The text in lines no wider than the room, as many as asked for; what is left over is cut with an ellipsis. */
+    /**
+     * {@return the text in lines no wider than the room, as many as asked for; what is left over is cut with an
+     * ellipsis}
+     *
+     * @param text words with spaces between
+     * @param size of the letters, mm
+     * @param bold whether the letters are bold
+     * @param room mm
+     * @param most lines, at least 1
+     */
     public static List<String> wrap(String text, double size, boolean bold, double room, int most) {
         List<String> lines = new ArrayList<>();
         String line = "";

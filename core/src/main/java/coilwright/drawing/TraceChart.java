@@ -79,16 +79,23 @@ public final class TraceChart {
         this.high = Math.max(Math.ceil(most / step - 1e-9) * step, low + step);
     }
 
-    /** The chart on A4 pages, long side across. */
+    /**
+     * {@return the chart on A4 pages, long side across}
+     *
+     * @param data what it shows
+     * @param palette colours, or black, white and grey
+     */
     public static DrawingPages pages(Data data, Palette palette) {
         return new DrawingPages(new TraceChart(data, true, palette).draw());
     }
 
     /**
-     * The chart while the reading is under way and the centre is not to be told yet: heights about the mean of those
-     * read, no fitted circle, no bar that stands out of it.
+     * {@return the chart while the reading is under way and the centre is not to be told yet: heights about the mean of
+     * those read, no fitted circle, no bar that stands out of it}
      *
      * @param title one line
+     * @param runOut readings so far
+     * @param palette colours, or black, white and grey
      */
     public static DrawingPages begun(String title, RunOut runOut, Palette palette) {
         return new DrawingPages(new TraceChart(new Data(title, runOut, Optional.empty()), false, palette).draw());

@@ -4,7 +4,7 @@ import java.util.OptionalInt;
 
 /** One thing seen or measured on an armature whose winding is not known. */
 public sealed interface BenchSighting {
-    /** In words. */
+    /** {@return the sighting in words} */
     String words();
 
     /**
@@ -19,6 +19,10 @@ public sealed interface BenchSighting {
         /**
          * Checks that the slots are given together.
          *
+         * @param topSlot slot of its top side; empty where the slots were not traced
+         * @param bottomSlot slot of its bottom side; given with the top slot or not at all
+         * @param topBar bar of the lead of the side next to the air gap
+         * @param bottomBar bar of the lead of the side at the slot's floor
          * @throws IllegalArgumentException when only one is
          */
         public TracedCoil {
@@ -27,7 +31,12 @@ public sealed interface BenchSighting {
             }
         }
 
-        /** Traced from bar to bar only. */
+        /**
+         * {@return a coil traced from bar to bar only}
+         *
+         * @param topBar bar of its top lead
+         * @param bottomBar bar of its bottom lead
+         */
         public static TracedCoil onBars(int topBar, int bottomBar) {
             return new TracedCoil(OptionalInt.empty(), OptionalInt.empty(), topBar, bottomBar);
         }
@@ -64,6 +73,9 @@ public sealed interface BenchSighting {
         /**
          * Checks the value.
          *
+         * @param bar one
+         * @param otherBar the other
+         * @param value over 0
          * @throws IllegalArgumentException when it is not over 0
          */
         public Resistance {
@@ -88,6 +100,7 @@ public sealed interface BenchSighting {
         /**
          * Checks the count.
          *
+         * @param slots 0 and up
          * @throws IllegalArgumentException when it is under 0
          */
         public BladeSlots {

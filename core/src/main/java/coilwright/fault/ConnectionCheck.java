@@ -39,7 +39,7 @@ public final class ConnectionCheck {
         /** The whole winding is progressive instead of retrogressive, or the other way. */
         WRONG_DIRECTION;
 
-        /** The word for it in output. */
+        /** {@return the word for it in output} */
         public String word() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
@@ -62,7 +62,16 @@ public final class ConnectionCheck {
             Optional<ListedCoil> found,
             List<Integer> with,
             String words) {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param kind what differs
+         * @param coil number of the coil, in the numbers of the list
+         * @param expected where it should lie and land, in the numbers of the list; empty for a coil not in the plan
+         * @param found its line of the list; empty where it is missing
+         * @param with the coils it has exchanged leads with
+         * @param words in words, with the way out
+         */
         public Difference {
             Objects.requireNonNull(kind);
             with = List.copyOf(with);
@@ -81,7 +90,16 @@ public final class ConnectionCheck {
      */
     public record Whole(
             Kind kind, int expectedStep, int foundStep, int barsShifted, List<Integer> coils, String words) {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param kind {@link Kind#WRONG_DIRECTION}, {@link Kind#SHIFTED_BAR} or {@link Kind#REVERSED_COIL}
+         * @param expectedStep bars from a coil's top lead to its bottom lead by the plan, signed
+         * @param foundStep the same as found
+         * @param barsShifted bars clockwise by which all top leads stand from where they should, −K/2 to K/2
+         * @param coils the coils it holds for
+         * @param words in words, with what follows
+         */
         public Whole {
             Objects.requireNonNull(kind);
             coils = List.copyOf(coils);
@@ -99,12 +117,22 @@ public final class ConnectionCheck {
      * @param agreeing lines that agree with the plan in everything
      */
     public record Alignment(int slotOfOne, int barOfOne, boolean mirrored, boolean mayBeOtherDirection, int agreeing) {
-        /** A slot of the plan in the list's numbers. */
+        /**
+         * {@return a slot of the plan in the list's numbers}
+         *
+         * @param armature core and commutator
+         * @param planned the plan's number
+         */
         public int slot(Armature armature, int planned) {
             return armature.wrapSlot(mirrored ? slotOfOne - (planned - 1) : slotOfOne + (planned - 1));
         }
 
-        /** A bar of the plan in the list's numbers. */
+        /**
+         * {@return a bar of the plan in the list's numbers}
+         *
+         * @param armature core and commutator
+         * @param planned the plan's number
+         */
         public int bar(Armature armature, int planned) {
             return armature.wrapBar(mirrored ? barOfOne - (planned - 1) : barOfOne + (planned - 1));
         }
@@ -118,17 +146,26 @@ public final class ConnectionCheck {
      * @param alignment of a numbering-free check; empty otherwise
      */
     public record Result(Optional<Whole> whole, List<Difference> differences, Optional<Alignment> alignment) {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param whole what is wrong with the winding as a whole; empty where nothing is
+         * @param differences of single coils, in order of number
+         * @param alignment of a numbering-free check; empty otherwise
+         */
         public Result {
             differences = List.copyOf(differences);
         }
 
-        /** Whether the list is the plan. */
+        /** {@return whether the list is the plan} */
         public boolean same() {
             return whole.isEmpty() && differences.isEmpty();
         }
 
-        /** Numbers of the coils that differ, in the numbers of the list, without those only the whole is wrong with. */
+        /**
+         * {@return numbers of the coils that differ, in the numbers of the list, without those only the whole is wrong
+         * with}
+         */
         public List<Integer> coils() {
             List<Integer> out = new ArrayList<>();
             differences.forEach(d -> out.add(d.coil()));
@@ -141,6 +178,7 @@ public final class ConnectionCheck {
      *
      * @param plan the winding as it should be
      * @param found the lines of the list, in any order
+     * @return what differs, line by line
      */
     public static Result of(Winding plan, List<ListedCoil> found) {
         return new CoilComparison(plan.armature(), Layout.of(plan), Layout.reversed(plan), n -> n)
@@ -153,6 +191,7 @@ public final class ConnectionCheck {
      *
      * @param plan the winding as it should be
      * @param found the lines of the list, in any order
+     * @return how the list counts, and what differs then
      */
     public static Result free(Winding plan, List<ListedCoil> found) {
         return new FreeComparison(plan, found).compare();

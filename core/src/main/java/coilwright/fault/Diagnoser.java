@@ -72,9 +72,14 @@ final class Diagnoser {
         var report = new Report(armature, runs, weigher, nothing);
         all.add(nothing);
         Map<String, Boolean> seen = new LinkedHashMap<>();
-        for (Candidate c : candidates()) {
-            Weighed w = c.sized() ? best(c) : weigher.weigh(List.of(c.fault().apply(0)), Math.log(c.prior()), 0);
-            all.add(w);
+        List<Candidate> candidates = candidates();
+        List<Weighed> weighed = candidates.parallelStream()
+                .map(c -> c.sized() ? best(c) : weigher.weigh(List.of(c.fault().apply(0)), Math.log(c.prior()), 0))
+                .toList();
+        all.addAll(weighed);
+        for (int i = 0; i < candidates.size(); i++) {
+            Candidate c = candidates.get(i);
+            Weighed w = weighed.get(i);
             boolean shown = seen.getOrDefault(c.kind(), false);
             seen.put(c.kind(), shown || !report.same(w, nothing));
         }
@@ -185,20 +190,21 @@ final class Diagnoser {
         }
         double logPrior = Math.log(Priors.SLOT_SHORT / Math.max(1, touching.size()));
         record Coarse(Touching coils, double x, double y, Weighed weighed) {}
-        List<Coarse> coarse = new ArrayList<>();
-        for (Touching coils : touching) {
-            Coarse top = null;
-            for (double x : SLOT_SHORT_PLACES) {
-                for (double y : SLOT_SHORT_PLACES) {
-                    Weighed w = slotShort(coils, x, y, logPrior);
-                    if (top == null || w.plain() > top.weighed().plain()) {
-                        top = new Coarse(coils, x, y, w);
+        List<Coarse> coarse = touching.parallelStream()
+                .map(coils -> {
+                    Coarse top = null;
+                    for (double x : SLOT_SHORT_PLACES) {
+                        for (double y : SLOT_SHORT_PLACES) {
+                            Weighed w = slotShort(coils, x, y, logPrior);
+                            if (top == null || w.plain() > top.weighed().plain()) {
+                                top = new Coarse(coils, x, y, w);
+                            }
+                        }
                     }
-                }
-            }
-            coarse.add(top);
-        }
-        coarse.sort(Comparator.comparingDouble((Coarse c) -> -c.weighed().logWeight()));
+                    return top;
+                })
+                .sorted(Comparator.comparingDouble((Coarse c) -> -c.weighed().logWeight()))
+                .toList();
         List<Weighed> out = new ArrayList<>();
         for (int i = 0; i < coarse.size(); i++) {
             Coarse c = coarse.get(i);

@@ -53,14 +53,26 @@ public record Diagnosis(
      */
     public record Explanation(
             List<Fault> faults, double probability, List<List<Fault>> sameReadings, List<Because> because) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param faults together
+         * @param probability of this explanation and those that read the same, 0 to 1
+         * @param sameReadings other faults that read the same under these tests, or so nearly that the error of the
+         *     readings hides the difference
+         * @param because the readings that speak most for it against "sound"
+         */
         public Explanation {
             faults = List.copyOf(faults);
             sameReadings = List.copyOf(sameReadings);
             because = List.copyOf(because);
         }
 
-        /** Whether these faults are among the explanation's. */
+        /**
+         * {@return whether these faults are among the explanation's}
+         *
+         * @param wanted one or more faults
+         */
         public boolean covers(List<Fault> wanted) {
             return faults.equals(wanted) || sameReadings.contains(wanted);
         }
@@ -86,7 +98,21 @@ public record Diagnosis(
      */
     public record Suspect(BenchTest test, PairReading reading, double expected, String advice) {}
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param armature as it should be
+     * @param runs the readings
+     * @param verdict sound, faulty or unclear
+     * @param soundProbability that nothing is wrong that these tests can show
+     * @param ranked explanations by probability, those that these readings do not tell apart taken together; "sound" is
+     *     not among them
+     * @param unseen kinds of fault that these tests cannot show at all
+     * @param suspects readings that fit no likely explanation and should be taken again
+     * @param noise estimated relative error of a reading
+     * @param gains scale of each run against what the job file says, in the order of the runs
+     * @param likeliest what explains the readings best; no faults where that is "sound"
+     */
     public Diagnosis {
         runs = List.copyOf(runs);
         ranked = List.copyOf(ranked);
@@ -101,6 +127,7 @@ public record Diagnosis(
      *
      * @param armature as it should be, equalizers included
      * @param runs one or more runs with at least three readings together
+     * @return what explains them, likeliest first
      * @throws IllegalArgumentException when there are too few readings, or one lies outside the armature
      */
     public static Diagnosis of(BenchArmature armature, List<TestRun> runs) {

@@ -41,7 +41,7 @@ public final class EmergencyRepair {
         /** Its turns touch one another. */
         SHORTED;
 
-        /** The word for it. */
+        /** {@return the word for it} */
         public String word() {
             return name().toLowerCase(Locale.ROOT);
         }
@@ -59,7 +59,7 @@ public final class EmergencyRepair {
         /** Nothing is joined. */
         NO_BRIDGE;
 
-        /** The word for it in output. */
+        /** {@return the word for it in output} */
         public String word() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
@@ -86,7 +86,14 @@ public final class EmergencyRepair {
      * @param cost what the armature is like then
      */
     public record Option(Way way, List<Integer> bridge, List<Integer> lost, Cost cost) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param way how the gap is closed
+         * @param bridge the bars to join; empty where none are
+         * @param lost coils that then carry nothing, the faulty one included, in order of number
+         * @param cost what the armature is like then
+         */
         public Option {
             bridge = List.copyOf(bridge);
             lost = List.copyOf(lost);
@@ -105,18 +112,27 @@ public final class EmergencyRepair {
      */
     public record Plan(
             Winding winding, Coil coil, Trouble trouble, Cost sound, List<Option> options, List<String> cautions) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param winding the winding
+         * @param coil the faulty coil
+         * @param trouble what is wrong with it
+         * @param sound what the armature was like
+         * @param options best first: most paths, then least unbalance, then fewest coils lost
+         * @param cautions what to mind
+         */
         public Plan {
             options = List.copyOf(options);
             cautions = List.copyOf(cautions);
         }
 
-        /** The best way. */
+        /** {@return the best way} */
         public Option best() {
             return options.get(0);
         }
 
-        /** What to do with the leads, in words. */
+        /** {@return what to do with the leads, in words} */
         public String lift() {
             return "lift the top lead of coil " + coil.number() + " from bar "
                     + coil.topBar().getAsInt() + " and its bottom lead from bar "
@@ -131,6 +147,10 @@ public final class EmergencyRepair {
     /**
      * Works out the ways to cut out a coil.
      *
+     * @param winding the winding
+     * @param coil number of the coil to be cut out
+     * @param trouble what is wrong with it
+     * @return the ways there are, and what each costs
      * @throws IllegalArgumentException when there is no such coil, it is dead, or the leads do not meet two to a bar
      */
     public static Plan of(Winding winding, int coil, Trouble trouble) {

@@ -24,6 +24,8 @@ final class Evidence {
     private final double typical;
     private final int measured;
     private final double nothing;
+    /** The reading of greatest size. */
+    private final int biggest;
 
     Evidence(List<PairReading> readings) {
         data = readings.stream().mapToDouble(PairReading::value).toArray();
@@ -36,6 +38,11 @@ final class Evidence {
         double[] sizes = Arrays.stream(finite).filter(x -> x > nothing).sorted().toArray();
         typical = sizes.length == 0 ? 1 : sizes[sizes.length / 2];
         measured = sizes.length;
+        int most = 0;
+        for (int i = 1; i < n; i++) {
+            most = Math.abs(data[i]) > Math.abs(data[most]) ? i : most;
+        }
+        biggest = most;
         weight = new double[n];
         for (int i = 0; i < n; i++) {
             double size = Double.isInfinite(data[i]) ? typical : Math.abs(data[i]);
@@ -65,19 +72,6 @@ final class Evidence {
         return weight[i];
     }
 
-    /** Best gain, least-squares; 0 where the prediction is all zeros. */
-    double gain(double[] predicted) {
-        double dp = 0;
-        double pp = 0;
-        for (int i = 0; i < n; i++) {
-            if (usable(i, predicted[i])) {
-                dp += weight[i] * data[i] * predicted[i];
-                pp += weight[i] * predicted[i] * predicted[i];
-            }
-        }
-        return pp == 0 ? 0 : dp / pp;
-    }
-
     private boolean usable(int i, double p) {
         return !Double.isInfinite(data[i]) && !Double.isInfinite(p);
     }
@@ -104,35 +98,42 @@ final class Evidence {
      */
     record Fit(double squares, int count, double gain, int slip, boolean likeSlip) {}
 
-    /** The fit of all readings. */
-    Fit fit(double[] predicted) {
-        double gain = gain(predicted);
-        double sum = 0;
-        for (int i = 0; i < n; i++) {
-            sum += square(predicted, gain, i);
-        }
-        return new Fit(sum, measured, gain, -1, false);
-    }
+    /**
+     * Two fits of one prediction.
+     *
+     * @param plain of all readings
+     * @param robust with the worst reading left out, where it stands far off all others; else the same
+     */
+    record Fits(Fit plain, Fit robust) {}
 
-    /** The fit with the worst reading left out, where it stands far off all others; else the one given, of all. */
-    Fit fitWithoutWorst(double[] predicted, Fit all) {
-        if (n < 5 || all.squares() == 0) {
-            return all;
-        }
-        // The reading that spoils the gain need not be the one furthest from it, so the two largest are tried.
-        int worst = 0;
-        int biggest = 0;
-        double most = -1;
+    /** The fits of a prediction. */
+    Fits fits(double[] predicted) {
+        double dp = 0;
         double pp = 0;
         for (int i = 0; i < n; i++) {
-            double square = square(predicted, all.gain(), i);
+            if (usable(i, predicted[i])) {
+                dp += weight[i] * data[i] * predicted[i];
+                pp += weight[i] * predicted[i] * predicted[i];
+            }
+        }
+        double gain = pp == 0 ? 0 : dp / pp;
+        double sum = 0;
+        int worst = 0;
+        double most = -1;
+        for (int i = 0; i < n; i++) {
+            double square = square(predicted, gain, i);
+            sum += square;
             if (square > most) {
                 most = square;
                 worst = i;
             }
-            biggest = Math.abs(data[i]) > Math.abs(data[biggest]) ? i : biggest;
-            pp += usable(i, predicted[i]) ? weight[i] * predicted[i] * predicted[i] : 0;
         }
+        Fit all = new Fit(sum, measured, gain, -1, false);
+        return new Fits(all, n < 5 || sum == 0 ? all : withoutWorst(predicted, all, worst, pp));
+    }
+
+    private Fit withoutWorst(double[] predicted, Fit all, int worst, double pp) {
+        // The reading that spoils the gain need not be the one furthest from it, so the two largest are tried.
         Fit best = all;
         double own = 0;
         for (int i : worst == biggest ? new int[] {worst} : new int[] {worst, biggest}) {

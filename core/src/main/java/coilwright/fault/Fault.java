@@ -10,31 +10,39 @@ import java.util.OptionalInt;
 
 /** One thing wrong with a winding. */
 public sealed interface Fault {
-    /** The word for the kind in files and output. */
+    /** {@return the word for the kind in files and output} */
     String kind();
 
-    /** The armature with this fault besides what it has. */
+    /**
+     * {@return the armature with this fault besides what it has}
+     *
+     * @param armature the armature as it is on the bench
+     */
     BenchArmature in(BenchArmature armature);
 
-    /** Numbers of the coils it sits in; empty where it sits on bars. */
+    /** {@return numbers of the coils it sits in; empty where it sits on bars} */
     default List<Integer> coils() {
         return List.of();
     }
 
-    /** The bars it sits on; empty where it sits in coils. */
+    /** {@return the bars it sits on; empty where it sits in coils} */
     default List<Integer> bars() {
         return List.of();
     }
 
-    /** In words. */
+    /** {@return the fault in words} */
     String words();
 
     /** A fault of one coil's own wire or leads, told by the state of that coil alone. */
     sealed interface OfCoil extends Fault {
-        /** Number of the coil. */
+        /** {@return number of the coil} */
         int coil();
 
-        /** The coil with this fault besides what it has. */
+        /**
+         * {@return the coil with this fault besides what it has}
+         *
+         * @param coil the coil with what it has already
+         */
         CoilState in(CoilState coil);
 
         @Override
@@ -57,7 +65,7 @@ public sealed interface Fault {
         /** Both leads of each bar. */
         BOTH;
 
-        /** In words. */
+        /** {@return the place of the crossing in words} */
         public String word() {
             return name().toLowerCase(Locale.ROOT);
         }
@@ -113,7 +121,12 @@ public sealed interface Fault {
      * @param fraction of its turns, over 0 and under 1
      */
     record ShortedTurns(int coil, double fraction) implements Fault {
-        /** Checks the fraction. */
+        /**
+         * Checks the fraction.
+         *
+         * @param coil the coil of the turns
+         * @param fraction of its turns, over 0 and under 1
+         */
         public ShortedTurns {
             if (!(fraction > 0 && fraction < 1)) {
                 throw new IllegalArgumentException(

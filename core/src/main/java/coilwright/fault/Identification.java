@@ -50,6 +50,11 @@ public final class Identification {
         /**
          * Checks the counts.
          *
+         * @param slots counted
+         * @param bars counted
+         * @param poles of the frame; empty where it is not at hand
+         * @param throwSlots slots that a coil spans at the back; empty where not seen
+         * @param sightings everything else
          * @throws IllegalArgumentException when a count is out of range or a bar or slot does not exist
          */
         public Known {
@@ -96,14 +101,22 @@ public final class Identification {
             }
         }
 
-        /** The same with one sighting more. */
+        /**
+         * {@return the same with one sighting more}
+         *
+         * @param more one more thing seen
+         */
         public Known with(BenchSighting more) {
             List<BenchSighting> all = new ArrayList<>(sightings);
             all.add(more);
             return new Known(slots, bars, poles, throwSlots, all);
         }
 
-        /** The same with the number of poles known. */
+        /**
+         * {@return the same with the number of poles known}
+         *
+         * @param number main poles
+         */
         public Known withPoles(int number) {
             return new Known(slots, bars, OptionalInt.of(number), throwSlots, sightings);
         }
@@ -118,12 +131,19 @@ public final class Identification {
      * @param why what of the known it fits, with the numbers
      */
     public record Fit(Winding winding, int plex, Direction direction, List<String> why) {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param winding built; where dead coils are needed, evenly spread ones
+         * @param plex of its (lap) coils
+         * @param direction of its (lap) coils
+         * @param why what of the known it fits, with the numbers
+         */
         public Fit {
             why = List.copyOf(why);
         }
 
-        /** Its kind and poles in words. */
+        /** {@return its kind and poles in words} */
         public String words() {
             return kindWords(winding.type(), plex, direction, winding.armature().poles());
         }
@@ -149,7 +169,14 @@ public final class Identification {
      * @param outcomes what may come out, and what then is left
      */
     public record Next(String kind, String words, List<Integer> bars, List<Outcome> outcomes) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param kind poles, continuity, resistance-ratio, blade or trace
+         * @param words what to do
+         * @param bars where, in pairs for a ratio; empty where it is not on bars
+         * @param outcomes what may come out, and what then is left
+         */
         public Next {
             bars = List.copyOf(bars);
             outcomes = List.copyOf(outcomes);
@@ -164,7 +191,13 @@ public final class Identification {
      * @param fits indices, from 0, of the fits that would be left
      */
     public record Outcome(double value, String words, List<Integer> fits) {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param value what is seen, as a number: poles; 1 or 0 for joined or not; a ratio; slots; bars from 1 to K − 1
+         * @param words the same in words
+         * @param fits indices, from 0, of the fits that would be left
+         */
         public Outcome {
             fits = List.copyOf(fits);
         }
@@ -178,7 +211,13 @@ public final class Identification {
      * @param next empty where at most one is left or nothing on this list would tell them apart
      */
     public record Answer(List<Fit> fits, List<Excluded> excluded, Optional<Next> next) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param fits likeliest first
+         * @param excluded in order of poles
+         * @param next empty where at most one is left or nothing on this list would tell them apart
+         */
         public Answer {
             fits = List.copyOf(fits);
             excluded = List.copyOf(excluded);
@@ -190,7 +229,12 @@ public final class Identification {
         return WindingSpec.plexWord(plex) + " " + type.word() + ", " + direction.word() + ", " + poles + " poles";
     }
 
-    /** Finds the windings that fit. */
+    /**
+     * Finds the windings that fit.
+     *
+     * @param known what was seen
+     * @return the windings that fit and what would decide between them
+     */
     public static Answer of(Known known) {
         List<Fit> fits = new ArrayList<>();
         List<Excluded> excluded = new ArrayList<>();

@@ -39,7 +39,15 @@ public record NextProbe(
      */
     public record Outcome(List<Fault> faults, double value) {}
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param test the test to set up
+     * @param pair where the probes go
+     * @param information expected gain, nats; infinite where a doubtful reading is to be repeated
+     * @param instruction what to do, in words
+     * @param outcomes what each explanation left would read there, likeliest first
+     */
     public NextProbe {
         outcomes = List.copyOf(outcomes);
     }
@@ -47,10 +55,11 @@ public record NextProbe(
     private record Hypothesis(List<Fault> faults, double p) {}
 
     /**
-     * The best next reading, by expected information: a bound on it from how far apart the explanations' readings lie
-     * against the noise. A doubtful reading is first taken again. Where nothing is found so far, the walk is first
-     * completed. Empty where one explanation is left, or no test of the trade tells those left apart.
+     * {@return the best next reading, by expected information: a bound on it from how far apart the explanations'
+     * readings lie against the noise} A doubtful reading is first taken again. Where nothing is found so far, the walk
+     * is first completed. Empty where one explanation is left, or no test of the trade tells those left apart.
      *
+     * @param diagnosis what the readings say so far
      * @param growler faces of the growler at hand
      */
     public static Optional<NextProbe> of(Diagnosis diagnosis, Growler growler) {

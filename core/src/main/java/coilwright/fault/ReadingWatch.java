@@ -33,6 +33,7 @@ public final class ReadingWatch {
      * A watch over one run.
      *
      * @param sound the armature as it should be
+     * @param test the test that is taken
      * @param absolute whether the scale is known beforehand: resistance of a coil and current of the feed
      */
     public ReadingWatch(BenchArmature sound, BenchTest test, boolean absolute) {
@@ -70,7 +71,7 @@ public final class ReadingWatch {
     public record Scale(OptionalDouble gain, int count) {}
 
     /**
-     * The scale of readings.
+     * {@return the scale of readings}
      *
      * @param taken in the base unit of the test
      */
@@ -87,8 +88,11 @@ public final class ReadingWatch {
     }
 
     /**
-     * What a sound winding would read on a pair, at a scale; infinite where the meter should be off its scale; empty
-     * while the scale is not known.
+     * {@return what a sound winding would read on a pair, at a scale; infinite where the meter should be off its scale;
+     * empty while the scale is not known}
+     *
+     * @param pair bars under the probes
+     * @param scale scale of the readings so far
      */
     public OptionalDouble expected(BenchTest.Pair pair, Scale scale) {
         double own = own(pair);
@@ -102,9 +106,9 @@ public final class ReadingWatch {
     }
 
     /**
-     * Whether a reading stands out: by more than a tenth of what is expected, or of a fifth of the usual reading where
-     * less is expected. Never while the scale rests on fewer than three readings, except where the meter should, or
-     * should not, be off its scale.
+     * {@return whether a reading stands out: by more than a tenth of what is expected, or of a fifth of the usual
+     * reading where less is expected} Never while the scale rests on fewer than three readings, except where the meter
+     * should, or should not, be off its scale.
      *
      * @param reading in the base unit of the test
      * @param scale of the other readings

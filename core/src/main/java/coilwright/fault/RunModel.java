@@ -17,6 +17,9 @@ import java.util.Set;
 
 /** What the pairs of one run should read on the sound armature, and on it with some alterations. */
 final class RunModel {
+    /** Rounding leaves less than this of what two joints between the same bars show of each other. */
+    private static final double SAME_BARS = 1e-10;
+
     private final SoundNetwork sound;
     private final TestRun run;
     private final int n;
@@ -28,6 +31,12 @@ final class RunModel {
     private final double[][] potentials;
     /** Voltage of each coil while reading i is taken; empty where the coils have none. */
     private final double[][] coilVolts;
+    /** The same potentials, bar by bar: those of one bar lie side by side, since alterations run over readings. */
+    private final double[][] byBar;
+    /** The same voltages, coil by coil. */
+    private final double[][] byCoil;
+    /** What each reading shows, with its sign, before anything is altered. */
+    private final double[] unaltered;
 
     private final Map<Integer, Integer> coilIndex;
     private final double[] expected;
@@ -79,7 +88,31 @@ final class RunModel {
             potentials = new double[0][];
             coilVolts = new double[0][];
         }
+        byBar = turned(potentials);
+        byCoil = turned(coilVolts);
+        unaltered = differences();
         expected = quick ? predict(List.of()).orElseThrow() : slow(sound.armature());
+    }
+
+    private static double[][] turned(double[][] rows) {
+        int columns = rows.length == 0 ? 0 : rows[0].length;
+        double[][] out = new double[columns][rows.length];
+        for (int i = 0; i < rows.length; i++) {
+            for (int c = 0; c < columns; c++) {
+                out[c][i] = rows[i][c];
+            }
+        }
+        return out;
+    }
+
+    private double[] differences() {
+        double[] out = new double[n];
+        for (int i = 0; i < n && quick; i++) {
+            if (!floats[i]) {
+                out[i] = bars(i)[from[i]] - bars(i)[to[i]];
+            }
+        }
+        return out;
     }
 
     private double[] fed(int in, int out, double amperes) {
@@ -161,6 +194,9 @@ final class RunModel {
                 potentials[i] = v;
             }
         }
+        byBar = turned(potentials);
+        byCoil = apart.byCoil;
+        unaltered = differences();
         expected = quick ? predict(List.of()).orElseThrow() : apart.expected;
     }
 
@@ -320,42 +356,105 @@ final class RunModel {
         }
         double[][] inverse = r == 0 ? m : SmallMatrix.inverse(m);
         if (inverse.length != r) {
-            return Optional.empty();
+            if (sameJoints(alterations)) {
+                return predict(alterations.subList(0, 1), alone);
+            }
+            return twoOpen(alterations) ? parted(alterations, alone) : Optional.empty();
         }
-        boolean resistance = run.test() instanceof BenchTest.Resistance;
-        double[] out = new double[n];
-        double[] rhs = new double[r];
-        double[] s = new double[r];
-        boolean made = false;
-        boolean still = potentials.length == 1 && coilVolts.length <= 1;
+        double[][] pushes = new double[r][];
+        for (int k = 0; k < r; k++) {
+            pushes[k] = push(alterations.get(k));
+        }
+        double[] out = unaltered.clone();
+        boolean still = potentials.length == 1;
+        for (int j = 0; j < r; j++) {
+            double[] s = new double[potentials.length];
+            for (int k = 0; k < r; k++) {
+                double share = inverse[j][k];
+                for (int i = 0; i < s.length; i++) {
+                    s[i] += share * pushes[k][i];
+                }
+            }
+            double[] put = in[j];
+            double[] taken = back[j];
+            for (int i = 0; i < n; i++) {
+                int x = from[i];
+                int y = to[i];
+                out[i] -= s[still ? 0 : i] * (put[x] - put[y] - taken[x] + taken[y]);
+            }
+        }
+        double nothing = run.test() instanceof BenchTest.Resistance ? Double.POSITIVE_INFINITY : 0;
         for (int i = 0; i < n; i++) {
-            if (floats[i] || alone.contains(from[i]) || alone.contains(to[i])) {
-                out[i] = resistance ? Double.POSITIVE_INFINITY : 0;
-                continue;
+            if (floats[i] || (!alone.isEmpty() && (alone.contains(from[i]) || alone.contains(to[i])))) {
+                out[i] = nothing;
             }
-            double[] v = bars(i);
-            if (!still || !made) {
-                made = true;
-                for (int j = 0; j < r; j++) {
-                    double across = v[a[j]] - v[b[j]];
-                    Alteration alt = alterations.get(j);
-                    rhs[j] = Double.isInfinite(g[j]) ? across : g[j] * across - alt.drive() * coil(i, alt.coil());
-                }
-                for (int j = 0; j < r; j++) {
-                    double sum = 0;
-                    for (int k = 0; k < r; k++) {
-                        sum += inverse[j][k] * rhs[k];
-                    }
-                    s[j] = sum;
-                }
-            }
-            double y = v[from[i]] - v[to[i]];
-            for (int j = 0; j < r; j++) {
-                y -= s[j] * (in[j][from[i]] - in[j][to[i]] - back[j][from[i]] + back[j][to[i]]);
-            }
-            out[i] = y;
         }
         return Optional.of(run.test().signed() ? out : unsigned(out));
+    }
+
+    /** Whether there are two joints between the same bars, or between bars that equalizers make the same. */
+    private boolean sameJoints(List<Alteration> alterations) {
+        if (alterations.size() != 2
+                || !alterations.stream().allMatch(a -> Double.isInfinite(a.conductance()) && a.from() != a.to())) {
+            return false;
+        }
+        Alteration p = alterations.get(0);
+        Alteration q = alterations.get(1);
+        double pp = sound.mutual(p.from(), p.to(), p.from(), p.to());
+        double qq = sound.mutual(q.from(), q.to(), q.from(), q.to());
+        double pq = Math.abs(sound.mutual(p.from(), p.to(), q.from(), q.to()));
+        return pp > 0 && Math.abs(pp - pq) < SAME_BARS * pp && Math.abs(qq - pq) < SAME_BARS * qq;
+    }
+
+    private boolean twoOpen(List<Alteration> alterations) {
+        return alterations.size() == 2
+                && alterations.get(0).coil() != alterations.get(1).coil()
+                && alterations.stream().allMatch(this::opens);
+    }
+
+    private boolean opens(Alteration a) {
+        return a.coil() > 0
+                && a.conductance()
+                        == -conductance(sound.armature().coil(a.coil()));
+    }
+
+    /**
+     * Readings with two coils open that leave the armature in two parts. The second is then all that holds the parts
+     * together and carries no current, so that it may stay in place; between the parts nothing is read.
+     */
+    private Optional<double[]> parted(List<Alteration> opened, Set<Integer> alone) {
+        int[] parts = sound.openings()
+                .without(opened.get(0).coil())
+                .partsWithout(opened.get(1).coil());
+        if (run.test() instanceof BenchTest.Drop d && parts[d.in()] != parts[d.out()]) {
+            return Optional.empty();
+        }
+        Optional<double[]> held = predict(opened.subList(0, 1), alone);
+        double nothing = run.test() instanceof BenchTest.Resistance ? Double.POSITIVE_INFINITY : 0;
+        for (int i = 0; i < n && held.isPresent(); i++) {
+            if (across(i, parts)) {
+                held.get()[i] = nothing;
+            }
+        }
+        return held;
+    }
+
+    /** What an alteration drives through itself in each state of the run, before the others have a say. */
+    private double[] push(Alteration alt) {
+        double g = alt.conductance();
+        double[] at = byBar[alt.from()];
+        double[] over = byBar[alt.to()];
+        double[] coil = byCoil.length == 0 || alt.coil() == 0 ? null : byCoil[coilIndex.get(alt.coil())];
+        double[] out = new double[potentials.length];
+        for (int i = 0; i < out.length; i++) {
+            double across = at[i] - over[i];
+            if (Double.isInfinite(g)) {
+                out[i] = across;
+            } else {
+                out[i] = coil == null ? g * across : g * across - alt.drive() * coil[coil.length == 1 ? 0 : i];
+            }
+        }
+        return out;
     }
 
     private boolean feeds(Set<Integer> alone) {
@@ -386,9 +485,9 @@ final class RunModel {
         return out;
     }
 
-    /** The part that each bar, by number, belongs to once two coils are open. */
-    int[] partsWithout(int coil, int other) {
-        return sound.partsWithout(coil, other);
+    /** The parts that the bars fall into once coils are open. */
+    Openings openings() {
+        return sound.openings();
     }
 
     /** Whether a reading between bars lies between two parts. */
@@ -408,13 +507,7 @@ final class RunModel {
 
     /** Signed readings of the sound armature. */
     double[] signedExpected() {
-        double[] out = new double[n];
-        for (int i = 0; i < n; i++) {
-            if (!floats[i]) {
-                out[i] = bars(i)[from[i]] - bars(i)[to[i]];
-            }
-        }
-        return out;
+        return unaltered.clone();
     }
 
     static double conductance(CoilState c) {

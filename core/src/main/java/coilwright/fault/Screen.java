@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.PriorityQueue;
+import java.util.stream.IntStream;
 
 /**
  * A quick bound on how well one or two faults between bars can explain the readings, whatever their sizes. With
@@ -157,49 +158,105 @@ final class Screen {
 
     /** The pairs that can get below a limit of squares, best first, at most a number. */
     List<Hit> pairs(double limit, int most) {
-        PriorityQueue<Hit> heap = new PriorityQueue<>(ORDER.reversed());
+        var best = new Best(limit, most);
         runs.stream().filter(r -> r.still && !twoBreaks).forEach(Screen::fillGram);
-        double[][] work = new double[5][5];
-        for (int j = 0; j < places.size(); j++) {
-            for (int k = j + 1; k < places.size(); k++) {
-                double top =
-                        heap.size() < most ? limit : Math.min(limit, heap.peek().squares());
-                double still = 0;
-                for (int r = 0; r < runs.size() && runs.get(r).still && still < top && !twoBreaks; r++) {
-                    still += least(runs.get(r).gram, j, k);
+        IntStream.range(0, places.size()).parallel().forEach(j -> {
+            if (twoBreaks) {
+                breaks(j, best);
+            } else {
+                others(j, best);
+            }
+        });
+        return best.sorted();
+    }
+
+    /** The best hits so far. Several threads add to it; what is left does not depend on their order. */
+    private static final class Best {
+        private final PriorityQueue<Hit> heap = new PriorityQueue<>(ORDER.reversed());
+        private final double limit;
+        private final int most;
+        /** What a further hit must not exceed. */
+        private volatile double top;
+
+        Best(double limit, int most) {
+            this.limit = limit;
+            this.most = most;
+            top = limit;
+        }
+
+        double top() {
+            return top;
+        }
+
+        synchronized void add(Hit hit) {
+            if (hit.squares() < limit) {
+                heap.add(hit);
+                if (heap.size() > most) {
+                    heap.poll();
+                    top = Math.min(limit, heap.element().squares());
                 }
-                for (int a = 0; a < places.get(j).modes().size() && still < top; a++) {
-                    for (int b = 0; b < places.get(k).modes().size(); b++) {
-                        if (twoBreaks
-                                != (places.get(j).modes().get(a).coil() > 0
-                                        && places.get(k).modes().get(b).coil() > 0)) {
-                            continue;
-                        }
-                        double squares = still;
-                        int[] parts = twoBreaks
-                                ? runs.get(0)
-                                        .model
-                                        .partsWithout(
-                                                places.get(j).modes().get(a).coil(),
-                                                places.get(k).modes().get(b).coil())
-                                : new int[0];
-                        for (int r = 0; r < runs.size() && squares < top; r++) {
-                            squares +=
-                                    runs.get(r).still && !twoBreaks ? 0 : least(runs.get(r), j, a, k, b, parts, work);
-                        }
-                        if (squares < top) {
-                            heap.add(new Hit(j, a, k, b, squares));
-                            if (heap.size() > most) {
-                                heap.poll();
-                            }
-                        }
+            }
+        }
+
+        synchronized List<Hit> sorted() {
+            List<Hit> out = new ArrayList<>(heap);
+            out.sort(ORDER);
+            return out;
+        }
+    }
+
+    /** Pairs of a place with those after it, two coils with breaks aside. */
+    private void others(int j, Best best) {
+        double[][] work = new double[5][5];
+        for (int k = j + 1; k < places.size(); k++) {
+            double still = 0;
+            for (int r = 0; r < runs.size() && runs.get(r).still && still <= best.top(); r++) {
+                still += least(runs.get(r).gram, j, k);
+            }
+            for (int a = 0; a < places.get(j).modes().size() && still <= best.top(); a++) {
+                for (int b = 0; b < places.get(k).modes().size(); b++) {
+                    if (places.get(j).modes().get(a).coil() > 0
+                            && places.get(k).modes().get(b).coil() > 0) {
+                        continue;
+                    }
+                    double squares = still;
+                    for (int r = 0; r < runs.size() && squares <= best.top(); r++) {
+                        squares += runs.get(r).still ? 0 : least(runs.get(r), j, a, k, b, new int[0], work);
+                    }
+                    if (squares <= best.top()) {
+                        best.add(new Hit(j, a, k, b, squares));
                     }
                 }
             }
         }
-        List<Hit> out = new ArrayList<>(heap);
-        out.sort(ORDER);
-        return out;
+    }
+
+    /** Pairs of coils with breaks, the first at a place, the second at one after it. */
+    private void breaks(int j, Best best) {
+        double[][] work = new double[5][5];
+        for (int a = 0; a < places.get(j).modes().size(); a++) {
+            int coil = places.get(j).modes().get(a).coil();
+            if (coil == 0) {
+                continue;
+            }
+            Openings.One open = runs.get(0).model.openings().without(coil);
+            for (int k = j + 1; k < places.size(); k++) {
+                for (int b = 0; b < places.get(k).modes().size(); b++) {
+                    int other = places.get(k).modes().get(b).coil();
+                    if (other == 0) {
+                        continue;
+                    }
+                    int[] parts = open.partsWithout(other);
+                    double squares = 0;
+                    for (int r = 0; r < runs.size() && squares <= best.top(); r++) {
+                        squares += least(runs.get(r), j, a, k, b, parts, work);
+                    }
+                    if (squares <= best.top()) {
+                        best.add(new Hit(j, a, k, b, squares));
+                    }
+                }
+            }
+        }
     }
 
     private static final Comparator<Hit> ORDER = Comparator.comparingDouble(Hit::squares)

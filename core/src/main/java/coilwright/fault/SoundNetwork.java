@@ -2,14 +2,9 @@ package coilwright.fault;
 
 import coilwright.bench.BenchArmature;
 import coilwright.bench.BenchNetwork;
-import coilwright.bench.Bond;
-import coilwright.bench.CoilState;
-import coilwright.bench.Point;
 import coilwright.network.Factorisation;
 import coilwright.network.Feed;
 import coilwright.network.Solution;
-import java.util.Arrays;
-import java.util.List;
 
 /**
  * The armature as it should be, factorised once, with the potentials of every bar under one ampere fed to every other.
@@ -17,14 +12,13 @@ import java.util.List;
  */
 final class SoundNetwork {
     private final BenchArmature armature;
-    private final List<CoilState> coils;
     private final int bars;
     private final int[] part;
     private final double[][] transfer;
+    private final Openings openings;
 
     SoundNetwork(BenchArmature armature) {
         this.armature = armature;
-        coils = armature.coils();
         this.bars = armature.winding().armature().bars();
         Factorisation f = BenchNetwork.of(armature).network().factorised();
         part = new int[bars + 1];
@@ -50,6 +44,7 @@ final class SoundNetwork {
             }
             transfer[bar] = row;
         }
+        openings = new Openings(armature);
     }
 
     /** The same network with two bars of different parts linked: the second's part hangs on the first's. */
@@ -60,7 +55,6 @@ final class SoundNetwork {
             throw new IllegalArgumentException("bars " + a + " and " + b + " are joined as it is");
         }
         armature = apart.armature;
-        coils = apart.coils;
         bars = apart.bars;
         part = apart.part.clone();
         transfer = new double[bars + 1][];
@@ -84,6 +78,7 @@ final class SoundNetwork {
                 part[bar] = apart.part[a];
             }
         }
+        openings = apart.openings;
     }
 
     BenchArmature armature() {
@@ -125,36 +120,8 @@ final class SoundNetwork {
         return transfer[a][c] - transfer[a][d] - transfer[b][c] + transfer[b][d];
     }
 
-    /** The part that each bar, by number, belongs to once two coils are open. */
-    int[] partsWithout(int coil, int other) {
-        int[] of = new int[bars + 1];
-        Arrays.setAll(of, bar -> bar);
-        for (CoilState c : coils) {
-            if (c.coil() != coil && c.coil() != other && c.connected() && !c.open()) {
-                join(of, c.topBar().getAsInt(), c.bottomBar().getAsInt());
-            }
-        }
-        for (Bond b : armature.bonds()) {
-            if (b.a() instanceof Point.Bar x && b.b() instanceof Point.Bar y) {
-                join(of, x.number(), y.number());
-            }
-        }
-        for (int bar = 1; bar <= bars; bar++) {
-            of[bar] = root(of, bar);
-        }
-        return of;
-    }
-
-    private static void join(int[] of, int a, int b) {
-        of[root(of, a)] = root(of, b);
-    }
-
-    private static int root(int[] of, int bar) {
-        int at = bar;
-        while (of[at] != at) {
-            of[at] = of[of[at]];
-            at = of[at];
-        }
-        return at;
+    /** The parts that the bars fall into once coils are open. */
+    Openings openings() {
+        return openings;
     }
 }

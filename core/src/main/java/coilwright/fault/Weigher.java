@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 
-/** Predicts what faults read in every run, and weighs that against the readings. */
+/** Predicts what faults read in every run, and weighs that against the readings. Several threads may ask it. */
 final class Weigher {
     /** Error of a reading expected before any is taken, and how many readings that expectation is worth. */
     static final double USUAL_NOISE = 0.015;
@@ -28,7 +28,8 @@ final class Weigher {
     private final double logMeasured;
     private final double[] logScale;
     private final Linked asWound;
-    private Linked lastLinked;
+    /** The one asked for last; whichever thread it was, any other finds it whole or makes its own. */
+    private volatile Linked lastLinked;
 
     Weigher(BenchArmature armature, List<TestRun> runs) {
         this.armature = armature;
@@ -66,16 +67,18 @@ final class Weigher {
     private Linked linked(Linked apart, Alteration link) {
         List<Alteration> links = new ArrayList<>(apart.links());
         links.add(link);
-        if (lastLinked == null || !lastLinked.links().equals(links)) {
+        Linked last = lastLinked;
+        if (last == null || !last.links().equals(links)) {
             var network = new SoundNetwork(apart.network(), link);
-            lastLinked = new Linked(
+            last = new Linked(
                     links,
                     network,
                     apart.models().stream()
                             .map(m -> new RunModel(m, network, link))
                             .toList());
+            lastLinked = last;
         }
-        return lastLinked;
+        return last;
     }
 
     /** The runs with two bars joined that the winding keeps apart. */
@@ -175,9 +178,9 @@ final class Weigher {
         List<Evidence.Fit> plain = new ArrayList<>();
         List<Evidence.Fit> robust = new ArrayList<>();
         for (int r = 0; r < predicted.length; r++) {
-            Evidence.Fit fit = evidence.get(r).fit(predicted[r]);
-            plain.add(fit);
-            robust.add(evidence.get(r).fitWithoutWorst(predicted[r], fit));
+            Evidence.Fits fits = evidence.get(r).fits(predicted[r]);
+            plain.add(fits.plain());
+            robust.add(fits.robust());
         }
         double prior = logPrior - cost(sizes);
         double a = logLikelihood(plain);

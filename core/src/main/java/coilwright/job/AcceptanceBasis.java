@@ -55,7 +55,7 @@ public final class AcceptanceBasis {
             Optional<Quantity> ambient,
             List<String> limits,
             Optional<String> scheme) {
-        /** Nothing in place of the job's; a rewound winding. */
+        /** {@return nothing in place of the job's; a rewound winding} */
         public static Options none() {
             return new Options(
                     Optional.empty(),
@@ -72,7 +72,11 @@ public final class AcceptanceBasis {
                     Optional.empty());
         }
 
-        /** The same with a rated voltage in place of the job's, where one is given. */
+        /**
+         * {@return the same with a rated voltage in place of the job's, where one is given}
+         *
+         * @param other rated voltage; empty for that of the job
+         */
         public Options withVolts(Optional<Quantity> other) {
             return new Options(
                     kind,
@@ -89,15 +93,32 @@ public final class AcceptanceBasis {
                     scheme);
         }
 
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param kind of machine
+         * @param volts rated
+         * @param power rated output
+         * @param work state of the winding
+         * @param insulationOneMinute insulation resistance after one minute
+         * @param insulationTenMinutes the same after ten minutes
+         * @param temperature of the winding when it was measured
+         * @param coldResistance at that temperature, between the same points as the hot one
+         * @param hotResistance at the end of a run under load
+         * @param ambient temperature of the air then
+         * @param limits that hold, by name
+         * @param scheme of the high-potential test that holds
+         */
         public Options {
             limits = List.copyOf(limits);
         }
     }
 
     /**
-     * What was measured and chosen.
+     * {@return what was measured and chosen}
      *
+     * @param job what the armature is
+     * @param options what is chosen
      * @throws coilwright.winding.ImpossibleWindingException when readings of the new winding are given and the job's
      *     winding cannot be wound
      * @throws IllegalArgumentException when values do not go together, or there is no limit of a name
@@ -106,26 +127,28 @@ public final class AcceptanceBasis {
         Optional<Rating> rating = job.particulars().rating();
         Optional<AsRewound> done = job.particulars().asRewound();
         Optional<MachineKind> kind = options.kind().or(() -> rating.flatMap(Rating::kind));
-        Optional<Quantity> volts = options.volts().or(() -> rating.flatMap(Rating::volts));
-        Optional<Double> watts =
-                options.power().or(() -> rating.flatMap(Rating::power)).map(q -> q.in("W"));
+        OptionalDouble volts = Quantity.in("V", options.volts().or(() -> rating.flatMap(Rating::volts)));
+        OptionalDouble watts = Quantity.in("W", options.power().or(() -> rating.flatMap(Rating::power)));
+        OptionalDouble amps = Quantity.in("A", rating.flatMap(Rating::current));
         String note = "";
-        if (watts.isEmpty() && kind.filter(k -> k == MachineKind.DC_GENERATOR).isPresent() && volts.isPresent()) {
-            watts = rating.flatMap(Rating::current)
-                    .map(i -> i.in("A") * volts.get().in("V"));
-            note = watts.isPresent() ? "the output is taken as rated voltage times rated current" : "";
+        if (watts.isEmpty()
+                && kind.equals(Optional.of(MachineKind.DC_GENERATOR))
+                && volts.isPresent()
+                && amps.isPresent()) {
+            watts = OptionalDouble.of(amps.getAsDouble() * volts.getAsDouble());
+            note = "the output is taken as rated voltage times rated current";
         }
         List<ReadingSet> sets = sets(job, ReadingSet.Stage.AS_REWOUND);
         Measured measured = measured(done.flatMap(AsRewound::measured), options);
         return new Acceptance.Given(
                 kind,
-                number(volts.map(q -> q.in("V"))),
-                number(watts),
+                volts,
+                watts,
                 note,
                 options.work(),
                 measured.insulationTest(),
                 measured.temperature().isPresent(),
-                number(measured.testVolts().map(q -> q.in("V"))),
+                Quantity.in("V", measured.testVolts()),
                 done.flatMap(AsRewound::highPotential).map(AcceptanceBasis::applied),
                 walks(job, ReadingSet.Stage.AS_REWOUND),
                 missing(job, sets),
@@ -134,10 +157,6 @@ public final class AcceptanceBasis {
                 rise(measured, options),
                 options.limits().stream().map(Limit::of).toList(),
                 options.scheme());
-    }
-
-    private static OptionalDouble number(Optional<Double> value) {
-        return value.map(OptionalDouble::of).orElse(OptionalDouble.empty());
     }
 
     private static Measured measured(Optional<Measured> noted, Options options) {
@@ -177,8 +196,10 @@ public final class AcceptanceBasis {
     }
 
     /**
-     * Readings from bar to bar of the old winding or the new one, the last of each test and feed.
+     * {@return readings from bar to bar of the old winding or the new one, the last of each test and feed}
      *
+     * @param job what the armature is
+     * @param stage the old winding or the new one
      * @throws coilwright.winding.ImpossibleWindingException when there are such and the job's winding cannot be wound
      */
     public static List<Acceptance.Walk> walks(Job job, ReadingSet.Stage stage) {

@@ -19,7 +19,15 @@ public record AsFound(
         Optional<Measured> measured,
         List<InsulationState> insulation,
         Optional<Banding> banding) {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param date when
+     * @param by who
+     * @param measured values of the whole winding
+     * @param insulation part by part
+     * @param banding as it was
+     */
     public AsFound {
         insulation = List.copyOf(insulation);
     }

@@ -19,7 +19,7 @@ public final class BadInputException extends Exception {
         this.problems = List.copyOf(problems);
     }
 
-    /** What is wrong, in order of line. */
+    /** {@return what is wrong, in order of line} */
     public List<Problem> problems() {
         return problems;
     }

@@ -1,5 +1,6 @@
 package coilwright.job;
 
+import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.ListedCoil;
@@ -34,6 +35,7 @@ public final class ConnectionList {
     /**
      * Reads a connection list.
      *
+     * @param file where it lies
      * @return the coils in the order of the file; slots, bars and numbers are at least 1, but whether the armature has
      *     them is for the rules to say
      * @throws BadInputException when the file cannot be read or anything in it is wrong, carrying every problem
@@ -46,6 +48,8 @@ public final class ConnectionList {
      * Reads the text of a connection list.
      *
      * @param name how problems name the file
+     * @param text the whole text
+     * @return the coils in the order of the text
      * @throws BadInputException when anything in it is wrong, carrying every problem
      */
     public static List<ListedCoil> parse(String name, String text) throws BadInputException {
@@ -55,6 +59,7 @@ public final class ConnectionList {
     /**
      * Reads a connection list as it was taken down, in which a coil may stand twice.
      *
+     * @param file where it lies
      * @return the lines in the order of the file
      * @throws BadInputException when the file cannot be read or anything else in it is wrong, carrying every problem
      */
@@ -68,10 +73,13 @@ public final class ConnectionList {
         if (rows.isEmpty()) {
             throw problems.only(0, "", "is empty: it begins with the line " + String.join(",", COLUMNS));
         }
-        Map<String, Integer> columns = header(rows.get(0), problems);
+        List<String> known = new ArrayList<>(COLUMNS);
+        known.add(DEAD);
+        Row heading = rows.get(0);
+        Map<String, Integer> columns = CsvTable.columns(heading.cells(), heading.line(), COLUMNS, known, problems);
         problems.throwIfAny();
         if (rows.size() == 1) {
-            throw problems.only(rows.get(0).line(), "", "has a heading but no coils under it");
+            throw problems.only(heading.line(), "", "has a heading but no coils under it");
         }
         if (rows.size() - 1 > MOST_COILS) {
             throw problems.only(0, "", "lists " + (rows.size() - 1) + " coils, but may list at most " + MOST_COILS);
@@ -79,12 +87,12 @@ public final class ConnectionList {
         List<ListedCoil> coils = new ArrayList<>();
         Map<Integer, Integer> lineOfCoil = new HashMap<>();
         for (Row row : rows.subList(1, rows.size())) {
-            if (row.cells().size() != rows.get(0).cells().size()) {
+            if (row.cells().size() != heading.cells().size()) {
                 problems.add(
                         row.line(),
                         "",
                         "has " + row.cells().size() + " cells, but the heading has "
-                                + rows.get(0).cells().size());
+                                + heading.cells().size());
                 continue;
             }
             var cells = new Cells(row, columns, problems);
@@ -107,7 +115,11 @@ public final class ConnectionList {
         return List.copyOf(coils);
     }
 
-    /** A winding's coils as text, in order of number, with the column {@code dead}; lines end in a line feed. */
+    /**
+     * {@return a winding's coils as text, in order of number, with the column {@code dead}; lines end in a line feed}
+     *
+     * @param winding the winding
+     */
     public static String toText(Winding winding) {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS))
                 .append(",")
@@ -125,7 +137,11 @@ public final class ConnectionList {
         return out.toString();
     }
 
-    /** A list as text, in its own order; lines end in a line feed. */
+    /**
+     * {@return a list as text, in its own order; lines end in a line feed}
+     *
+     * @param coils the coils, in the order to be kept
+     */
     public static String toText(List<ListedCoil> coils) {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append('\n');
         for (ListedCoil c : coils) {
@@ -174,33 +190,6 @@ public final class ConnectionList {
             throw problems.only(0, "", "cannot be read: " + SafeFiles.reason(e));
         }
         return rows;
-    }
-
-    private static Map<String, Integer> header(Row row, Problems problems) {
-        Map<String, Integer> columns = new HashMap<>();
-        List<String> known = new ArrayList<>(COLUMNS);
-        known.add(DEAD);
-        if (row.cells().stream().noneMatch(c -> NearWord.of(c, known).isPresent())) {
-            problems.add(row.line(), "", "must be the heading " + String.join(",", COLUMNS));
-            return columns;
-        }
-        for (int i = 0; i < row.cells().size(); i++) {
-            String name = row.cells().get(i);
-            if (!known.contains(name)) {
-                String meant = NearWord.of(name, known)
-                        .map(n -> "did you mean \"" + n + "\"?")
-                        .orElse("the columns are " + String.join(",", COLUMNS));
-                problems.add(row.line(), Field.shown(name), "unknown column: " + meant);
-            } else if (columns.putIfAbsent(name, i) != null) {
-                problems.add(row.line(), name, "is a column twice: keep one");
-            }
-        }
-        for (String name : COLUMNS) {
-            if (!columns.containsKey(name)) {
-                problems.add(row.line(), name, "this column is missing");
-            }
-        }
-        return columns;
     }
 
     /** One line's cells by column. */

@@ -33,21 +33,29 @@ public record CoreSizes(
     /**
      * Checks the sizes together.
      *
+     * @param length stack length along the shaft, vents and end insulation included
+     * @param diameter over the teeth
+     * @param shaft diameter over the shaft and its insulation at the end turns
+     * @param slotDepth from the core's surface to the slot's floor; that of the slot's shape where empty
+     * @param slot section of a slot
+     * @param endTurn sizes of the end turns
+     * @param meanTurn length of a turn measured on the old coil, which takes over from any reckoning
+     * @param leads both leads of a coil together, from the slots to the risers
      * @throws IllegalArgumentException when the slots leave no room for the shaft, or the slot's depth is given twice
      *     and differently
      */
     public CoreSizes {
-        Optional<Double> shape = slot.map(s -> s.slotShape().depthMm());
-        if (shape.isPresent()
-                && slotDepth.isPresent()
-                && Math.abs(slotDepth.get().in("mm") - shape.get()) > 0.02 * shape.get()) {
-            throw new IllegalArgumentException("slotDepth is " + slotDepth.get()
-                    + ", but the sizes of the slot come to another depth: leave slotDepth out, or measure again");
+        if (slot.isPresent() && slotDepth.isPresent()) {
+            double shape = slot.get().slotShape().depthMm();
+            if (Math.abs(slotDepth.get().in("mm") - shape) > 0.02 * shape) {
+                throw new IllegalArgumentException("slotDepth is " + slotDepth.get()
+                        + ", but the sizes of the slot come to another depth: leave slotDepth out, or measure again");
+            }
         }
         size(length, diameter, shaft, slotDepth, slot);
     }
 
-    /** The core in millimetres, where length, diameter and depth are known. */
+    /** {@return the core in millimetres, where length, diameter and depth are known} */
     public Optional<CoreSize> size() {
         return size(length, diameter, shaft, slotDepth, slot);
     }
@@ -58,21 +66,21 @@ public record CoreSizes(
             Optional<Quantity> shaft,
             Optional<Quantity> slotDepth,
             Optional<SlotSizes> slot) {
-        Optional<Double> deep = slotDepth
-                .map(q -> q.in("mm"))
-                .or(() -> slot.map(s -> s.slotShape().depthMm()));
-        if (length.isEmpty() || diameter.isEmpty() || deep.isEmpty()) {
+        if (length.isEmpty() || diameter.isEmpty() || (slotDepth.isEmpty() && slot.isEmpty())) {
             return Optional.empty();
         }
+        double deep = slotDepth.isPresent()
+                ? slotDepth.get().in("mm")
+                : slot.get().slotShape().depthMm();
         return Optional.of(new CoreSize(
                 length.get().in("mm"),
                 diameter.get().in("mm"),
-                deep.get(),
-                shaft.map(q -> q.in("mm")).orElse(0.0)));
+                deep,
+                shaft.isPresent() ? shaft.get().in("mm") : 0));
     }
 
     /**
-     * Mean length of a turn: as measured, or reckoned where core and end turn are known.
+     * {@return mean length of a turn: as measured, or reckoned where core and end turn are known}
      *
      * @param slots of the core
      * @param throwSlots slots spanned by a coil

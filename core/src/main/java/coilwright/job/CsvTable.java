@@ -20,6 +20,8 @@ final class CsvTable {
     private int width;
     private int pointLine;
     private int commaLine;
+    private int bareLine;
+    private int unitLine;
 
     /**
      * A table to be read.
@@ -78,26 +80,40 @@ final class CsvTable {
             return;
         }
         width = row.get().size();
-        if (row.get().stream().noneMatch(c -> NearWord.of(c, names).isPresent())) {
-            problems.add(at, "", "must be the heading " + String.join(",", names));
-            return;
+        columns.putAll(columns(row.get(), at, names, names, problems));
+    }
+
+    /**
+     * Where each column stands that a heading names; what is wrong with the heading is noted.
+     *
+     * @param needed columns that must be there
+     * @param known columns that may be there, those needed among them
+     */
+    static Map<String, Integer> columns(
+            List<String> heading, int line, List<String> needed, List<String> known, Problems problems) {
+        Map<String, Integer> columns = new HashMap<>();
+        String all = String.join(",", needed);
+        if (heading.stream().noneMatch(c -> NearWord.of(c, known).isPresent())) {
+            problems.add(line, "", "must be the heading " + all);
+            return columns;
         }
-        for (int i = 0; i < width; i++) {
-            String name = row.get().get(i);
-            if (!names.contains(name)) {
-                String meant = NearWord.of(name, names)
-                        .map(n -> "did you mean \"" + n + "\"?")
-                        .orElse("the columns are " + String.join(",", names));
-                problems.add(at, Field.shown(name), "unknown column: " + meant);
+        for (int i = 0; i < heading.size(); i++) {
+            String name = heading.get(i);
+            if (!known.contains(name)) {
+                problems.add(
+                        line,
+                        Field.shown(name),
+                        "unknown column: " + NearWord.question(name, known, "the columns are " + all));
             } else if (columns.putIfAbsent(name, i) != null) {
-                problems.add(at, name, "is a column twice: keep one");
+                problems.add(line, name, "is a column twice: keep one");
             }
         }
-        for (String name : names) {
+        for (String name : needed) {
             if (!columns.containsKey(name)) {
-                problems.add(at, name, "this column is missing");
+                problems.add(line, name, "this column is missing");
             }
         }
+        return columns;
     }
 
     /** The cells of a line, out of their quotation marks. */
@@ -170,5 +186,25 @@ final class CsvTable {
             return Optional.empty();
         }
         return Optional.of(withPoint);
+    }
+
+    /**
+     * Notes whether a number in a cell stands without a unit.
+     *
+     * @param numbers what the numbers are, for the message
+     * @throws IllegalArgumentException when one before it was written the other way
+     */
+    void unitsAlike(String numbers, boolean bare, String cell, int at) {
+        if (bare) {
+            bareLine = bareLine == 0 ? at : bareLine;
+        } else {
+            unitLine = unitLine == 0 ? at : unitLine;
+        }
+        if ((bareLine == at && unitLine > 0) || (unitLine == at && bareLine > 0)) {
+            throw new IllegalArgumentException(
+                    "is \"" + Field.shown(cell) + (bare ? "\" without" : "\" with") + " a unit, but line "
+                            + (bare ? unitLine : bareLine) + " has " + (bare ? "one" : "none") + ": give all " + numbers
+                            + " their unit, or none");
+        }
     }
 }

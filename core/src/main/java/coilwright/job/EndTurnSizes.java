@@ -25,6 +25,10 @@ public record EndTurnSizes(
     /**
      * Checks that the form's own sizes are given.
      *
+     * @param form how the coils go from slot to slot
+     * @param straight straight part out of each slot
+     * @param legAngle angle between a leg and the core's end face, degrees, 0 to under 80; of a diamond coil only
+     * @param nose length of the nose; of a diamond coil only
      * @throws IllegalArgumentException when they are not, or when one is out of range
      */
     public EndTurnSizes {
@@ -41,7 +45,7 @@ public record EndTurnSizes(
         endTurn(form, straight, legAngle, nose);
     }
 
-    /** The end turn in millimetres. */
+    /** {@return the end turn in millimetres} */
     public EndTurn endTurn() {
         return endTurn(form, straight, legAngle, nose);
     }

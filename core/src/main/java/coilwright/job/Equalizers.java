@@ -15,6 +15,8 @@ public record Equalizers(int every) {
     /**
      * Checks the number.
      *
+     * @param every 1 for a ring on every such set, 2 for one on every other, and so on; the set of the lowest bar has
+     *     one
      * @throws IllegalArgumentException when it is out of range
      */
     public Equalizers {
@@ -25,8 +27,9 @@ public record Equalizers(int every) {
     }
 
     /**
-     * The bars of each ring, in order of the lowest bar.
+     * {@return the bars of each ring, in order of the lowest bar}
      *
+     * @param winding the winding
      * @throws IllegalArgumentException when the winding has no bars at one potential, or fewer sets of them than one
      *     ring would skip
      */

@@ -44,7 +44,7 @@ public final class FaultText {
                         .toList();
     }
 
-    /** The forms taken, for help. */
+    /** {@return the forms taken, for help} */
     public static List<String> forms() {
         return List.copyOf(FORMS.values());
     }
@@ -52,6 +52,9 @@ public final class FaultText {
     /**
      * Reads a fault.
      *
+     * @param text such as {@code open-coil:3} or {@code bar-short:4,5}
+     * @param winding the winding
+     * @return the fault
      * @throws IllegalArgumentException when it is none, or names a coil or bar that the winding has not
      */
     public static Fault parse(String text, Winding winding) {
@@ -61,6 +64,9 @@ public final class FaultText {
     /**
      * Reads faults and puts them into an armature, one after the other.
      *
+     * @param armature the armature as it is on the bench
+     * @param faults one text each, as {@link #parse} takes it
+     * @return the armature with the faults
      * @throws IllegalArgumentException as {@link #parse} does, and where a fault cannot stand beside those before it
      */
     public static BenchArmature in(BenchArmature armature, List<String> faults) {
@@ -102,9 +108,7 @@ public final class FaultText {
             }
             default ->
                 throw new IllegalArgumentException("\"" + Field.shown(kind) + "\" is no kind of fault: "
-                        + NearWord.of(kind, FORMS.keySet())
-                                .map(near -> "did you mean \"" + near + "\"?")
-                                .orElse("it is one of " + String.join(", ", FORMS.keySet())));
+                        + NearWord.question(kind, FORMS.keySet(), "it is one of " + String.join(", ", FORMS.keySet())));
         };
     }
 

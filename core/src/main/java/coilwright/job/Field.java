@@ -14,6 +14,8 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.DoubleConsumer;
 import java.util.function.IntConsumer;
+import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import org.yaml.snakeyaml.nodes.MappingNode;
 import org.yaml.snakeyaml.nodes.Node;
 import org.yaml.snakeyaml.nodes.NodeTuple;
@@ -27,6 +29,9 @@ import org.yaml.snakeyaml.nodes.Tag;
  */
 final class Field {
     private static final String YAML_TAGS = "tag:yaml.org,2002:";
+    private static final Pattern WHOLE = Pattern.compile("[+-]?[0-9]+");
+    private static final Pattern BEGINS_WITH_ZERO = Pattern.compile("[+-]?0[0-9]+");
+    private static final Pattern DECIMAL = Pattern.compile("[+-]?[0-9]{1,9}(\\.[0-9]{1,12})?");
 
     private final Problems problems;
     private final String path;
@@ -88,9 +93,7 @@ final class Field {
     }
 
     private static String meant(String name, Collection<String> known) {
-        return NearWord.of(name, known)
-                .map(near -> "did you mean \"" + near + "\"?")
-                .orElse("the keys here are " + String.join(", ", known));
+        return NearWord.question(name, known, "the keys here are " + String.join(", ", known));
     }
 
     /** A required field of a section; its absence is noted, unless a misspelt key was noted that means it. */
@@ -146,11 +149,11 @@ final class Field {
             return OptionalInt.empty();
         }
         String digits = scalar.getValue();
-        if (!digits.matches("[+-]?[0-9]+")) {
+        if (!WHOLE.matcher(digits).matches()) {
             wrong("is " + shown(digits) + ", but must be a whole number in plain digits");
             return OptionalInt.empty();
         }
-        if (digits.matches("[+-]?0[0-9]+")) {
+        if (BEGINS_WITH_ZERO.matcher(digits).matches()) {
             wrong("is " + shown(digits) + ", but a whole number does not begin with 0");
             return OptionalInt.empty();
         }
@@ -159,7 +162,13 @@ final class Field {
             return OptionalInt.empty();
         }
         int value = Integer.parseInt(digits);
-        return passes(() -> check.accept(value)) ? OptionalInt.of(value) : OptionalInt.empty();
+        try {
+            check.accept(value);
+            return OptionalInt.of(value);
+        } catch (IllegalArgumentException e) {
+            wrong(e.getMessage());
+            return OptionalInt.empty();
+        }
     }
 
     /** A number, whole or with decimals after a point. */
@@ -170,12 +179,18 @@ final class Field {
             return OptionalDouble.empty();
         }
         String digits = scalar.getValue();
-        if (!digits.matches("[+-]?[0-9]{1,9}(\\.[0-9]{1,12})?")) {
+        if (!DECIMAL.matcher(digits).matches()) {
             wrong("is " + shown(digits) + ", but must be a number of " + unit + " in plain digits");
             return OptionalDouble.empty();
         }
         double value = Double.parseDouble(digits);
-        return passes(() -> check.accept(value)) ? OptionalDouble.of(value) : OptionalDouble.empty();
+        try {
+            check.accept(value);
+            return OptionalDouble.of(value);
+        } catch (IllegalArgumentException e) {
+            wrong(e.getMessage());
+            return OptionalDouble.empty();
+        }
     }
 
     /** A number as written, whole or with decimals after a point. */
@@ -184,8 +199,7 @@ final class Field {
         if (number.isEmpty()) {
             return Optional.empty();
         }
-        BigDecimal value = new BigDecimal(((ScalarNode) node).getValue());
-        return passes(() -> check.accept(value)) ? Optional.of(value) : Optional.empty();
+        return passing(new BigDecimal(((ScalarNode) node).getValue()), check);
     }
 
     /** Text on one line. */
@@ -203,7 +217,7 @@ final class Field {
                     + ": put quotation marks round it to make it text");
             return Optional.empty();
         }
-        return passes(() -> check.accept(scalar.getValue())) ? Optional.of(scalar.getValue()) : Optional.empty();
+        return passing(scalar.getValue(), check);
     }
 
     /** One of several words. */
@@ -219,10 +233,9 @@ final class Field {
         }
         Optional<T> found = Optional.ofNullable(words.get(scalar.getValue()));
         if (found.isEmpty()) {
-            String near = NearWord.of(scalar.getValue(), words.keySet())
-                    .map(w -> "; did you mean \"" + w + "\"?")
-                    .orElse("");
-            wrong("is \"" + shown(scalar.getValue()) + "\", but must be one of " + all + near);
+            String near = NearWord.question(scalar.getValue(), words.keySet(), "");
+            wrong("is \"" + shown(scalar.getValue()) + "\", but must be one of " + all
+                    + (near.isEmpty() ? "" : "; " + near));
         }
         return found;
     }
@@ -234,22 +247,30 @@ final class Field {
             return Optional.empty();
         }
         try {
-            Quantity quantity = Quantity.parse(shown(scalar.getValue()), kind);
-            check.accept(quantity);
-            return Optional.of(quantity);
+            return passing(Quantity.parse(shown(scalar.getValue()), kind), check);
         } catch (IllegalArgumentException e) {
             wrong(e.getMessage());
             return Optional.empty();
         }
     }
 
-    private boolean passes(Runnable check) {
+    private <T> Optional<T> passing(T value, Consumer<T> check) {
         try {
-            check.run();
-            return true;
+            check.accept(value);
+            return Optional.of(value);
         } catch (IllegalArgumentException e) {
             wrong(e.getMessage());
-            return false;
+            return Optional.empty();
+        }
+    }
+
+    /** What is made; nothing, and its complaint noted, where it cannot be. */
+    <T> Optional<T> made(Supplier<T> maker) {
+        try {
+            return Optional.of(maker.get());
+        } catch (IllegalArgumentException e) {
+            wrong(e.getMessage());
+            return Optional.empty();
         }
     }
 

@@ -1,5 +1,6 @@
 package coilwright.job;
 
+import coilwright.file.SafeFiles;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
@@ -11,6 +12,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Arrays;
 
 /** Reads a whole input file as UTF-8 text, within bounds. */
 final class InputText {
@@ -23,6 +25,29 @@ final class InputText {
      * @param mostBytes bound on its length
      */
     static String read(Path path, String what, int mostBytes) throws BadInputException {
+        return decode(bytes(path, what, mostBytes), new Problems(path.toString()));
+    }
+
+    /**
+     * The lines of a file that end in a line feed.
+     *
+     * @param bytes that the file has, with what follows the last line feed
+     * @param cut whether anything follows it
+     */
+    record Lines(String text, long bytes, boolean cut) {}
+
+    /** The whole lines of a file, as {@link #read} reads it; what was left unfinished may end within a character. */
+    static Lines wholeLines(Path path, String what, int mostBytes) throws BadInputException {
+        byte[] all = bytes(path, what, mostBytes);
+        int end = all.length;
+        while (end > 0 && all[end - 1] != '\n') {
+            end--;
+        }
+        return new Lines(
+                decode(Arrays.copyOf(all, end), new Problems(path.toString())), all.length, end < all.length);
+    }
+
+    private static byte[] bytes(Path path, String what, int mostBytes) throws BadInputException {
         var problems = new Problems(path.toString());
         byte[] bytes;
         if (Files.isDirectory(path)) {
@@ -40,7 +65,7 @@ final class InputText {
         if (bytes.length > mostBytes) {
             throw problems.only(0, "", "is longer than " + mostBytes + " bytes, the most that " + what + " may have");
         }
-        return decode(bytes, problems);
+        return bytes;
     }
 
     private static String decode(byte[] bytes, Problems problems) throws BadInputException {

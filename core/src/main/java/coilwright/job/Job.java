@@ -7,6 +7,7 @@ import coilwright.winding.Armature;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -49,14 +50,27 @@ public record Job(
     /**
      * Checks each field.
      *
+     * @param title what the machine is called, one line
+     * @param armature the core and the commutator
+     * @param winding what is to be, or was found, wound; whether it can be is known on {@link #build()}
+     * @param turns turns per coil, 1 to {@value #MAX_TURNS}; empty where not known
+     * @param coilResistance resistance of one coil, over 0; empty where not known
+     * @param growler the growler that the armature lies on
+     * @param equalizers rings that join bars of one potential; empty for none
+     * @param readings what was read, set by set, in the order noted
+     * @param particulars what else is known of the machine
      * @throws IllegalArgumentException when a field is out of its range
      */
     public Job {
         checkTitle(title);
         Objects.requireNonNull(armature);
         Objects.requireNonNull(winding);
-        turns.ifPresent(Job::checkTurns);
-        coilResistance.ifPresent(Job::checkCoilResistance);
+        if (turns.isPresent()) {
+            checkTurns(turns.getAsInt());
+        }
+        if (coilResistance.isPresent()) {
+            checkCoilResistance(coilResistance.get());
+        }
         Objects.requireNonNull(growler);
         Objects.requireNonNull(equalizers);
         readings = List.copyOf(readings);
@@ -64,7 +78,9 @@ public record Job(
             set.feed().ifPresent(f -> checkBars(armature, f.in(), f.out()));
             set.readings().forEach(r -> checkBars(armature, r.from(), r.to()));
         }
-        particulars.commutator().ifPresent(c -> c.runOut().forEach(entry -> checkBars(armature, entry.bar())));
+        if (particulars.commutator().isPresent()) {
+            particulars.commutator().get().checkBars(armature.bars());
+        }
     }
 
     private static void checkBars(Armature armature, int... bars) {
@@ -81,7 +97,20 @@ public record Job(
         }
     }
 
-    /** A job of which no more than the winding is known. */
+    static void checkDegrees(BigDecimal degrees, int most) {
+        if (degrees.abs().compareTo(BigDecimal.valueOf(most)) > 0) {
+            throw new IllegalArgumentException(
+                    "is " + degrees.toPlainString() + ", but must be from -" + most + " to " + most + " degrees");
+        }
+    }
+
+    /**
+     * {@return a job of which no more than the winding is known}
+     *
+     * @param title name of the machine
+     * @param armature core and commutator
+     * @param winding how it is wound
+     */
     public static Job of(String title, Armature armature, WindingSpec winding) {
         return new Job(
                 title,
@@ -95,7 +124,11 @@ public record Job(
                 Particulars.NONE);
     }
 
-    /** The same job with turns per coil given. */
+    /**
+     * {@return the same job with turns per coil given}
+     *
+     * @param number turns per coil, at least 1
+     */
     public Job withTurns(int number) {
         return new Job(
                 title,
@@ -109,18 +142,30 @@ public record Job(
                 particulars);
     }
 
-    /** The same job with the resistance of a coil given. */
+    /**
+     * {@return the same job with the resistance of a coil given}
+     *
+     * @param resistance of one coil, from bar to bar
+     */
     public Job withCoilResistance(Quantity resistance) {
         return new Job(
                 title, armature, winding, turns, Optional.of(resistance), growler, equalizers, readings, particulars);
     }
 
-    /** The same job on another growler. */
+    /**
+     * {@return the same job on another growler}
+     *
+     * @param other faces of the growler
+     */
     public Job withGrowler(Growler other) {
         return new Job(title, armature, winding, turns, coilResistance, other, equalizers, readings, particulars);
     }
 
-    /** The same job with another winding. */
+    /**
+     * {@return the same job with another winding}
+     *
+     * @param other how it is wound
+     */
     public Job withWinding(WindingSpec other) {
         return new Job(title, armature, other, turns, coilResistance, growler, equalizers, readings, particulars);
     }
@@ -128,21 +173,27 @@ public record Job(
     /**
      * Builds the winding.
      *
+     * @return the winding, checked
      * @throws ImpossibleWindingException when it cannot be wound
      */
     public Winding build() {
         return Winding.build(armature, winding);
     }
 
-    /** The same job with equalizer rings. */
+    /**
+     * {@return the same job with equalizer rings}
+     *
+     * @param rings how many sets of bars one ring skips
+     */
     public Job withEqualizers(Equalizers rings) {
         return new Job(
                 title, armature, winding, turns, coilResistance, growler, Optional.of(rings), readings, particulars);
     }
 
     /**
-     * The same job with other readings.
+     * {@return the same job with other readings}
      *
+     * @param sets the readings, each set with its test
      * @throws IllegalArgumentException when they name a bar that the armature has not
      */
     public Job withReadings(List<ReadingSet> sets) {
@@ -150,8 +201,9 @@ public record Job(
     }
 
     /**
-     * The same job with other particulars.
+     * {@return the same job with other particulars}
      *
+     * @param other what else is known of the machine
      * @throws IllegalArgumentException when they name a bar that the armature has not
      */
     public Job withParticulars(Particulars other) {
@@ -159,7 +211,8 @@ public record Job(
     }
 
     /**
-     * The armature on the bench, sound, with its equalizer rings; a coil has 1 ohm where its resistance is not known.
+     * {@return the armature on the bench, sound, with its equalizer rings; a coil has 1 ohm where its resistance is not
+     * known}
      *
      * @throws ImpossibleWindingException when it cannot be wound
      * @throws IllegalArgumentException when equalizers are given but the winding has nothing for them to join
@@ -169,7 +222,7 @@ public record Job(
     }
 
     /**
-     * The same at another temperature, the coil resistance taken to be given at {@value #COLD} °C.
+     * {@return the same at another temperature, the coil resistance taken to be given at {@value #COLD} °C}
      *
      * @param celsius over −234.5
      * @throws ImpossibleWindingException when it cannot be wound

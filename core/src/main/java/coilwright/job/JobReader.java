@@ -10,7 +10,6 @@ import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,7 +17,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.function.Function;
+import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import java.util.function.IntConsumer;
 
 /**
@@ -78,6 +78,8 @@ public final class JobReader {
     /**
      * Reads a job file.
      *
+     * @param file where it lies
+     * @return the job
      * @throws BadInputException when it cannot be read or anything in it is wrong, carrying every problem
      */
     public static Job read(Path file) throws BadInputException {
@@ -88,6 +90,8 @@ public final class JobReader {
      * Reads the text of a job file.
      *
      * @param name how problems name the file
+     * @param text the whole text
+     * @return the job
      * @throws BadInputException when anything in it is wrong, carrying every problem
      */
     public static Job parse(String name, String text) throws BadInputException {
@@ -98,7 +102,10 @@ public final class JobReader {
         var root = new Field(problems, "", YamlText.compose(text, "job", "coilwright: " + VERSION, problems));
         Optional<Job> job = job(root);
         problems.throwIfAny();
-        return job.orElseThrow(() -> new IllegalStateException("a job file without problems gave no job"));
+        if (job.isEmpty()) {
+            throw new IllegalStateException("a job file without problems gave no job");
+        }
+        return job.get();
     }
 
     private static Optional<Job> job(Field root) {
@@ -107,23 +114,24 @@ public final class JobReader {
             return Optional.empty();
         }
         Map<String, Field> fields = section.get();
-        root.required(fields, "coilwright", ": begin the file with \"coilwright: " + VERSION + "\"")
-                .ifPresent(f -> f.wholeNumber(JobReader::checkVersion));
-        Optional<String> title =
-                root.required(fields, "title", ": give the machine a name").flatMap(f -> f.text(Job::checkTitle));
-        Optional<Armature> armature = root.required(fields, "armature", ": give its slots, bars and poles")
-                .flatMap(JobReader::armature);
-        Optional<WindingRead> winding = root.required(
-                        fields, "winding", ": give at least its type: " + String.join(", ", TYPES.keySet()))
-                .flatMap(JobReader::winding);
+        Optional<Field> version =
+                root.required(fields, "coilwright", ": begin the file with \"coilwright: " + VERSION + "\"");
+        if (version.isPresent()) {
+            version.get().wholeNumber(Whole.VERSION);
+        }
+        Optional<Field> name = root.required(fields, "title", ": give the machine a name");
+        Optional<String> title = name.isPresent() ? name.get().text(new Title()) : Optional.empty();
+        Optional<Armature> armature = armature(root.required(fields, "armature", ": give its slots, bars and poles"));
+        Optional<WindingRead> winding = winding(root.required(
+                fields, "winding", ": give at least its type: " + String.join(", ", TYPES.keySet())));
         Optional<Growler> growler =
                 fields.containsKey("growler") ? growler(fields.get("growler")) : Optional.of(Growler.USUAL);
         Optional<Equalizers> equalizers =
-                Optional.ofNullable(fields.get("equalizers")).flatMap(JobReader::equalizers);
-        List<ReadingSet> readings = Optional.ofNullable(fields.get("readings"))
-                .map(f -> ReadingsSection.read(f, armature.map(Armature::bars).orElse(Armature.MAX_BARS)))
-                .orElse(List.of());
-        Particulars particulars = particulars(fields, armature);
+                fields.containsKey("equalizers") ? equalizers(fields.get("equalizers")) : Optional.empty();
+        int bars = armature.isPresent() ? armature.get().bars() : Armature.MAX_BARS;
+        List<ReadingSet> readings =
+                fields.containsKey("readings") ? ReadingsSection.read(fields.get("readings"), bars) : List.of();
+        Particulars particulars = particulars(fields, bars);
         if (title.isEmpty() || armature.isEmpty() || winding.isEmpty() || growler.isEmpty() || root.anyWrong()) {
             return Optional.empty();
         }
@@ -140,14 +148,11 @@ public final class JobReader {
                 particulars));
     }
 
-    private static Particulars particulars(Map<String, Field> fields, Optional<Armature> armature) {
+    private static Particulars particulars(Map<String, Field> fields, int bars) {
         Optional<CommutatorSizes> commutator = part(fields, "commutator", CommutatorSizes.class);
-        int bars = armature.map(Armature::bars).orElse(Armature.MAX_BARS);
-        commutator.ifPresent(c -> c.runOut().stream()
-                .filter(entry -> entry.bar() > bars)
-                .findFirst()
-                .ifPresent(entry -> fields.get("commutator")
-                        .wrong("runOut names bar " + entry.bar() + ", but bars run from 1 to " + bars)));
+        if (commutator.isPresent()) {
+            checkRunOut(fields.get("commutator"), commutator.get(), bars);
+        }
         return new Particulars(
                 part(fields, "rating", Rating.class),
                 part(fields, "wire", WireChoice.class),
@@ -156,13 +161,85 @@ public final class JobReader {
                 part(fields, "asFound", AsFound.class),
                 part(fields, "plan", Plan.class),
                 part(fields, "asRewound", AsRewound.class),
-                Optional.ofNullable(fields.get("notes"))
-                        .map(SectionReader::lines)
-                        .orElse(List.of()));
+                fields.containsKey("notes") ? SectionReader.lines(fields.get("notes")) : List.of());
+    }
+
+    private static void checkRunOut(Field field, CommutatorSizes commutator, int bars) {
+        try {
+            commutator.checkBars(bars);
+        } catch (IllegalArgumentException e) {
+            field.wrong(e.getMessage());
+        }
     }
 
     private static <R extends Record> Optional<R> part(Map<String, Field> fields, String key, Class<R> type) {
-        return Optional.ofNullable(fields.get(key)).flatMap(f -> SectionReader.read(f, type));
+        return fields.containsKey(key) ? SectionReader.read(fields.get(key), type) : Optional.empty();
+    }
+
+    // Classes and loops, not lambdas, in all that every job file goes through: each lambda costs start-up time.
+
+    /** What a whole number must keep to. */
+    private enum Whole implements IntConsumer {
+        VERSION,
+        SLOTS,
+        BARS,
+        POLES,
+        PLEX,
+        LEAD_OFFSET,
+        THROW,
+        BACK_SPAN,
+        TURNS;
+
+        @Override
+        public void accept(int n) {
+            switch (this) {
+                case VERSION -> checkVersion(n);
+                case SLOTS -> Armature.of(n, 2, 2);
+                case BARS -> Armature.of(2, n, 2);
+                case POLES -> Armature.of(2, 2, n);
+                case PLEX -> WindingSpec.lap(n, Direction.PROGRESSIVE);
+                case LEAD_OFFSET -> WindingSpec.lap(1, Direction.PROGRESSIVE).withLeadOffset(n);
+                case THROW -> checkThrow(n);
+                case BACK_SPAN -> checkBackSpan(n);
+                case TURNS -> Job.checkTurns(n);
+            }
+        }
+    }
+
+    /** What a number that counts something from one must keep to. */
+    private record FromOne(String what, int most) implements IntConsumer {
+        @Override
+        public void accept(int n) {
+            if (n < 1 || n > most) {
+                throw new IllegalArgumentException("is " + n + ", but " + what + " is from 1 to " + most);
+            }
+        }
+    }
+
+    private record Title() implements Consumer<String> {
+        @Override
+        public void accept(String title) {
+            Job.checkTitle(title);
+        }
+    }
+
+    private record CoilResistance() implements Consumer<Quantity> {
+        @Override
+        public void accept(Quantity resistance) {
+            Job.checkCoilResistance(resistance);
+        }
+    }
+
+    /** One angle of a growler whose other angle leaves it all the room there is. */
+    private record GrowlerAngle(boolean isFace) implements DoubleConsumer {
+        @Override
+        public void accept(double angle) {
+            if (isFace) {
+                new Growler(90, angle);
+            } else {
+                new Growler(angle, 1e-9);
+            }
+        }
     }
 
     private static void checkVersion(int version) {
@@ -175,15 +252,16 @@ public final class JobReader {
         }
     }
 
-    private static Optional<Armature> armature(Field field) {
-        Optional<Map<String, Field>> section = field.section(ARMATURE_KEYS);
+    private static Optional<Armature> armature(Optional<Field> given) {
+        Optional<Map<String, Field>> section = section(given, ARMATURE_KEYS);
         if (section.isEmpty()) {
             return Optional.empty();
         }
+        Field field = given.get();
         Map<String, Field> f = section.get();
-        OptionalInt slots = count(field, f, "slots", n -> Armature.of(n, 2, 2));
-        OptionalInt bars = count(field, f, "bars", n -> Armature.of(2, n, 2));
-        OptionalInt poles = count(field, f, "poles", n -> Armature.of(2, 2, n));
+        OptionalInt slots = count(field, f, "slots", Whole.SLOTS);
+        OptionalInt bars = count(field, f, "bars", Whole.BARS);
+        OptionalInt poles = count(field, f, "poles", Whole.POLES);
         Optional<SlotAlignment> alignment = f.containsKey("slotOneInLineWith")
                 ? f.get("slotOneInLineWith").oneOf(ALIGNMENTS)
                 : Optional.of(SlotAlignment.BAR);
@@ -191,6 +269,10 @@ public final class JobReader {
             return Optional.empty();
         }
         return Optional.of(new Armature(slots.getAsInt(), bars.getAsInt(), poles.getAsInt(), alignment.get()));
+    }
+
+    private static Optional<Map<String, Field>> section(Optional<Field> field, List<String> keys) {
+        return field.isPresent() ? field.get().section(keys) : Optional.empty();
     }
 
     private static OptionalInt count(Field section, Map<String, Field> fields, String key, IntConsumer check) {
@@ -201,36 +283,36 @@ public final class JobReader {
     /** The winding section, which also holds what is said of each coil. */
     private record WindingRead(WindingSpec spec, OptionalInt turns, Optional<Quantity> coilResistance) {}
 
-    private static Optional<WindingRead> winding(Field field) {
-        Optional<Map<String, Field>> section = field.section(WINDING_KEYS);
+    private static Optional<WindingRead> winding(Optional<Field> given) {
+        Optional<Map<String, Field>> section = section(given, WINDING_KEYS);
         if (section.isEmpty()) {
             return Optional.empty();
         }
+        Field field = given.get();
         Map<String, Field> f = section.get();
-        Optional<WindingType> type = field.required(f, "type", ": it is one of " + String.join(", ", TYPES.keySet()))
-                .flatMap(t -> t.oneOf(TYPES));
-        type.ifPresent(t -> refuseUnused(f, t));
-        int plex = whole(f, "plex", 1, n -> WindingSpec.lap(n, Direction.PROGRESSIVE));
-        Direction direction = Optional.ofNullable(f.get("direction"))
-                .flatMap(d -> d.oneOf(DIRECTIONS))
-                .orElse(Direction.PROGRESSIVE);
+        Optional<Field> kind = field.required(f, "type", ": it is one of " + String.join(", ", TYPES.keySet()));
+        Optional<WindingType> type = kind.isPresent() ? kind.get().oneOf(TYPES) : Optional.empty();
+        if (type.isPresent()) {
+            refuseUnused(f, type.get());
+        }
+        int plex = whole(f, "plex", 1, Whole.PLEX);
+        Optional<Direction> direction =
+                f.containsKey("direction") ? f.get("direction").oneOf(DIRECTIONS) : Optional.empty();
         CoilSpan span = span(f);
         List<Integer> dead = deadCoils(f);
-        int leadOffset = whole(
-                f,
-                "leadOffset",
-                0,
-                n -> WindingSpec.lap(1, Direction.PROGRESSIVE).withLeadOffset(n));
-        OptionalInt turns = f.containsKey("turns") ? f.get("turns").wholeNumber(Job::checkTurns) : OptionalInt.empty();
-        Optional<Quantity> resistance = Optional.ofNullable(f.get("coilResistance"))
-                .flatMap(r -> r.quantity(Quantity.Kind.RESISTANCE, Job::checkCoilResistance));
+        int leadOffset = whole(f, "leadOffset", 0, Whole.LEAD_OFFSET);
+        OptionalInt turns = f.containsKey("turns") ? f.get("turns").wholeNumber(Whole.TURNS) : OptionalInt.empty();
+        Optional<Quantity> resistance = f.containsKey("coilResistance")
+                ? f.get("coilResistance").quantity(Quantity.Kind.RESISTANCE, new CoilResistance())
+                : Optional.empty();
         List<ListedCoil> coils = coils(field, f, type);
         if (type.isEmpty() || (type.get() == WindingType.LISTED && coils.isEmpty())) {
             return Optional.empty();
         }
+        Direction way = direction.orElse(Direction.PROGRESSIVE);
         WindingSpec spec = switch (type.get()) {
-            case LAP, WAVE -> new WindingSpec.Regular(type.get(), plex, direction, span, dead, leadOffset);
-            case FROG_LEG -> new WindingSpec.FrogLeg(plex, direction, span, leadOffset);
+            case LAP, WAVE -> new WindingSpec.Regular(type.get(), plex, way, span, dead, leadOffset);
+            case FROG_LEG -> new WindingSpec.FrogLeg(plex, way, span, leadOffset);
             case LISTED -> new WindingSpec.Listed(coils);
         };
         return Optional.of(new WindingRead(spec, turns, resistance));
@@ -238,11 +320,12 @@ public final class JobReader {
 
     private static void refuseUnused(Map<String, Field> fields, WindingType type) {
         Set<String> unused = unused(type);
-        fields.forEach((key, field) -> {
-            if (unused.contains(key) && !field.isEmptyList()) {
+        for (Map.Entry<String, Field> entry : fields.entrySet()) {
+            Field field = entry.getValue();
+            if (unused.contains(entry.getKey()) && !field.isEmptyList()) {
                 field.wrong("is not used by a " + type.word() + " winding: leave it out");
             }
-        });
+        }
     }
 
     /** Keys of the winding section that a type has no use for. */
@@ -268,7 +351,7 @@ public final class JobReader {
         }
         OptionalInt slots = inSlots == null ? OptionalInt.empty() : throwSlots(inSlots);
         OptionalInt positions =
-                inPositions == null ? OptionalInt.empty() : inPositions.wholeNumber(JobReader::checkBackSpan);
+                inPositions == null ? OptionalInt.empty() : inPositions.wholeNumber(Whole.BACK_SPAN);
         if (slots.isPresent()) {
             return CoilSpan.ofThrow(slots.getAsInt());
         }
@@ -278,8 +361,8 @@ public final class JobReader {
     /** A throw is given in slots spanned; the trade's way of writing it is told from that by its dash. */
     private static OptionalInt throwSlots(Field field) {
         String written = field.written().orElse("");
-        if (!written.matches("1-[0-9]{1,4}")) {
-            return field.wholeNumber(JobReader::checkThrow);
+        if (!written.startsWith("1-") || !written.matches("1-[0-9]{1,4}")) {
+            return field.wholeNumber(Whole.THROW);
         }
         int last = Integer.parseInt(written.substring(2));
         field.wrong("is \"" + written + "\", but must be the number of slots spanned"
@@ -305,12 +388,12 @@ public final class JobReader {
 
     private static List<Integer> deadCoils(Map<String, Field> fields) {
         List<Integer> dead = new ArrayList<>();
-        List<Field> entries = Optional.ofNullable(fields.get("deadCoils"))
-                .flatMap(f -> f.list(Armature.MAX_BARS))
-                .orElse(List.of());
+        if (!fields.containsKey("deadCoils")) {
+            return dead;
+        }
         var seen = new java.util.HashSet<Integer>();
-        for (Field entry : entries) {
-            OptionalInt number = entry.wholeNumber(n -> fromOne("a coil number", n, 2 * Armature.MAX_BARS));
+        for (Field entry : fields.get("deadCoils").list(Armature.MAX_BARS).orElse(List.of())) {
+            OptionalInt number = entry.wholeNumber(new FromOne("a coil number", 2 * Armature.MAX_BARS));
             if (number.isPresent()) {
                 if (seen.add(number.getAsInt())) {
                     dead.add(number.getAsInt());
@@ -320,12 +403,6 @@ public final class JobReader {
             }
         }
         return dead;
-    }
-
-    private static void fromOne(String what, int value, int most) {
-        if (value < 1 || value > most) {
-            throw new IllegalArgumentException("is " + value + ", but " + what + " is from 1 to " + most);
-        }
     }
 
     private static List<ListedCoil> coils(Field winding, Map<String, Field> fields, Optional<WindingType> type) {
@@ -343,10 +420,12 @@ public final class JobReader {
             return List.of();
         }
         List<ListedCoil> coils = new ArrayList<>();
-        field.get()
-                .list(2 * Armature.MAX_BARS)
-                .orElse(List.of())
-                .forEach(entry -> coil(entry).ifPresent(coils::add));
+        for (Field entry : field.get().list(2 * Armature.MAX_BARS).orElse(List.of())) {
+            Optional<ListedCoil> coil = coil(entry);
+            if (coil.isPresent()) {
+                coils.add(coil.get());
+            }
+        }
         return coils;
     }
 
@@ -370,7 +449,7 @@ public final class JobReader {
 
     private static OptionalInt place(Field entry, Map<String, Field> fields, String key, String what, int most) {
         Optional<Field> field = entry.required(fields, key, "");
-        return field.isEmpty() ? OptionalInt.empty() : field.get().wholeNumber(n -> fromOne(what, n, most));
+        return field.isEmpty() ? OptionalInt.empty() : field.get().wholeNumber(new FromOne(what, most));
     }
 
     private static OptionalInt bar(Map<String, Field> fields, String key) {
@@ -378,7 +457,7 @@ public final class JobReader {
         if (field == null || field.isNull()) {
             return OptionalInt.empty();
         }
-        return field.wholeNumber(n -> fromOne("a bar", n, Armature.MAX_BARS));
+        return field.wholeNumber(new FromOne("a bar", Armature.MAX_BARS));
     }
 
     private static Optional<Growler> growler(Field field) {
@@ -387,8 +466,8 @@ public final class JobReader {
             return Optional.empty();
         }
         Map<String, Field> f = section.get();
-        OptionalDouble halfGap = angle(f, "halfGap", Growler.USUAL.halfGap(), x -> new Growler(x, 1e-9));
-        OptionalDouble face = angle(f, "face", Growler.USUAL.face(), x -> new Growler(90, x));
+        OptionalDouble halfGap = angle(f, "halfGap", Growler.USUAL.halfGap(), new GrowlerAngle(false));
+        OptionalDouble face = angle(f, "face", Growler.USUAL.face(), new GrowlerAngle(true));
         if (halfGap.isEmpty() || face.isEmpty()) {
             return Optional.empty();
         }
@@ -412,17 +491,23 @@ public final class JobReader {
     }
 
     private static OptionalDouble angle(
-            Map<String, Field> fields, String key, double unlessGiven, java.util.function.DoubleConsumer check) {
+            Map<String, Field> fields, String key, double unlessGiven, DoubleConsumer check) {
         return fields.containsKey(key) ? fields.get(key).number("degrees", check) : OptionalDouble.of(unlessGiven);
     }
 
-    static final Map<String, WindingType> TYPES = words(WindingType.values(), WindingType::word);
-    static final Map<String, Direction> DIRECTIONS = words(Direction.values(), Direction::word);
-    static final Map<String, SlotAlignment> ALIGNMENTS = words(SlotAlignment.values(), SlotAlignment::word);
+    static final Map<String, WindingType> TYPES = new LinkedHashMap<>();
+    static final Map<String, Direction> DIRECTIONS = new LinkedHashMap<>();
+    static final Map<String, SlotAlignment> ALIGNMENTS = new LinkedHashMap<>();
 
-    private static <T> Map<String, T> words(T[] values, Function<T, String> word) {
-        Map<String, T> map = new LinkedHashMap<>();
-        Arrays.stream(values).forEach(v -> map.put(word.apply(v), v));
-        return map;
+    static {
+        for (WindingType type : WindingType.values()) {
+            TYPES.put(type.word(), type);
+        }
+        for (Direction direction : Direction.values()) {
+            DIRECTIONS.put(direction.word(), direction);
+        }
+        for (SlotAlignment alignment : SlotAlignment.values()) {
+            ALIGNMENTS.put(alignment.word(), alignment);
+        }
     }
 }

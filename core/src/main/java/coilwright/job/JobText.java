@@ -47,9 +47,10 @@ public final class JobText {
     }
 
     /**
-     * A text, right or wrong.
+     * {@return a text, right or wrong}
      *
      * @param name how problems name the file
+     * @param text the whole text of a job file
      */
     public static JobText of(String name, String text) {
         Optional<Node> root = compose(text);
@@ -60,14 +61,20 @@ public final class JobText {
         }
     }
 
-    /** A job written out afresh. */
+    /**
+     * {@return a job written out afresh}
+     *
+     * @param name how problems name the file
+     * @param job what the armature is
+     */
     public static JobText of(String name, Job job) {
         return of(name, JobWriter.toText(job));
     }
 
     /**
-     * The text of a file, right or wrong.
+     * {@return the text of a file, right or wrong}
      *
+     * @param file where it lies
      * @throws BadInputException when the file cannot be read as text at all
      */
     public static JobText read(Path file) throws BadInputException {
@@ -82,37 +89,49 @@ public final class JobText {
         }
     }
 
-    /** The whole text. */
+    /** {@return the whole text} */
     public String text() {
         return text;
     }
 
-    /** What is wrong with it, in order of line; empty where it is a job. */
+    /** {@return what is wrong with it, in order of line; empty where it is a job} */
     public List<Problem> problems() {
         return problems;
     }
 
-    /** The job; empty while anything is wrong. */
+    /** {@return the job; empty while anything is wrong} */
     public Optional<Job> job() {
         return job;
     }
 
-    /** Whether fields can be changed one by one: not where the text is no YAML at all. */
+    /** {@return whether fields can be changed one by one: not where the text is no YAML at all} */
     public boolean editable() {
         return root.filter(MappingNode.class::isInstance).isPresent();
     }
 
-    /** The same text under another name. */
+    /**
+     * {@return the same text under another name}
+     *
+     * @param other how problems name the file
+     */
     public JobText named(String other) {
         return of(other, text);
     }
 
-    /** What stands in a field, a list with commas between; empty where the field is left out or blank. */
+    /**
+     * {@return what stands in a field, a list with commas between; empty where the field is left out or blank}
+     *
+     * @param path of the field, with stops between, such as {@code armature.slots} or {@code readings.0.test}
+     */
     public String get(String path) {
         return find(path).map(JobText::words).orElse("");
     }
 
-    /** How many entries a list has; 0 where there is none. */
+    /**
+     * {@return how many entries a list has; 0 where there is none}
+     *
+     * @param path of the field, with stops between, such as {@code armature.slots} or {@code readings.0.test}
+     */
     public int size(String path) {
         return find(path)
                 .filter(SequenceNode.class::isInstance)
@@ -158,8 +177,10 @@ public final class JobText {
     }
 
     /**
-     * The text with another value in a field; a blank value leaves the field out. The value need not be right.
+     * {@return the text with another value in a field; a blank value leaves the field out} The value need not be right.
      *
+     * @param path of the field, with stops between, such as {@code armature.slots} or {@code readings.0.test}
+     * @param value as it is to stand there, a list with commas between
      * @throws IllegalArgumentException when the field cannot be reached in this text
      */
     public JobText with(String path, String value) {
@@ -266,8 +287,9 @@ public final class JobText {
     }
 
     /**
-     * The text without a field; without its section where nothing else is in that.
+     * {@return the text without a field; without its section where nothing else is in that}
      *
+     * @param path of the field, with stops between, such as {@code armature.slots} or {@code readings.0.test}
      * @throws IllegalArgumentException when the field cannot be reached in this text
      */
     public JobText without(String path) {
@@ -337,9 +359,10 @@ public final class JobText {
     }
 
     /**
-     * The text with another type of winding. Keys that the type has no use for are left out. Where it is to be a list
-     * and is none yet, it becomes the list of the winding given.
+     * {@return the text with another type of winding} Keys that the type has no use for are left out. Where it is to be
+     * a list and is none yet, it becomes the list of the winding given.
      *
+     * @param type the kind of winding
      * @param now the winding as it is; empty where it cannot be built
      */
     public JobText withType(WindingType type, Optional<Winding> now) {
@@ -355,7 +378,11 @@ public final class JobText {
         return out;
     }
 
-    /** The text with another connection list. */
+    /**
+     * {@return the text with another connection list}
+     *
+     * @param coils the coils, in any order
+     */
     public JobText withCoils(List<ListedCoil> coils) {
         JobText out = without("winding.coils");
         if (out.json()) {
@@ -377,8 +404,9 @@ public final class JobText {
     }
 
     /**
-     * The text with other readings of run-out in {@code commutator.runOut}; without them where there are none.
+     * {@return the text with other readings of run-out in {@code commutator.runOut}; without them where there are none}
      *
+     * @param readings heights round the bars
      * @throws IllegalArgumentException when the section cannot be reached in this text
      */
     public JobText withRunOut(List<RunOutEntry> readings) {
@@ -398,7 +426,12 @@ public final class JobText {
         return of(name, out.put(path, list));
     }
 
-    /** The text with this winding on this many bars. */
+    /**
+     * {@return the text with this winding on this many bars}
+     *
+     * @param bars bars on the commutator
+     * @param spec how it is wound
+     */
     public JobText withWinding(int bars, WindingSpec spec) {
         if (spec instanceof WindingSpec.Listed listed) {
             return with("armature.bars", Integer.toString(bars))
@@ -431,8 +464,9 @@ public final class JobText {
     }
 
     /**
-     * The text with other readings.
+     * {@return the text with other readings}
      *
+     * @param sets the readings, each set with its test
      * @throws IllegalArgumentException when the text is no job, or the readings do not fit it
      */
     public JobText withReadings(List<ReadingSet> sets) {

@@ -1,5 +1,6 @@
 package coilwright.job;
 
+import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import coilwright.winding.CoilSpan;
 import coilwright.winding.ListedCoil;
@@ -24,13 +25,19 @@ public final class JobWriter {
     /**
      * Writes a job file in one step: the file holds the old job or the new one, never a part.
      *
+     * @param job the job
+     * @param file where it lies
      * @throws IOException when it cannot be written
      */
     public static void write(Job job, Path file) throws IOException {
         SafeFiles.write(file, toText(job));
     }
 
-    /** The text of a job file; the same job gives the same text. */
+    /**
+     * {@return the text of a job file; the same job gives the same text}
+     *
+     * @param job the job
+     */
     public static String toText(Job job) {
         StringBuilder out = new StringBuilder();
         line(out, "coilwright: " + JobReader.VERSION);

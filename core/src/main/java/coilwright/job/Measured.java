@@ -2,7 +2,6 @@ package coilwright.job;
 
 import coilwright.rewind.InsulationTest;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * What was measured on the whole winding.
@@ -31,6 +30,12 @@ public record Measured(
     /**
      * Checks the values together.
      *
+     * @param temperature of the winding when it was measured
+     * @param coilResistance mean from bar to neighbouring bar's coil, of one coil
+     * @param brushToBrush resistance of the armature between the brushes' bars
+     * @param insulationOneMinute insulation resistance to the shaft after one minute
+     * @param insulationTenMinutes the same after ten minutes
+     * @param testVolts direct voltage that the insulation resistance was measured with
      * @throws IllegalArgumentException when the temperature is out of range, or a ten-minute value has no one-minute
      *     value beside it
      */
@@ -48,18 +53,14 @@ public record Measured(
         }
     }
 
-    /** Temperature in °C, {@link Job#COLD} where it is not given. */
+    /** {@return temperature in °C, {@link Job#COLD} where it is not given} */
     public double celsius() {
         return temperature.map(t -> t.in("°C")).orElse(Job.COLD);
     }
 
-    /** The test of the insulation, where it was done. */
+    /** {@return the test of the insulation, where it was done} */
     public Optional<InsulationTest> insulationTest() {
-        return insulationOneMinute.map(one -> new InsulationTest(
-                one.in("Mohm"),
-                insulationTenMinutes.isEmpty()
-                        ? OptionalDouble.empty()
-                        : OptionalDouble.of(insulationTenMinutes.get().in("Mohm")),
-                celsius()));
+        return insulationOneMinute.map(
+                one -> new InsulationTest(one.in("Mohm"), Quantity.in("Mohm", insulationTenMinutes), celsius()));
     }
 }

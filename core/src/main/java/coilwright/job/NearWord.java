@@ -8,7 +8,13 @@ import java.util.Optional;
 public final class NearWord {
     private NearWord() {}
 
-    /** The nearest of the known words, where one is near: at most a third of its letters wrong, and at most three. */
+    /**
+     * {@return the nearest of the known words, where one is near: at most a third of its letters wrong, and at most
+     * three}
+     *
+     * @param word as it was typed
+     * @param known the words there are
+     */
     public static Optional<String> of(String word, Collection<String> known) {
         String best = null;
         int least = Integer.MAX_VALUE;
@@ -20,6 +26,11 @@ public final class NearWord {
             }
         }
         return Optional.ofNullable(best);
+    }
+
+    /** A question whether the nearest of the known words is meant; something else to say where none is near. */
+    static String question(String word, Collection<String> known, String otherwise) {
+        return of(word, known).map(near -> "did you mean \"" + near + "\"?").orElse(otherwise);
     }
 
     /** Letters to add, drop, change, or swap with a neighbour. */

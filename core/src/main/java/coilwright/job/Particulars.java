@@ -35,27 +35,54 @@ public record Particulars(
             Optional.empty(),
             List.of());
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param rating nameplate
+     * @param wire what the coils were wound with
+     * @param core sizes of the core, its slots and a turn
+     * @param commutator sizes and run-out
+     * @param asFound before stripping
+     * @param plan what is to be wound, where it differs
+     * @param asRewound what was wound
+     * @param notes lines of text
+     */
     public Particulars {
         notes = List.copyOf(notes);
     }
 
-    /** The same with a commutator. */
+    /**
+     * {@return the same with a commutator}
+     *
+     * @param other sizes and run-out of the commutator
+     */
     public Particulars withCommutator(CommutatorSizes other) {
         return new Particulars(rating, wire, core, Optional.of(other), asFound, plan, asRewound, notes);
     }
 
-    /** The same with a plan. */
+    /**
+     * {@return the same with a plan}
+     *
+     * @param other what is wanted
+     */
     public Particulars withPlan(Plan other) {
         return new Particulars(rating, wire, core, commutator, asFound, Optional.of(other), asRewound, notes);
     }
 
-    /** The same with what was wound. */
+    /**
+     * {@return the same with what was wound}
+     *
+     * @param other what was wound
+     */
     public Particulars withAsRewound(AsRewound other) {
         return new Particulars(rating, wire, core, commutator, asFound, plan, Optional.of(other), notes);
     }
 
-    /** The same with other notes. */
+    /**
+     * {@return the same with other notes}
+     *
+     * @param other one line each
+     */
     public Particulars withNotes(List<String> other) {
         return new Particulars(rating, wire, core, commutator, asFound, plan, asRewound, other);
     }

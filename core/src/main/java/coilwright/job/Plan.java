@@ -28,6 +28,13 @@ public record Plan(
     /**
      * Checks the kind of winding.
      *
+     * @param volts planned voltage
+     * @param speed planned speed
+     * @param turns per coil
+     * @param wire planned
+     * @param type another kind of winding on the same core: lap or wave
+     * @param plex of it; 1 where empty
+     * @param direction of it; the better one where empty
      * @throws IllegalArgumentException when it is neither lap nor wave, or plex or direction is given without it
      */
     public Plan {
@@ -42,7 +49,7 @@ public record Plan(
         }
     }
 
-    /** No change. */
+    /** {@return no change} */
     public static Plan same() {
         return new Plan(
                 Optional.empty(),

@@ -11,7 +11,14 @@ import java.util.Objects;
  * @param message what is wrong and what would do
  */
 public record Problem(String file, int line, String field, String message) {
-    /** Checks for missing parts. */
+    /**
+     * Checks for missing parts.
+     *
+     * @param file the file's name, as the user gave it
+     * @param line counted from 1; 0 where it is the whole file
+     * @param field which field, such as {@code armature.slots}; empty where it is none in particular
+     * @param message what is wrong and what would do
+     */
     public Problem {
         Objects.requireNonNull(file);
         Objects.requireNonNull(field);

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -43,7 +44,9 @@ public record Quantity(BigDecimal value, String unit) {
 
         static {
             for (Kind kind : values()) {
-                kind.units.forEach(u -> BY_UNIT.put(u, kind));
+                for (String unit : kind.units) {
+                    BY_UNIT.put(unit, kind);
+                }
             }
         }
 
@@ -57,20 +60,27 @@ public record Quantity(BigDecimal value, String unit) {
             this.units = List.of(units);
         }
 
-        /** The kind in words, with its article. */
+        /** {@return the kind in words, with its article} */
         public String words() {
             return words;
         }
 
-        /** The unit symbols taken. */
+        /** {@return the unit symbols taken} */
         public List<String> units() {
             return units;
+        }
+
+        /** Those of the symbols that any keyboard has, for messages. */
+        static String plain(List<String> units) {
+            return units.stream().filter(u -> u.chars().allMatch(c -> c < 128)).collect(Collectors.joining(", "));
         }
     }
 
     /**
      * Checks the unit.
      *
+     * @param value the number
+     * @param unit one of the unit symbols of a {@link Kind}
      * @throws IllegalArgumentException when the unit is not known
      */
     public Quantity {
@@ -83,12 +93,15 @@ public record Quantity(BigDecimal value, String unit) {
     /**
      * Reads a quantity such as {@code 1.15 mm}; the space may be left out.
      *
+     * @param text a number and its unit
+     * @param kind what is measured
+     * @return the quantity, in the unit it was given in
      * @throws IllegalArgumentException when it is not a number in plain digits followed by a unit of that kind
      */
     public static Quantity parse(String text, Kind kind) {
         String example = "such as \"1 " + kind.units.get(0) + "\"";
         Matcher m = FORM.matcher(text.strip().replace('\u2126', 'Ω').replace('\u03BC', 'µ'));
-        if (text.matches(".*\\d,\\d.*")) {
+        if (text.indexOf(',') >= 0 && text.matches(".*\\d,\\d.*")) {
             throw new IllegalArgumentException(
                     "is \"" + text + "\", with a comma: write a point before decimals, and nothing between thousands");
         }
@@ -103,13 +116,8 @@ public record Quantity(BigDecimal value, String unit) {
         String singular = unit.equals("ohms") ? "ohm" : unit;
         Optional<Kind> found = Optional.ofNullable(Kind.BY_UNIT.get(singular));
         if (found.isEmpty()) {
-            Optional<String> near = NearWord.of(unit, kind.units);
             throw new IllegalArgumentException("is \"" + text + "\", but \"" + unit + "\" is no unit known here: "
-                    + near.map(n -> "did you mean \"" + n + "\"?")
-                            .orElse(kind.words + " is written in "
-                                    + kind.units.stream()
-                                            .filter(u -> u.chars().allMatch(c -> c < 128))
-                                            .collect(Collectors.joining(", "))));
+                    + NearWord.question(unit, kind.units, kind.words + " is written in " + Kind.plain(kind.units)));
         }
         if (found.get() != kind) {
             throw new IllegalArgumentException(
@@ -118,14 +126,15 @@ public record Quantity(BigDecimal value, String unit) {
         return new Quantity(new BigDecimal(m.group(1)), singular);
     }
 
-    /** The kind that its unit belongs to. */
+    /** {@return the kind that its unit belongs to} */
     public Kind kind() {
         return Kind.BY_UNIT.get(unit);
     }
 
     /**
-     * The number in another unit of the same kind.
+     * {@return the number in another unit of the same kind}
      *
+     * @param other symbol of the unit
      * @throws IllegalArgumentException when the other unit is not known or of another kind
      */
     public double in(String other) {
@@ -137,6 +146,19 @@ public record Quantity(BigDecimal value, String unit) {
         return unit.equals(other)
                 ? number
                 : Quantities.convert(Quantities.Kind.valueOf(kind().name()), number, unit, other);
+    }
+
+    /**
+     * {@return the number of a quantity in a unit; empty where there is no quantity}
+     *
+     * @param unit symbol of the unit
+     * @param quantity the quantity, where there is one
+     * @throws IllegalArgumentException when the unit is not known or of another kind
+     */
+    public static OptionalDouble in(String unit, Optional<Quantity> quantity) {
+        return quantity.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(quantity.get().in(unit));
     }
 
     /** As it is written in a file: number, space, unit. */

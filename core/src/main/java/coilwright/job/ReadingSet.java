@@ -61,6 +61,9 @@ public record ReadingSet(
         /**
          * Checks the values.
          *
+         * @param in bar where it went in
+         * @param out bar where it came out
+         * @param amps how much, over 0
          * @throws IllegalArgumentException when the bars are the same or the current is out of range
          */
         public GivenFeed {
@@ -82,6 +85,16 @@ public record ReadingSet(
     /**
      * Checks that all that the test needs is there, and nothing else.
      *
+     * @param date when they were taken
+     * @param test which test
+     * @param feed where current went in and out; given for the tests that are fed, and for no other
+     * @param angle of slot 1's centre line, degrees; given for a growler with the armature still, and for no other
+     * @param clock place of the probes, degrees; given for a growler with the armature turned, and for no other
+     * @param unit of the numbers that have none of their own; needed where there are such, unless the test needs none
+     * @param meter which meter, one line
+     * @param temperature of the winding
+     * @param readings in the order taken, with gaps and repeats
+     * @param stage whether the old winding or the new one was read
      * @throws IllegalArgumentException when it is not
      */
     public ReadingSet {
@@ -106,7 +119,19 @@ public record ReadingSet(
         }
     }
 
-    /** Readings of the winding as found. */
+    /**
+     * Readings of the winding as found.
+     *
+     * @param date when they were taken; empty where it was not noted
+     * @param test which test
+     * @param feed bars or brushes fed, and with what; empty for the usual
+     * @param angle of slot 1's centre line, degrees; growler tests
+     * @param clock where the probes were held, degrees; the turned growler test
+     * @param unit of readings that have none of their own
+     * @param meter what they were taken with
+     * @param temperature of the winding
+     * @param readings in the order taken
+     */
     public ReadingSet(
             Optional<LocalDate> date,
             TestKind test,
@@ -120,7 +145,20 @@ public record ReadingSet(
         this(date, test, feed, angle, clock, unit, meter, temperature, readings, Stage.AS_FOUND);
     }
 
-    /** The same readings, of the other winding. */
+    /**
+     * {@return the same test and set-up with other readings}
+     *
+     * @param others in the order taken
+     */
+    public ReadingSet withReadings(List<TakenReading> others) {
+        return new ReadingSet(date, test, feed, angle, clock, unit, meter, temperature, others, stage);
+    }
+
+    /**
+     * {@return the same readings, of the other winding}
+     *
+     * @param when the old winding or the new one
+     */
     public ReadingSet at(Stage when) {
         return new ReadingSet(date, test, feed, angle, clock, unit, meter, temperature, readings, when);
     }
@@ -135,10 +173,7 @@ public record ReadingSet(
     }
 
     static void checkDegrees(BigDecimal degrees) {
-        if (degrees.abs().compareTo(BigDecimal.valueOf(MOST_DEGREES)) > 0) {
-            throw new IllegalArgumentException("is " + degrees.toPlainString() + ", but must be from -" + MOST_DEGREES
-                    + " to " + MOST_DEGREES + " degrees");
-        }
+        Job.checkDegrees(degrees, MOST_DEGREES);
     }
 
     static void checkUnit(String unit, TestKind test) {
@@ -148,12 +183,9 @@ public record ReadingSet(
                     + (test.kinds().isEmpty()
                             ? "without a unit"
                             : "in "
-                                    + String.join(
-                                            ", ",
-                                            test.kinds().stream()
-                                                    .flatMap(k -> k.units().stream())
-                                                    .filter(u -> u.chars().allMatch(c -> c < 128))
-                                                    .toList())));
+                                    + Quantity.Kind.plain(test.kinds().stream()
+                                            .flatMap(k -> k.units().stream())
+                                            .toList())));
         }
     }
 
@@ -180,8 +212,8 @@ public record ReadingSet(
     }
 
     /**
-     * The readings with their test, in volts, amperes or ohms (or without a unit), gaps left out, infinite where the
-     * meter was off its scale.
+     * {@return the readings with their test, in volts, amperes or ohms (or without a unit), gaps left out, infinite
+     * where the meter was off its scale}
      *
      * @param growler that the armature lay on
      */

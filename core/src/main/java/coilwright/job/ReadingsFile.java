@@ -2,6 +2,7 @@ package coilwright.job;
 
 import coilwright.bench.BenchTest;
 import coilwright.bench.PairReading;
+import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import java.io.IOException;
 import java.math.BigDecimal;
@@ -28,12 +29,20 @@ public record ReadingsFile(List<TakenReading> readings) {
     private static final List<Quantity.Kind> KINDS =
             List.of(Quantity.Kind.VOLTAGE, Quantity.Kind.RESISTANCE, Quantity.Kind.CURRENT);
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param readings in the order of the file
+     */
     public ReadingsFile {
         readings = List.copyOf(readings);
     }
 
-    /** Expected readings, to be written. */
+    /**
+     * {@return expected readings, to be written}
+     *
+     * @param expected readings in the base unit of their test
+     */
     public static ReadingsFile of(List<PairReading> expected) {
         return new ReadingsFile(expected.stream()
                 .map(r -> new TakenReading(
@@ -48,7 +57,9 @@ public record ReadingsFile(List<TakenReading> readings) {
     /**
      * Reads a readings file.
      *
+     * @param file where it lies
      * @param bars that the armature has
+     * @return the readings in the order of the file
      * @throws BadInputException when the file cannot be read or anything in it is wrong, carrying every problem
      */
     public static ReadingsFile read(Path file, int bars) throws BadInputException {
@@ -59,14 +70,16 @@ public record ReadingsFile(List<TakenReading> readings) {
      * Reads the text of a readings file.
      *
      * @param name how problems name the file
+     * @param text the whole text
      * @param bars that the armature has
+     * @return the readings in the order of the text
      * @throws BadInputException when anything in it is wrong, carrying every problem
      */
     public static ReadingsFile parse(String name, String text, int bars) throws BadInputException {
         return new Parser(new Problems(name), Math.min(bars, Armature.MAX_BARS)).parse(text);
     }
 
-    /** The text of a readings file, cells parted by commas; lines end in a line feed. */
+    /** {@return the text of a readings file, cells parted by commas; lines end in a line feed} */
     public String toText() {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append('\n');
         for (TakenReading r : readings) {
@@ -83,6 +96,7 @@ public record ReadingsFile(List<TakenReading> readings) {
     /**
      * Writes a readings file in one step.
      *
+     * @param file where it lies
      * @throws IOException when it cannot be written
      */
     public void write(Path file) throws IOException {
@@ -90,9 +104,10 @@ public record ReadingsFile(List<TakenReading> readings) {
     }
 
     /**
-     * The readings as numbers in the base unit of a test (volts, amperes or ohms), gaps left out, infinite where the
-     * meter was off its scale.
+     * {@return the readings as numbers in the base unit of a test (volts, amperes or ohms), gaps left out, infinite
+     * where the meter was off its scale}
      *
+     * @param test which test
      * @param unit of numbers that have none of their own; empty for the base unit
      * @throws IllegalArgumentException when a reading does not fit the test
      */
@@ -119,9 +134,8 @@ public record ReadingsFile(List<TakenReading> readings) {
         private final Problems problems;
         private final int bars;
         private final CsvTable table;
-        private int bareLine;
-        private int unitLine;
         private Optional<Quantity.Kind> kind = Optional.empty();
+        private int kindLine;
 
         Parser(Problems problems, int bars) {
             this.problems = problems;
@@ -174,7 +188,8 @@ public record ReadingsFile(List<TakenReading> readings) {
             try {
                 TakenReading.Shown shown = TakenReading.parse(withPoint.get(), KINDS);
                 if (shown instanceof TakenReading.Value v) {
-                    units(v, cell, at);
+                    table.unitsAlike("readings", v.unit().isEmpty(), cell, at);
+                    kind(v, cell, at);
                 }
                 return Optional.of(shown);
             } catch (IllegalArgumentException e) {
@@ -183,27 +198,17 @@ public record ReadingsFile(List<TakenReading> readings) {
             }
         }
 
-        /** All readings have units of one kind, or none has any. */
-        private void units(TakenReading.Value v, String cell, int at) {
-            String is = "is \"" + Field.shown(cell) + "\"";
+        /** All readings that have a unit are of one kind. */
+        private void kind(TakenReading.Value v, String cell, int at) {
             if (v.unit().isEmpty()) {
-                bareLine = bareLine == 0 ? at : bareLine;
-                if (bareLine == at && unitLine > 0) {
-                    throw new IllegalArgumentException(is + " without a unit, but line " + unitLine
-                            + " has one: give all readings their unit, or none");
-                }
                 return;
-            }
-            unitLine = unitLine == 0 ? at : unitLine;
-            if (unitLine == at && bareLine > 0) {
-                throw new IllegalArgumentException(
-                        is + " with a unit, but line " + bareLine + " has none: give all readings their unit, or none");
             }
             Quantity.Kind its = v.kind().orElseThrow();
             if (kind.isPresent() && kind.get() != its) {
-                throw new IllegalArgumentException(is + ", " + its.words() + ", but line " + unitLine + " has "
-                        + kind.get().words() + ": one file holds one kind");
+                throw new IllegalArgumentException("is \"" + Field.shown(cell) + "\", " + its.words() + ", but line "
+                        + kindLine + " has " + kind.get().words() + ": one file holds one kind");
             }
+            kindLine = kind.isEmpty() ? at : kindLine;
             kind = Optional.of(its);
         }
     }

@@ -1,11 +1,12 @@
 package coilwright.job;
 
 import coilwright.bench.BenchTest;
+import coilwright.file.SafeFiles;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -28,7 +29,8 @@ import java.util.Optional;
  * </pre>
  *
  * <p>A pair read again stands in the file twice; the later reading counts. A line that a power cut left unfinished is
- * dropped when the file is taken up again. Not for use by several threads at a time.
+ * dropped when the file is taken up again. Where another program changed the file meanwhile, nothing more is noted in
+ * it. Not for use by several threads at a time.
  */
 public final class ReadingsJournal {
     private static final String HEADING = "from,to,reading";
@@ -36,6 +38,9 @@ public final class ReadingsJournal {
     private final Path file;
     private final ReadingSet setUp;
     private final List<TakenReading> taken;
+
+    /** Bytes that the file has when nobody else wrote into it. */
+    private long length;
 
     private ReadingsJournal(Path file, ReadingSet setUp, List<TakenReading> taken) {
         this.file = file;
@@ -48,27 +53,29 @@ public final class ReadingsJournal {
      *
      * @param file which must not be there yet
      * @param setUp test and set-up; readings in it are left out
+     * @return the file, with its head written and no reading yet
      * @throws IOException when it is there, or cannot be written
      */
     public static ReadingsJournal begin(Path file, ReadingSet setUp) throws IOException {
-        if (Files.exists(file)) {
-            throw new FileAlreadyExistsException(file.toString());
-        }
-        var journal = new ReadingsJournal(file, withReadings(setUp, List.of()), List.of());
-        journal.rewrite();
+        var journal = new ReadingsJournal(file, setUp.withReadings(List.of()), List.of());
+        String text = journal.toText();
+        SafeFiles.create(file, text);
+        journal.length = bytes(text);
         return journal;
     }
 
     /**
      * Takes up a file where it stopped.
      *
+     * @param file where it lies
      * @param bars that the armature has
+     * @return the file with the readings in it, ready for the next
      * @throws BadInputException when it cannot be read or anything in it is wrong, carrying every problem
      * @throws IOException when an unfinished line cannot be dropped
      */
     public static ReadingsJournal resume(Path file, int bars) throws BadInputException, IOException {
-        String text = InputText.read(file, "a readings file", ReadingsFile.MAX_BYTES);
-        String whole = text.substring(0, text.lastIndexOf('\n') + 1);
+        InputText.Lines read = InputText.wholeLines(file, "a readings file", ReadingsFile.MAX_BYTES);
+        String whole = read.text();
         var problems = new Problems(file.toString());
         StringBuilder yaml = new StringBuilder();
         boolean any = false;
@@ -92,28 +99,32 @@ public final class ReadingsJournal {
         List<TakenReading> taken =
                 any ? ReadingsFile.parse(file.toString(), whole, bars).readings() : List.of();
         var journal = new ReadingsJournal(file, sets.get(0), taken);
-        if (whole.length() < text.length()) {
+        journal.length = read.bytes();
+        if (read.cut()) {
             journal.rewrite();
         }
         return journal;
     }
 
-    /** The file. */
+    /** {@return the file} */
     public Path file() {
         return file;
     }
 
-    /** Test and set-up with the readings that count, gaps included, in the order first read. */
+    /** {@return test and set-up with the readings that count, gaps included, in the order first read} */
     public ReadingSet readings() {
         Map<BenchTest.Pair, TakenReading> latest = new LinkedHashMap<>();
         taken.forEach(r -> latest.put(new BenchTest.Pair(r.from(), r.to()), r));
-        return withReadings(setUp, List.copyOf(latest.values()));
+        return setUp.withReadings(List.copyOf(latest.values()));
     }
 
     /**
      * Notes a reading, and comes back when it is on disk.
      *
+     * @param from bar under the first probe, {@link coilwright.bench.BenchTest#SHAFT} for the shaft
+     * @param to bar under the second probe
      * @param shown what the meter showed: a number in the unit of the set-up or with its own, OL, or blank for a gap
+     * @return the reading as it was noted
      * @throws IllegalArgumentException saying what is wrong with it; nothing is noted then
      * @throws IOException when it cannot be written; nothing is noted then
      */
@@ -126,13 +137,7 @@ public final class ReadingsJournal {
         }
         var reading = new TakenReading(from, to, read);
         ReadingSet.checkReading(reading, setUp.test(), setUp.unit());
-        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE, StandardOpenOption.APPEND)) {
-            ByteBuffer bytes = StandardCharsets.UTF_8.encode(line(reading));
-            while (bytes.hasRemaining()) {
-                channel.write(bytes);
-            }
-            channel.force(true);
-        }
+        append(line(reading));
         taken.add(reading);
         return reading;
     }
@@ -157,22 +162,69 @@ public final class ReadingsJournal {
         return Optional.of(last);
     }
 
+    private void append(String line) throws IOException {
+        unchanged();
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE, StandardOpenOption.APPEND)) {
+            try {
+                ByteBuffer bytes = StandardCharsets.UTF_8.encode(line);
+                while (bytes.hasRemaining()) {
+                    channel.write(bytes);
+                }
+                channel.force(true);
+            } catch (IOException e) {
+                // A part of a line must not become the beginning of the next.
+                channel.truncate(length);
+                throw e;
+            }
+        }
+        length += bytes(line);
+    }
+
     private void rewrite() throws IOException {
+        unchanged();
+        String text = toText();
+        SafeFiles.write(file, text);
+        length = bytes(text);
+    }
+
+    private void unchanged() throws IOException {
+        if (Files.size(file) != length) {
+            throw new FileSystemException(
+                    file.toString(),
+                    null,
+                    "another program changed it: end this run, look at the file and go on with it again");
+        }
+    }
+
+    private static long bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8).length;
+    }
+
+    private String toText() {
         StringBuilder out = new StringBuilder();
         for (String line : JobWriter.setUp(setUp)) {
-            out.append("# ").append(line).append('\n');
+            out.append("# ").append(oneCell(line)).append('\n');
         }
         out.append(HEADING).append('\n');
         taken.forEach(r -> out.append(line(r)));
-        SafeFiles.write(file, out.toString());
+        return out.toString();
+    }
+
+    /**
+     * A spreadsheet parts also these lines into cells, and takes a cell that begins with an equals sign for a formula:
+     * what parts cells is written so that only the reader of these lines sees it. It can stand in text alone, which is in
+     * quotation marks then.
+     */
+    private static String oneCell(String setUp) {
+        if (!setUp.startsWith("meter: ")) {
+            return setUp;
+        }
+        String text = setUp.substring("meter: ".length());
+        String quoted = text.startsWith("\"") ? text : '"' + text + '"';
+        return "meter: " + (text.matches("[^,;]*") ? text : quoted.replace(",", "\\x2C").replace(";", "\\x3B"));
     }
 
     private static String line(TakenReading r) {
         return TakenReading.name(r.from()) + "," + TakenReading.name(r.to()) + "," + r.written() + "\n";
-    }
-
-    private static ReadingSet withReadings(ReadingSet s, List<TakenReading> readings) {
-        return new ReadingSet(
-                s.date(), s.test(), s.feed(), s.angle(), s.clock(), s.unit(), s.meter(), s.temperature(), readings);
     }
 }

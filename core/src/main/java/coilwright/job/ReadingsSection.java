@@ -110,12 +110,7 @@ final class ReadingsSection {
         if (in.isEmpty() || out.isEmpty() || amps.isEmpty()) {
             return Optional.empty();
         }
-        try {
-            return Optional.of(new ReadingSet.GivenFeed(in.getAsInt(), out.getAsInt(), amps.get()));
-        } catch (IllegalArgumentException e) {
-            field.wrong(e.getMessage());
-            return Optional.empty();
-        }
+        return field.made(() -> new ReadingSet.GivenFeed(in.getAsInt(), out.getAsInt(), amps.get()));
     }
 
     private OptionalInt feedBar(Field feed, Map<String, Field> fields, String key) {
@@ -135,17 +130,14 @@ final class ReadingsSection {
         if (from.isEmpty() || to.isEmpty() || shown.isEmpty()) {
             return Optional.empty();
         }
-        try {
+        return entry.made(() -> {
             var reading = new TakenReading(from.getAsInt(), to.getAsInt(), shown.get());
             // A unit that was written but is wrong was complained of already, once.
             if (unit.isPresent() || !unitWritten) {
                 ReadingSet.checkReading(reading, test, unit);
             }
-            return Optional.of(reading);
-        } catch (IllegalArgumentException e) {
-            entry.wrong(e.getMessage());
-            return Optional.empty();
-        }
+            return reading;
+        });
     }
 
     private OptionalInt place(Field entry, Map<String, Field> fields, String key) {
@@ -168,11 +160,6 @@ final class ReadingsSection {
             field.wrong("is a list or section, but must be a number, OL or nothing");
             return Optional.empty();
         }
-        try {
-            return Optional.of(TakenReading.parse(field.written().get(), test.kinds()));
-        } catch (IllegalArgumentException e) {
-            field.wrong(e.getMessage());
-            return Optional.empty();
-        }
+        return field.made(() -> TakenReading.parse(field.written().get(), test.kinds()));
     }
 }

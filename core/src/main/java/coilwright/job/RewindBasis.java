@@ -1,6 +1,6 @@
 package coilwright.job;
 
-import coilwright.circuit.BrushGear;
+import coilwright.circuit.Circuits;
 import coilwright.rewind.ArmatureCopper;
 import coilwright.rewind.CoilCopper;
 import coilwright.rewind.Machine;
@@ -33,7 +33,16 @@ public record RewindBasis(
         Optional<Machine.Slot> slot,
         Optional<Machine> machine,
         List<String> missing) {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param winding built
+     * @param coil copper of one coil
+     * @param copper of the armature
+     * @param slot section of a slot with the number of its coil sides, where the wire's covering is known too
+     * @param machine with rated voltage and speed
+     * @param missing what is not known, each with the key that would tell it
+     */
     public RewindBasis {
         missing = List.copyOf(missing);
     }
@@ -41,6 +50,8 @@ public record RewindBasis(
     /**
      * Puts together what the job tells of the winding as found.
      *
+     * @param job what the armature is
+     * @return the machine and what is known of it
      * @throws coilwright.winding.ImpossibleWindingException when the job's winding cannot be wound
      * @throws IllegalArgumentException when sizes do not go together
      */
@@ -82,15 +93,10 @@ public record RewindBasis(
         return new RewindBasis(winding, coil, copper, slot, machine(job, copper, slot, missing), missing);
     }
 
-    /** By the rule of its kind, or traced from brush to brush where it is listed. */
+    /** Parallel paths; nothing where their number is odd, as that of a wrongly connected list can be. */
     private static OptionalInt paths(Winding winding) {
-        OptionalInt byRule = winding.parallelPaths();
-        if (byRule.isPresent() || winding.liveCoils().isEmpty()) {
-            return byRule;
-        }
-        int traced =
-                BrushGear.at(winding, 0, BrushGear.leastWidth(winding)).paths().size();
-        return traced >= 2 && traced % 2 == 0 ? OptionalInt.of(traced) : OptionalInt.empty();
+        OptionalInt paths = Circuits.parallelPaths(winding);
+        return paths.isPresent() && paths.getAsInt() >= 2 && paths.getAsInt() % 2 == 0 ? paths : OptionalInt.empty();
     }
 
     private static Optional<Machine.Slot> slot(Job job, Winding winding, List<String> missing) {
@@ -118,7 +124,7 @@ public record RewindBasis(
         if (volts.isEmpty() || speed.isEmpty()) {
             missing.add("rated voltage and speed: rating.volts and rating.speed");
         }
-        Optional<Double> amps = rating.flatMap(Rating::current).map(q -> q.in("A"));
+        OptionalDouble amps = Quantity.in("A", rating.flatMap(Rating::current));
         if (amps.isEmpty()) {
             missing.add("armature current: rating.current");
         }
@@ -127,10 +133,11 @@ public record RewindBasis(
         }
         return Optional.of(new Machine(
                 job.armature().poles(),
+                job.armature().bars(),
                 copper.get(),
                 volts.get().in("V"),
                 speed.get().in("rpm"),
-                amps.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+                amps,
                 slot));
     }
 
@@ -147,9 +154,11 @@ public record RewindBasis(
     }
 
     /**
-     * The redesign that the job's plan, or another, asks for, on this machine.
+     * {@return the redesign that the job's plan, or another, asks for, on this machine}
      *
-     * @throws IllegalArgumentException when the plan's kind of winding does not fit the core, or a value is out of range
+     * @param plan what is wanted
+     * @throws IllegalArgumentException when the plan's kind of winding does not fit the core, or a value is out of
+     *     range
      */
     public Optional<Redesign> redesign(Plan plan) {
         return machine.map(m -> {
@@ -175,15 +184,31 @@ public record RewindBasis(
     }
 
     /**
-     * The winding of another kind that a plan asks for; empty where it asks for none.
+     * {@return whether the winding has one coil a bar, as lap and wave have it} A frog-leg winding has two, so that its
+     * coils tell nothing of a lap or wave of them.
+     */
+    public boolean isOneCoilABar() {
+        return winding.liveCoils().size() == winding.armature().bars();
+    }
+
+    /**
+     * {@return the winding of another kind that a plan asks for; empty where it asks for none}
      *
-     * @throws IllegalArgumentException when there is none of that kind on this core
+     * @param plan what is wanted
+     * @throws IllegalArgumentException when there is none of that kind on this core, or the winding as found has not
+     *     one coil a bar
      */
     public Optional<OtherWinding> other(Plan plan) {
         if (plan.type().isEmpty()) {
             return Optional.empty();
         }
         WindingType type = plan.type().get();
+        if (!isOneCoilABar()) {
+            throw new IllegalArgumentException("the armature has "
+                    + winding.liveCoils().size() + " live coils on "
+                    + winding.armature().bars() + " bars, but a " + type.word()
+                    + " winding has one coil a bar: write a job file of its own for it");
+        }
         int plex = plan.plex().orElse(1);
         return Optional.of(OtherWinding.on(winding.armature(), paths(winding).orElse(2)).stream()
                 .filter(o -> o.type() == type
@@ -202,10 +227,11 @@ public record RewindBasis(
     }
 
     /**
-     * The job as it is to be wound: its winding, turns and wire by the plan, turns by the redesign where the plan asks
-     * for another voltage or speed and leaves them open. A coil's resistance, measured on the old winding, is left out
-     * where turns or wire change.
+     * {@return the job as it is to be wound: its winding, turns and wire by the plan, turns by the redesign where the
+     * plan asks for another voltage or speed and leaves them open} A coil's resistance, measured on the old winding, is
+     * left out where turns or wire change.
      *
+     * @param job what the armature is
      * @throws IllegalArgumentException as {@link #redesign}
      */
     public Job planned(Job job) {

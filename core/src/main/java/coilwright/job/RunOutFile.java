@@ -1,6 +1,7 @@
 package coilwright.job;
 
 import coilwright.commutator.Reading;
+import coilwright.file.SafeFiles;
 import coilwright.winding.Armature;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -23,7 +24,11 @@ public record RunOutFile(List<RunOutEntry> entries) {
 
     static final List<String> COLUMNS = List.of("bar", "height");
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param entries in the order of the file, bars that were not read left out
+     */
     public RunOutFile {
         entries = List.copyOf(entries);
     }
@@ -31,8 +36,10 @@ public record RunOutFile(List<RunOutEntry> entries) {
     /**
      * Reads a run-out file.
      *
+     * @param file where it lies
      * @param bars that the commutator has
      * @param unit of heights that have none of their own, such as {@code mm}; empty where each has its own
+     * @return the heights in the order of the file
      * @throws BadInputException when the file cannot be read or anything in it is wrong, carrying every problem
      * @throws IllegalArgumentException when the unit is none of length
      */
@@ -45,8 +52,10 @@ public record RunOutFile(List<RunOutEntry> entries) {
      * Reads the text of a run-out file.
      *
      * @param name how problems name the file
+     * @param text the whole text
      * @param bars that the commutator has
      * @param unit of heights that have none of their own
+     * @return the heights in the order of the text
      * @throws BadInputException when anything in it is wrong, carrying every problem
      * @throws IllegalArgumentException when the unit is none of length
      */
@@ -58,16 +67,11 @@ public record RunOutFile(List<RunOutEntry> entries) {
     private static void checkUnit(Optional<String> unit) {
         if (unit.isPresent() && !Quantity.Kind.LENGTH.units().contains(unit.get())) {
             throw new IllegalArgumentException("the unit of the readings is \"" + Field.shown(unit.get())
-                    + "\", but must be one of length: "
-                    + String.join(
-                            ", ",
-                            Quantity.Kind.LENGTH.units().stream()
-                                    .filter(u -> u.chars().allMatch(c -> c < 128))
-                                    .toList()));
+                    + "\", but must be one of length: " + Quantity.Kind.plain(Quantity.Kind.LENGTH.units()));
         }
     }
 
-    /** The text of a run-out file, cells parted by commas; lines end in a line feed. */
+    /** {@return the text of a run-out file, cells parted by commas; lines end in a line feed} */
     public String toText() {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append('\n');
         entries.forEach(e -> out.append(e.bar()).append(',').append(e.height()).append('\n'));
@@ -77,6 +81,7 @@ public record RunOutFile(List<RunOutEntry> entries) {
     /**
      * Writes a run-out file in one step.
      *
+     * @param file where it lies
      * @throws IOException when it cannot be written
      */
     public void write(Path file) throws IOException {
@@ -84,8 +89,9 @@ public record RunOutFile(List<RunOutEntry> entries) {
     }
 
     /**
-     * Readings in millimetres, as the commutator room takes them.
+     * {@return readings in millimetres, as the commutator room takes them}
      *
+     * @param entries heights with their units
      * @throws IllegalArgumentException when one is far out of a gauge's range
      */
     public static List<Reading> readings(List<RunOutEntry> entries) {
@@ -100,8 +106,6 @@ public record RunOutFile(List<RunOutEntry> entries) {
         private final int bars;
         private final Optional<String> unit;
         private final CsvTable table;
-        private int bareLine;
-        private int unitLine;
 
         Parser(Problems problems, int bars, Optional<String> unit) {
             this.problems = problems;
@@ -149,7 +153,12 @@ public record RunOutFile(List<RunOutEntry> entries) {
             String text = withPoint.get().replace('\u2212', '-');
             try {
                 boolean bare = text.matches("[+-]?[0-9]+(\\.[0-9]+)?");
-                units(bare, cell, at);
+                if (bare && unit.isEmpty()) {
+                    throw new IllegalArgumentException(
+                            "is \"" + Field.shown(cell)
+                                    + "\" without a unit: write it with the height, such as 0.012 mm, or give one unit for all");
+                }
+                table.unitsAlike("heights", bare, cell, at);
                 Quantity height = Quantity.parse(bare ? text + " " + unit.orElseThrow() : text, Quantity.Kind.LENGTH);
                 if (Math.abs(height.in("mm")) > Reading.MOST_MM) {
                     throw new IllegalArgumentException("is \"" + Field.shown(cell) + "\", but a gauge reads at most "
@@ -159,25 +168,6 @@ public record RunOutFile(List<RunOutEntry> entries) {
             } catch (IllegalArgumentException e) {
                 problems.add(at, "height", e.getMessage());
                 return Optional.empty();
-            }
-        }
-
-        /** All heights have a unit, or none has any. */
-        private void units(boolean bare, String cell, int at) {
-            String is = "is \"" + Field.shown(cell) + "\"";
-            if (bare && unit.isEmpty()) {
-                throw new IllegalArgumentException(
-                        is + " without a unit: write it with the height, such as 0.012 mm, or give one unit for all");
-            }
-            if (bare) {
-                bareLine = bareLine == 0 ? at : bareLine;
-            } else {
-                unitLine = unitLine == 0 ? at : unitLine;
-            }
-            if ((bareLine == at && unitLine > 0) || (unitLine == at && bareLine > 0)) {
-                throw new IllegalArgumentException(is + (bare ? " without" : " with") + " a unit, but line "
-                        + (bare ? unitLine : bareLine) + " has " + (bare ? "one" : "none")
-                        + ": give all heights their unit, or none");
             }
         }
     }

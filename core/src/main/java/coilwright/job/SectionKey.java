@@ -5,7 +5,7 @@ import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -27,7 +27,11 @@ record SectionKey(RecordComponent component, Holder holder, Class<?> type) {
 
     /** The keys of a section in order. */
     static List<SectionKey> of(Class<? extends Record> section) {
-        return Arrays.stream(section.getRecordComponents()).map(SectionKey::of).toList();
+        List<SectionKey> keys = new ArrayList<>();
+        for (RecordComponent component : section.getRecordComponents()) {
+            keys.add(of(component));
+        }
+        return keys;
     }
 
     private static SectionKey of(RecordComponent component) {
@@ -62,9 +66,12 @@ record SectionKey(RecordComponent component, Holder holder, Class<?> type) {
     }
 
     private <A extends java.lang.annotation.Annotation> A annotation(Class<A> kind) {
-        return Optional.ofNullable(component.getAnnotation(kind))
-                .orElseThrow(() -> new IllegalStateException(
-                        component.getDeclaringRecord().getSimpleName() + "." + name() + " lacks its " + kind));
+        A annotation = component.getAnnotation(kind);
+        if (annotation == null) {
+            throw new IllegalStateException(
+                    component.getDeclaringRecord().getSimpleName() + "." + name() + " lacks its " + kind);
+        }
+        return annotation;
     }
 
     /** Whether its value is one of the kinds that a section may hold. */

@@ -1,15 +1,17 @@
 package coilwright.job;
 
 import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.RecordComponent;
 import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Consumer;
+import java.util.function.IntConsumer;
 
 /**
  * Reads a section whose keys are the components of a record. The record's own constructor checks the values against one
@@ -30,8 +32,11 @@ final class SectionReader {
     /** The section, or nothing where anything in it is wrong, which is then noted. */
     static <R extends Record> Optional<R> read(Field field, Class<R> type) {
         List<SectionKey> keys = SectionKey.of(type);
-        Optional<Map<String, Field>> section =
-                field.section(keys.stream().map(SectionKey::name).toList());
+        List<String> names = new ArrayList<>(keys.size());
+        for (SectionKey key : keys) {
+            names.add(key.name());
+        }
+        Optional<Map<String, Field>> section = field.section(names);
         if (section.isEmpty()) {
             return Optional.empty();
         }
@@ -42,9 +47,9 @@ final class SectionReader {
             Optional<Field> given = key.holder() == SectionKey.Holder.ONE
                     ? field.required(fields, key.name(), ": " + wanted(key))
                     : Optional.ofNullable(fields.get(key.name()));
-            Optional<Object> value = given.isEmpty() ? Optional.empty() : held(given.get(), key);
+            Optional<?> value = given.isEmpty() ? Optional.empty() : held(given.get(), key);
             complete &= value.isPresent() || (given.isEmpty() && key.holder() != SectionKey.Holder.ONE);
-            values.add(value.orElseGet(() -> nothing(key)));
+            values.add(value.isPresent() ? value.get() : nothing(key));
         }
         return complete ? make(field, type, values) : Optional.empty();
     }
@@ -52,9 +57,12 @@ final class SectionReader {
     /** A list of lines of text. */
     static List<String> lines(Field field) {
         List<String> lines = new ArrayList<>();
-        field.list(MOST_ENTRIES)
-                .orElse(List.of())
-                .forEach(f -> f.text(SectionReader::checkText).ifPresent(lines::add));
+        for (Field entry : field.list(MOST_ENTRIES).orElse(List.of())) {
+            Optional<String> line = entry.text(new Line());
+            if (line.isPresent()) {
+                lines.add(line.get());
+            }
+        }
         return lines;
     }
 
@@ -76,46 +84,50 @@ final class SectionReader {
     }
 
     /** The value as the record's constructor takes it. */
-    private static Optional<Object> held(Field field, SectionKey key) {
+    private static Optional<?> held(Field field, SectionKey key) {
         if (key.holder() == SectionKey.Holder.LIST) {
             Optional<List<Field>> entries = field.list(MOST_ENTRIES);
             if (entries.isEmpty()) {
                 return Optional.empty();
             }
             List<Object> values = new ArrayList<>();
-            entries.get().forEach(e -> value(e, key).ifPresent(values::add));
+            for (Field entry : entries.get()) {
+                Optional<?> value = value(entry, key);
+                if (value.isPresent()) {
+                    values.add(value.get());
+                }
+            }
             return values.size() == entries.get().size() ? Optional.of(values) : Optional.empty();
         }
-        Optional<Object> value = value(field, key);
-        if (key.holder() == SectionKey.Holder.ONE) {
+        Optional<?> value = value(field, key);
+        if (key.holder() == SectionKey.Holder.ONE || value.isEmpty()) {
             return value;
         }
-        return value.map(v -> key.type() == int.class ? OptionalInt.of((Integer) v) : Optional.of(v));
+        return Optional.of(key.type() == int.class ? OptionalInt.of((Integer) value.get()) : value);
     }
 
-    private static Optional<Object> value(Field field, SectionKey key) {
+    private static Optional<?> value(Field field, SectionKey key) {
         Class<?> type = key.type();
         if (type == Quantity.class) {
-            return field.quantity(key.measure().value(), q -> check(q, key.measure()))
-                    .map(q -> q);
+            return field.quantity(key.measure().value(), new Least(key.measure()));
         }
         if (type == int.class) {
-            OptionalInt number = field.wholeNumber(n -> check(n, key.count()));
+            OptionalInt number = field.wholeNumber(new Range(key.count()));
             return number.isPresent() ? Optional.of(number.getAsInt()) : Optional.empty();
         }
         if (type.isEnum()) {
-            return field.oneOf(Words.all(type)).map(w -> w);
+            return field.oneOf(Words.all(type));
         }
         if (type == String.class) {
-            return field.text(SectionReader::checkText).map(t -> t);
+            return field.text(new Line());
         }
         if (type == LocalDate.class) {
-            return date(field).map(d -> d);
+            return date(field);
         }
         if (type == BigDecimal.class) {
-            return field.decimal("degrees", SectionReader::checkDegrees).map(d -> d);
+            return field.decimal("degrees", d -> Job.checkDegrees(d, MOST_DEGREES));
         }
-        return read(field, type.asSubclass(Record.class)).map(r -> r);
+        return read(field, type.asSubclass(Record.class));
     }
 
     /** A date as year, month and day. */
@@ -129,39 +141,45 @@ final class SectionReader {
         }
     }
 
-    static void check(Quantity quantity, Measure measure) {
-        int sign = quantity.value().signum();
-        if (measure.least() == Measure.Least.OVER_ZERO && sign <= 0) {
-            throw new IllegalArgumentException(
-                    "is " + quantity + ", but must be over 0: leave it out where it is not known");
-        }
-        if (measure.least() == Measure.Least.ZERO && sign < 0) {
-            throw new IllegalArgumentException("is " + quantity + ", but must be 0 or more");
+    // Classes and loops, not lambdas, in all that every job file goes through: each lambda costs start-up time.
+
+    private record Least(Measure measure) implements Consumer<Quantity> {
+        @Override
+        public void accept(Quantity quantity) {
+            int sign = quantity.value().signum();
+            if (measure.least() == Measure.Least.OVER_ZERO && sign <= 0) {
+                throw new IllegalArgumentException(
+                        "is " + quantity + ", but must be over 0: leave it out where it is not known");
+            }
+            if (measure.least() == Measure.Least.ZERO && sign < 0) {
+                throw new IllegalArgumentException("is " + quantity + ", but must be 0 or more");
+            }
         }
     }
 
-    private static void check(int number, Count range) {
-        if (number < range.from() || number > range.to()) {
-            throw new IllegalArgumentException(
-                    "is " + number + ", but must be from " + range.from() + " to " + range.to());
+    private record Range(Count count) implements IntConsumer {
+        @Override
+        public void accept(int number) {
+            if (number < count.from() || number > count.to()) {
+                throw new IllegalArgumentException(
+                        "is " + number + ", but must be from " + count.from() + " to " + count.to());
+            }
         }
     }
 
-    private static void checkDegrees(BigDecimal degrees) {
-        if (degrees.abs().compareTo(BigDecimal.valueOf(MOST_DEGREES)) > 0) {
-            throw new IllegalArgumentException("is " + degrees.toPlainString() + ", but must be from -" + MOST_DEGREES
-                    + " to " + MOST_DEGREES + " degrees");
+    private record Line() implements Consumer<String> {
+        @Override
+        public void accept(String text) {
+            Job.checkLine(text, "is blank: write something or leave the key out", MOST_CHARACTERS);
         }
-    }
-
-    static void checkText(String text) {
-        Job.checkLine(text, "is blank: write something or leave the key out", MOST_CHARACTERS);
     }
 
     private static <R extends Record> Optional<R> make(Field field, Class<R> type, List<Object> values) {
-        Class<?>[] types = Arrays.stream(type.getRecordComponents())
-                .map(java.lang.reflect.RecordComponent::getType)
-                .toArray(Class<?>[]::new);
+        RecordComponent[] components = type.getRecordComponents();
+        Class<?>[] types = new Class<?>[components.length];
+        for (int i = 0; i < types.length; i++) {
+            types[i] = components[i].getType();
+        }
         try {
             return Optional.of(type.getDeclaredConstructor(types).newInstance(values.toArray()));
         } catch (InvocationTargetException e) {

@@ -52,13 +52,29 @@ public record SlotSizes(
     /**
      * Checks that the shape's own sizes are given, no others, and that they belong together.
      *
+     * @param shape of the slot
+     * @param width between parallel walls
+     * @param topWidth of the body at its top
+     * @param bottomWidth of the body at the floor, before its corners are rounded
+     * @param depth from the core's surface to the floor; of a semi-closed slot from the shoulders to the floor
+     * @param corner radius of the corners at the floor; sharp where empty
+     * @param opening between the tooth tips
+     * @param lip height of the neck between the tips
+     * @param shoulder height over which the body narrows to the opening
+     * @param liner thickness; none where empty
+     * @param separator thickness between the layers; none where empty
+     * @param wedge height that wedge, top stick and folded liner take; none where empty
      * @throws IllegalArgumentException when they do not
      */
     public SlotSizes {
         Map<String, Optional<Quantity>> sizes = byKey(width, topWidth, bottomWidth, opening, lip, shoulder, corner);
         List<String> needed = needed(shape);
-        List<String> missing =
-                needed.stream().filter(k -> sizes.get(k).isEmpty()).toList();
+        List<String> missing = new ArrayList<>();
+        for (String key : needed) {
+            if (sizes.get(key).isEmpty()) {
+                missing.add(key);
+            }
+        }
         if (!missing.isEmpty()) {
             throw new IllegalArgumentException(
                     "is a " + Words.of(shape) + " slot without " + String.join(", ", missing) + ": measure it");
@@ -67,12 +83,13 @@ public record SlotSizes(
         if (shape == SlotForm.PARALLEL_TOOTH || shape == SlotForm.SEMI_CLOSED) {
             taken.add("corner");
         }
-        sizes.forEach((key, size) -> {
-            if (size.isPresent() && !taken.contains(key)) {
-                throw new IllegalArgumentException("gives " + key + ", but a " + Words.of(shape) + " slot has only "
-                        + String.join(", ", taken) + " and depth: leave it out, or choose another shape");
+        for (Map.Entry<String, Optional<Quantity>> size : sizes.entrySet()) {
+            if (size.getValue().isPresent() && !taken.contains(size.getKey())) {
+                throw new IllegalArgumentException("gives " + size.getKey() + ", but a " + Words.of(shape)
+                        + " slot has only " + String.join(", ", taken)
+                        + " and depth: leave it out, or choose another shape");
             }
-        });
+        }
         shape(shape, sizes, depth);
     }
 
@@ -105,7 +122,9 @@ public record SlotSizes(
 
     private static SlotShape shape(SlotForm form, Map<String, Optional<Quantity>> sizes, Quantity depth) {
         Map<String, Double> mm = new LinkedHashMap<>();
-        sizes.forEach((key, size) -> mm.put(key, size.map(q -> q.in("mm")).orElse(0.0)));
+        for (Map.Entry<String, Optional<Quantity>> size : sizes.entrySet()) {
+            mm.put(size.getKey(), mm(size.getValue()));
+        }
         double deep = depth.in("mm");
         return switch (form) {
             case RECTANGULAR -> new SlotShape.Rectangular(mm.get("width"), deep);
@@ -124,18 +143,18 @@ public record SlotSizes(
         };
     }
 
-    /** The shape in millimetres. */
+    /** {@return the shape in millimetres} */
     public SlotShape slotShape() {
         Map<String, Optional<Quantity>> sizes = byKey(width, topWidth, bottomWidth, opening, lip, shoulder, corner);
         return shape(shape, sizes, depth);
     }
 
-    /** What it is lined with, in millimetres. */
+    /** {@return what it is lined with, in millimetres} */
     public SlotInsulation insulation() {
         return new SlotInsulation(mm(liner), mm(separator), mm(wedge));
     }
 
     private static double mm(Optional<Quantity> size) {
-        return size.map(q -> q.in("mm")).orElse(0.0);
+        return size.isPresent() ? size.get().in("mm") : 0;
     }
 }

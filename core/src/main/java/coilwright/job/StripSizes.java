@@ -23,13 +23,17 @@ public record StripSizes(
     /**
      * Checks the sizes together.
      *
+     * @param width over the copper
+     * @param thickness over the copper
+     * @param corner radius of its edges; sharp where empty
+     * @param covering thickness of its covering on each side; bare where empty
      * @throws IllegalArgumentException when the corners are rounder than the strip is thick
      */
     public StripSizes {
         conductor(width, thickness, corner, covering);
     }
 
-    /** The strip as a conductor. */
+    /** {@return the strip as a conductor} */
     public Conductor.Strip conductor() {
         return conductor(width, thickness, corner, covering);
     }

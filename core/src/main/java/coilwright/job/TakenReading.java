@@ -52,6 +52,8 @@ public record TakenReading(int from, int to, Shown shown) {
         /**
          * Brings the number into plain digits.
          *
+         * @param number as written, with its decimals
+         * @param unit as written; empty where it was left to the heading
          * @throws IllegalArgumentException when the unit is not known or the number has more digits than a file holds
          */
         public Value {
@@ -62,7 +64,7 @@ public record TakenReading(int from, int to, Shown shown) {
             unit.ifPresent(u -> new Quantity(BigDecimal.ONE, u));
         }
 
-        /** The kind of its unit; empty where it has none. */
+        /** {@return the kind of its unit; empty where it has none} */
         public Optional<Quantity.Kind> kind() {
             return unit.map(u -> new Quantity(number, u).kind());
         }
@@ -71,6 +73,9 @@ public record TakenReading(int from, int to, Shown shown) {
     /**
      * Checks the bars.
      *
+     * @param from bar under the first probe, {@link BenchTest#SHAFT} for the shaft
+     * @param to bar under the second probe, {@link BenchTest#SHAFT} for the shaft
+     * @param shown what the meter showed
      * @throws IllegalArgumentException when they are the same, or not a bar's number or the shaft
      */
     public TakenReading {
@@ -80,18 +85,28 @@ public record TakenReading(int from, int to, Shown shown) {
         }
     }
 
-    /** A reading with no unit of its own. */
+    /**
+     * {@return a reading with no unit of its own}
+     *
+     * @param from bar under the first probe
+     * @param to bar under the second probe
+     * @param number what the meter showed, in plain digits
+     */
     public static TakenReading of(int from, int to, String number) {
         return new TakenReading(from, to, new Value(new BigDecimal(number), Optional.empty()));
     }
 
-    /** A bar's number, or the word for the shaft. */
+    /**
+     * {@return a bar's number, or the word for the shaft}
+     *
+     * @param bar its number, or {@link coilwright.bench.BenchTest#SHAFT}
+     */
     public static String name(int bar) {
         return bar == BenchTest.SHAFT ? SHAFT : Integer.toString(bar);
     }
 
     /**
-     * The number in a unit, infinite where the meter was off its scale; empty where nothing was read.
+     * {@return the number in a unit, infinite where the meter was off its scale; empty where nothing was read}
      *
      * @param unit wanted
      * @param unlessGiven unit of a number that has none of its own
@@ -161,14 +176,9 @@ public record TakenReading(int from, int to, Shown shown) {
         }
         throw new IllegalArgumentException("is \"" + Field.shown(text) + "\", but \"" + Field.shown(unit)
                 + "\" is no unit known here: "
-                + NearWord.of(unit, taken)
-                        .map(near -> "did you mean \"" + near + "\"?")
-                        .orElse(
-                                taken.isEmpty()
-                                        ? "write the number alone"
-                                        : "readings are in "
-                                                + taken.stream()
-                                                        .filter(u -> u.chars().allMatch(c -> c < 128))
-                                                        .collect(Collectors.joining(", "))));
+                + NearWord.question(
+                        unit,
+                        taken,
+                        taken.isEmpty() ? "write the number alone" : "readings are in " + Quantity.Kind.plain(taken)));
     }
 }

@@ -31,32 +31,36 @@ public enum TestKind {
         this.kinds = List.of(kinds);
     }
 
-    /** The word for it. */
+    /** {@return the word for it} */
     public String word() {
         return word;
     }
 
-    /** The kinds of quantity its meter can show, the usual one first; empty where readings have no unit. */
+    /** {@return the kinds of quantity its meter can show, the usual one first; empty where readings have no unit} */
     public List<Quantity.Kind> kinds() {
         return kinds;
     }
 
-    /** Whether current is fed to two bars. */
+    /** {@return whether current is fed to two bars} */
     public boolean fed() {
         return this == DROP || this == GROUND_WALK;
     }
 
-    /** Whether one probe touches the shaft. */
+    /** {@return whether one probe touches the shaft} */
     public boolean toShaft() {
         return this == GROUND || this == GROUND_WALK;
     }
 
-    /** Whether readings may have no unit: divisions of a growler's meter, the swing of a compass. */
+    /** {@return whether readings may have no unit: divisions of a growler's meter, the swing of a compass} */
     public boolean unitless() {
         return this == GROWLER || this == GROWLER_TURNED || this == POLARITY;
     }
 
-    /** The test of a word; empty where there is none. */
+    /**
+     * {@return the test of a word; empty where there is none}
+     *
+     * @param word as files and commands have it
+     */
     public static Optional<TestKind> of(String word) {
         return Arrays.stream(values()).filter(t -> t.word.equals(word)).findFirst();
     }

@@ -29,6 +29,11 @@ public record WireChoice(
     /**
      * Checks that it is one thing and that it is made.
      *
+     * @param size of round wire, such as {@code 18 AWG}, {@code 0.85 mm} or {@code 19 SWG}
+     * @param insulation covering of the round wire; empty where not known
+     * @param overall diameter over the covering as measured; empty for the largest that the covering's standard allows
+     * @param inHand wires side by side in one turn; one where empty
+     * @param strip its sizes, in place of a size of round wire
      * @throws IllegalArgumentException when it is neither or both, when there is no such size, or when the covering is
      *     not made for it
      */
@@ -44,22 +49,29 @@ public record WireChoice(
                     "insulation, overall and inHand are of round wire, but strip is given: give the strip's covering"
                             + " in strip.covering");
         }
-        size.ifPresent(s -> round(s, insulation, overall));
+        if (size.isPresent()) {
+            round(size.get(), insulation, overall);
+        }
     }
 
-    /** Round wire of a size in a covering, one in hand. */
+    /**
+     * {@return round wire of a size in a covering, one in hand}
+     *
+     * @param size as {@link coilwright.rewind.WireSizes#parse} takes it
+     * @param insulation the covering
+     */
     public static WireChoice of(String size, InsulationBuild insulation) {
         return new WireChoice(
                 Optional.of(size), Optional.of(insulation), Optional.empty(), OptionalInt.empty(), Optional.empty());
     }
 
-    /** The conductor; round wire of unknown covering is taken as bare. */
+    /** {@return the conductor; round wire of unknown covering is taken as bare} */
     public Conductor conductor() {
         return strip.<Conductor>map(StripSizes::conductor)
                 .orElseGet(() -> new Conductor.Round(round(size.orElseThrow(), insulation, overall), inHand.orElse(1)));
     }
 
-    /** Whether the thickness over the covering is known, so that a slot's fill can be told. */
+    /** {@return whether the thickness over the covering is known, so that a slot's fill can be told} */
     public boolean isCoveringKnown() {
         return strip.isPresent() || insulation.isPresent() || overall.isPresent();
     }
@@ -67,6 +79,8 @@ public record WireChoice(
     private static RoundWire round(String size, Optional<InsulationBuild> insulation, Optional<Quantity> overall) {
         WireSize bare = WireSizes.parse(size);
         InsulationBuild build = insulation.orElse(InsulationBuild.BARE);
-        return overall.map(q -> RoundWire.measured(bare, build, q.in("mm"))).orElseGet(() -> RoundWire.of(bare, build));
+        return overall.isPresent()
+                ? RoundWire.measured(bare, build, overall.get().in("mm"))
+                : RoundWire.of(bare, build);
     }
 }

@@ -15,6 +15,11 @@ public record Answer(String what, String value, String unit, String words) {
     /**
      * Checks that there is an answer.
      *
+     * @param what is asked for
+     * @param value in the form in which it can be compared: a number with the decimals asked for and a point, a word,
+     *     or numbers with commas between
+     * @param unit of a number; empty where there is none
+     * @param words the value as it is printed; the same as the value unless it needs more
      * @throws IllegalArgumentException when the value is empty
      */
     public Answer {
@@ -38,7 +43,7 @@ public record Answer(String what, String value, String unit, String words) {
         return new Answer(what, value, "", words);
     }
 
-    /** The value and its unit, as printed. */
+    /** {@return the value and its unit, as printed} */
     public String printed() {
         String noun = value.matches("-?1") && unit.endsWith("s") ? unit.substring(0, unit.length() - 1) : unit;
         return unit.isEmpty() ? words : words + (unit.equals("°") ? "" : " ") + noun;

@@ -12,7 +12,13 @@ import java.util.Optional;
  * @param steps in order, at least one
  */
 public record Chapter(String title, List<String> cautions, List<Step> steps) {
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param title the rule
+     * @param cautions to be read before the test it tells of is done; empty where none is
+     * @param steps in order, at least one
+     */
     public Chapter {
         cautions = List.copyOf(cautions);
         steps = List.copyOf(steps);

@@ -14,44 +14,44 @@ public sealed interface Exercise
                 FaultExercise,
                 PlacesExercise,
                 WireExercise {
-    /** Its kind. */
+    /** {@return its kind} */
     Kind kind();
 
-    /** How hard it is, 1 to 3. */
+    /** {@return how hard it is, 1 to 3} */
     int grade();
 
-    /** What is given and asked, paragraph by paragraph. */
+    /** {@return what is given and asked, paragraph by paragraph} */
     List<String> question();
 
-    /** The answers in the order asked for, at least one. */
+    /** {@return the answers in the order asked for, at least one} */
     List<Answer> answers();
 
-    /** What is to be written down, line by line, in words that give nothing away. */
+    /** {@return what is to be written down, line by line, in words that give nothing away} */
     default List<String> asked() {
         return answers().stream()
                 .map(a -> a.unit().isEmpty() ? a.what() : a.what() + ", " + a.unit())
                 .toList();
     }
 
-    /** How the answers are come by, step by step, with the numbers of this exercise. */
+    /** {@return how the answers are come by, step by step, with the numbers of this exercise} */
     List<String> steps();
 
-    /** A table that goes with the question, with empty cells to fill in or none. */
+    /** {@return a table that goes with the question, with empty cells to fill in or none} */
     default Optional<Grid> table() {
         return Optional.empty();
     }
 
-    /** The same table filled in; empty where the question has none to fill in. */
+    /** {@return the same table filled in; empty where the question has none to fill in} */
     default Optional<Grid> filledTable() {
         return Optional.empty();
     }
 
-    /** A picture that goes with the question. */
+    /** {@return a picture that goes with the question} */
     default Optional<Drawing> picture() {
         return Optional.empty();
     }
 
-    /** A picture that goes with the answer. */
+    /** {@return a picture that goes with the answer} */
     default Optional<Drawing> keyPicture() {
         return Optional.empty();
     }

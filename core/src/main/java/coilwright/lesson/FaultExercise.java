@@ -34,7 +34,16 @@ public record FaultExercise(
 
     private static final int DECIMALS = 1;
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param grade 1 to 3
+     * @param armature core and commutator
+     * @param spec the winding
+     * @param milliohms resistance of one sound coil, over 0
+     * @param test a drop test or a resistance test
+     * @param faults all faults taught at this grade that give these readings, at least one
+     */
     public FaultExercise {
         faults = List.copyOf(faults);
     }
@@ -327,7 +336,8 @@ public record FaultExercise(
         for (Fault other : taught(winding(), grade, milliohms)) {
             if (!faults.contains(other)) {
                 double apart = apart(read, read(Optional.of(other)));
-                if (apart < least) {
+                // Of several as near, the first, and not the one that rounding makes the nearest.
+                if (apart < least - 1e-9 * milliohms) {
                     least = apart;
                     next = Optional.of(other);
                 }

@@ -12,6 +12,8 @@ public record Grid(List<String> heads, List<List<String>> rows) {
     /**
      * Copies the lists.
      *
+     * @param heads of the columns, at least one
+     * @param rows each with a text for every column; an empty text is to be filled in
      * @throws IllegalArgumentException when a row has another number of texts than there are columns
      */
     public Grid {

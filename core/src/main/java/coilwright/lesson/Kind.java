@@ -29,19 +29,20 @@ public enum Kind {
         this.title = title;
     }
 
-    /** As it stands over an exercise. */
+    /** {@return the title as it stands over an exercise} */
     public String title() {
         return title;
     }
 
-    /** The word for it in commands and output, as in {@code list-error}. */
+    /** {@return the word for it in commands and output, as in {@code list-error}} */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /**
-     * The kind of a word.
+     * {@return the kind of a word}
      *
+     * @param word as files and commands have it
      * @throws IllegalArgumentException when there is none, naming those there are
      */
     public static Kind named(String word) {

@@ -23,6 +23,7 @@ public final class Lesson {
      * @param grade 1 to 3
      * @param kinds each at most once
      * @param count of each kind, 1 to {@value #MOST}
+     * @return the exercises, in order of kind and number
      * @throws IllegalArgumentException when a number is out of range
      */
     public static List<Exercise> exercises(long seed, int grade, List<Kind> kinds, int count) {
@@ -40,10 +41,11 @@ public final class Lesson {
     }
 
     /**
-     * One exercise.
+     * {@return one exercise}
      *
      * @param seed any number
      * @param grade 1 to 3
+     * @param kind of which kind
      * @param number 1 and up: which exercise of its kind
      * @throws IllegalArgumentException when a number is out of range
      */

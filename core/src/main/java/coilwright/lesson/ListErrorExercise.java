@@ -28,7 +28,14 @@ public record ListErrorExercise(int grade, Armature armature, WindingSpec.Regula
         implements Exercise {
     private static final List<String> HEADS = List.of("Coil", "Top slot", "Bottom slot", "Top bar", "Bottom bar");
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param grade 1 to 3; at grade 3 only the list itself shows throw, direction and lead throw
+     * @param armature core and commutator
+     * @param spec the winding meant
+     * @param found the list with the error, in order of coil
+     */
     public ListErrorExercise {
         found = List.copyOf(found);
     }

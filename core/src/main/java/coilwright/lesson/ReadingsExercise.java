@@ -38,7 +38,17 @@ public record ReadingsExercise(
         Optional<Fault> fault,
         List<BenchTest.Pair> pairs)
         implements Exercise {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param grade 1 to 3
+     * @param armature core and commutator
+     * @param spec the winding
+     * @param milliohms resistance of one sound coil, over 0
+     * @param test a drop test, a resistance test or a growler walked round
+     * @param fault an open or shorted coil, known beforehand; empty where the winding is sound
+     * @param pairs asked for, in order
+     */
     public ReadingsExercise {
         pairs = List.copyOf(pairs);
     }

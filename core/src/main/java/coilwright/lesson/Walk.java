@@ -40,7 +40,7 @@ public final class Walk {
 
     private Walk() {}
 
-    /** All chapters in order. */
+    /** {@return all chapters in order} */
     public static List<Chapter> chapters() {
         return List.of(
                 coil(),

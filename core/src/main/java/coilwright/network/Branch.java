@@ -21,6 +21,10 @@ public record Branch(int from, int to, double resistance, double emf) {
     /**
      * Checks the ranges.
      *
+     * @param from node the branch leaves, from zero
+     * @param to node the branch reaches, from zero
+     * @param resistance ohms: zero for a link, infinity for an open branch, else between 1e-30 and 1e30
+     * @param emf volts, finite; zero in a link
      * @throws IllegalArgumentException if a value lies outside its range
      */
     public Branch {
@@ -43,12 +47,12 @@ public record Branch(int from, int to, double resistance, double emf) {
         }
     }
 
-    /** Whether the branch has no resistance, so that its ends are one node. */
+    /** {@return whether the branch has no resistance, so that its ends are one node} */
     public boolean isLink() {
         return resistance == 0;
     }
 
-    /** Whether the branch is open, so that it carries no current. */
+    /** {@return whether the branch is open, so that it carries no current} */
     public boolean isOpen() {
         return resistance == Double.POSITIVE_INFINITY;
     }

@@ -94,19 +94,21 @@ public final class Factorisation {
         return grounded;
     }
 
-    /** The network that was factorised. */
+    /** {@return the network that was factorised} */
     public Network network() {
         return network;
     }
 
-    /** Number of parts that no branch joins to one another; a node without branches is a part. */
+    /** {@return number of parts that no branch joins to one another; a node without branches is a part} */
     public int partCount() {
         return partCount;
     }
 
     /**
-     * Whether branches or links join two nodes.
+     * {@return whether branches or links join two nodes}
      *
+     * @param a number of one node
+     * @param b number of the other node
      * @throws IllegalArgumentException if a node is not there
      */
     public boolean connected(int a, int b) {
@@ -114,8 +116,10 @@ public final class Factorisation {
     }
 
     /**
-     * Whether opening the branch would part the network: a branch that is not open and whose ends nothing else joins.
+     * {@return whether opening the branch would part the network: a branch that is not open and whose ends nothing else
+     * joins}
      *
+     * @param branch number of the branch
      * @throws IllegalArgumentException if there is no such branch
      */
     public boolean isBridge(int branch) {
@@ -134,8 +138,10 @@ public final class Factorisation {
     }
 
     /**
-     * Resistance between two nodes in ohms, the sources at rest; empty when nothing joins the two.
+     * {@return resistance between two nodes in ohms, the sources at rest; empty when nothing joins the two}
      *
+     * @param a number of one node
+     * @param b number of the other node
      * @throws IllegalArgumentException if a node is not there
      */
     public OptionalDouble resistance(int a, int b) {
@@ -152,8 +158,9 @@ public final class Factorisation {
     }
 
     /**
-     * Voltages and currents under some feeds together with the network's own sources.
+     * {@return voltages and currents under some feeds together with the network's own sources}
      *
+     * @param feeds currents and voltages fed, none for the sources alone
      * @throws IllegalArgumentException if a feed names a node that is not there
      * @throws UnsolvableNetworkException if no voltages satisfy the feeds
      */
@@ -162,8 +169,9 @@ public final class Factorisation {
     }
 
     /**
-     * Voltages and currents under some feeds together with the network's own sources.
+     * {@return voltages and currents under some feeds together with the network's own sources}
      *
+     * @param feeds currents and voltages fed, none for the sources alone
      * @throws IllegalArgumentException if a feed names a node that is not there
      * @throws UnsolvableNetworkException if no voltages satisfy the feeds
      */
@@ -177,15 +185,20 @@ public final class Factorisation {
     }
 
     /**
-     * The network with some changes, solved from this factorisation.
+     * {@return the network with some changes, solved from this factorisation}
      *
+     * @param changes the changes, made in this order
      * @throws IllegalArgumentException if a change names a branch or a node that is not there, or a value out of range
      */
     public Modified with(List<Change> changes) {
         return new Modified(this, changes);
     }
 
-    /** The network with some changes, solved from this factorisation. */
+    /**
+     * {@return the network with some changes, solved from this factorisation}
+     *
+     * @param changes the changes, made in this order
+     */
     public Modified with(Change... changes) {
         return with(List.of(changes));
     }
@@ -193,6 +206,8 @@ public final class Factorisation {
     /**
      * Readies a set of meter readings, to be worked out under very many small changes.
      *
+     * @param readings what the meter is put to, and under which feed
+     * @return the readings, ready to be worked out
      * @throws IllegalArgumentException if a reading or a feed names a node that is not there
      */
     public PreparedReadings prepare(List<Reading> readings) {

@@ -2,10 +2,10 @@ package coilwright.network;
 
 /** A supply from outside, connected to two nodes. */
 public sealed interface Feed permits Feed.Current, Feed.Voltage {
-    /** The node the supply's positive lead touches. */
+    /** {@return the node the supply's positive lead touches} */
     int in();
 
-    /** The node the supply's negative lead touches. */
+    /** {@return the node the supply's negative lead touches} */
     int out();
 
     /**
@@ -19,6 +19,9 @@ public sealed interface Feed permits Feed.Current, Feed.Voltage {
         /**
          * Checks the values.
          *
+         * @param in node where the current enters the network
+         * @param out node where it leaves
+         * @param amperes the current, finite
          * @throws IllegalArgumentException if the nodes are the same or the current is not a finite number
          */
         public Current {
@@ -37,6 +40,9 @@ public sealed interface Feed permits Feed.Current, Feed.Voltage {
         /**
          * Checks the values.
          *
+         * @param in node held higher when the voltage is positive
+         * @param out the other node
+         * @param volts the voltage, finite
          * @throws IllegalArgumentException if the nodes are the same or the voltage is not a finite number
          */
         public Voltage {
@@ -44,12 +50,24 @@ public sealed interface Feed permits Feed.Current, Feed.Voltage {
         }
     }
 
-    /** Current in at one node and out at another, in amperes. */
+    /**
+     * {@return current in at one node and out at another, in amperes}
+     *
+     * @param in node where the current enters
+     * @param out node where it leaves
+     * @param amperes the current
+     */
     static Feed current(int in, int out, double amperes) {
         return new Current(in, out, amperes);
     }
 
-    /** A voltage held between two nodes, in volts. */
+    /**
+     * {@return a voltage held between two nodes, in volts}
+     *
+     * @param in node held at the higher voltage where {@code volts} is positive
+     * @param out the other node
+     * @param volts voltage of {@code in} over {@code out}
+     */
     static Feed voltage(int in, int out, double volts) {
         return new Voltage(in, out, volts);
     }

@@ -23,19 +23,20 @@ public final class Modified {
         this.network = base.network().with(this.changes);
     }
 
-    /** The changed network. */
+    /** {@return the changed network} */
     public Network network() {
         return network;
     }
 
-    /** Whether a question so far had to be answered by a new factorisation. */
+    /** {@return whether a question so far had to be answered by a new factorisation} */
     public boolean refactorised() {
         return anew != null;
     }
 
     /**
-     * Voltages and currents under some feeds together with the network's own sources.
+     * {@return voltages and currents under some feeds together with the network's own sources}
      *
+     * @param feeds currents and voltages fed, none for the sources alone
      * @throws IllegalArgumentException if a feed names a node that is not there
      * @throws UnsolvableNetworkException if no voltages satisfy the feeds
      */
@@ -44,8 +45,9 @@ public final class Modified {
     }
 
     /**
-     * Voltages and currents under some feeds together with the network's own sources.
+     * {@return voltages and currents under some feeds together with the network's own sources}
      *
+     * @param feeds currents and voltages fed, none for the sources alone
      * @throws IllegalArgumentException if a feed names a node that is not there
      * @throws UnsolvableNetworkException if no voltages satisfy the feeds
      */
@@ -56,8 +58,10 @@ public final class Modified {
     }
 
     /**
-     * Resistance between two nodes in ohms, the sources at rest; empty when nothing joins the two.
+     * {@return resistance between two nodes in ohms, the sources at rest; empty when nothing joins the two}
      *
+     * @param a number of one node
+     * @param b number of the other node
      * @throws IllegalArgumentException if a node is not there
      */
     public OptionalDouble resistance(int a, int b) {

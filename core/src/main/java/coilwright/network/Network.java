@@ -24,29 +24,30 @@ public final class Network {
         this.branches = branches;
     }
 
-    /** A builder without nodes. */
+    /** {@return a builder without nodes} */
     public static Builder builder() {
         return new Builder();
     }
 
-    /** Number of nodes. */
+    /** {@return number of nodes} */
     public int nodeCount() {
         return labels.size();
     }
 
-    /** Number of branches, open ones included. */
+    /** {@return number of branches, open ones included} */
     public int branchCount() {
         return branches.size();
     }
 
-    /** The branches in the order of their numbers. */
+    /** {@return the branches in the order of their numbers} */
     public List<Branch> branches() {
         return branches;
     }
 
     /**
-     * A branch by its number.
+     * {@return a branch by its number}
      *
+     * @param number from 0
      * @throws IndexOutOfBoundsException if there is no such branch
      */
     public Branch branch(int number) {
@@ -54,21 +55,30 @@ public final class Network {
     }
 
     /**
-     * The label of a node; one that was given none is called by its number.
+     * {@return the label of a node; one that was given none is called by its number}
      *
+     * @param node number of the node
      * @throws IndexOutOfBoundsException if there is no such node
      */
     public String label(int node) {
         return labels.get(node);
     }
 
-    /** The node that bears a label. */
+    /**
+     * {@return the node that bears a label}
+     *
+     * @param label any text
+     */
     public OptionalInt node(String label) {
         Integer node = byLabel.get(label);
         return node == null ? OptionalInt.empty() : OptionalInt.of(node);
     }
 
-    /** Works out, once, all that the feeds and the changes to come have in common. */
+    /**
+     * Works out, once, all that the feeds and the changes to come have in common.
+     *
+     * @return the network, ready to be solved again and again
+     */
     public Factorisation factorised() {
         return new Factorisation(this);
     }
@@ -76,6 +86,8 @@ public final class Network {
     /**
      * Solves for one set of feeds. To solve for several, {@linkplain #factorised() factorise} first.
      *
+     * @param feeds currents and voltages fed, none for the sources alone
+     * @return voltages and currents
      * @throws IllegalArgumentException if a feed names a node that is not there
      * @throws UnsolvableNetworkException if no voltages satisfy the feeds
      */
@@ -84,8 +96,9 @@ public final class Network {
     }
 
     /**
-     * The network with some changes made, in the order given.
+     * {@return the network with some changes made, in the order given}
      *
+     * @param changes the changes, made in this order
      * @throws IllegalArgumentException if a change names a branch or a node that is not there, or a value out of range
      */
     public Network with(List<Change> changes) {
@@ -136,7 +149,12 @@ public final class Network {
 
         private Builder() {}
 
-        /** Adds nodes labelled by their numbers. */
+        /**
+         * Adds nodes labelled by their numbers.
+         *
+         * @param count how many, 0 or more
+         * @return this builder
+         */
         public Builder nodes(int count) {
             for (int i = 0; i < count; i++) {
                 node(Integer.toString(labels.size()));
@@ -144,7 +162,11 @@ public final class Network {
             return this;
         }
 
-        /** The number of the node with this label; adds the node if there is none. */
+        /**
+         * {@return the number of the node with this label; adds the node if there is none}
+         *
+         * @param label any text
+         */
         public int node(String label) {
             Integer known = byLabel.putIfAbsent(label, labels.size());
             if (known != null) {
@@ -157,6 +179,8 @@ public final class Network {
         /**
          * Adds a branch and returns its number.
          *
+         * @param branch the branch
+         * @return its number, from 0
          * @throws IllegalArgumentException if an end is not a node
          */
         public int branch(Branch branch) {
@@ -168,22 +192,47 @@ public final class Network {
             return branches.size() - 1;
         }
 
-        /** Adds a resistance, in ohms, and returns the number of the branch. */
+        /**
+         * Adds a resistance, in ohms, and returns the number of the branch.
+         *
+         * @param from node at one end
+         * @param to node at the other end
+         * @param ohms zero for a link, infinity for an open branch
+         * @return its number, from 0
+         */
         public int branch(int from, int to, double ohms) {
             return branch(new Branch(from, to, ohms, 0));
         }
 
-        /** Adds a resistance, in ohms, with a source, in volts, and returns the number of the branch. */
+        /**
+         * Adds a resistance, in ohms, with a source, in volts, and returns the number of the branch.
+         *
+         * @param from node at one end
+         * @param to node at the other end
+         * @param ohms zero for a link, infinity for an open branch
+         * @param emf source voltage, driving from {@code from} to {@code to}
+         * @return its number, from 0
+         */
         public int branch(int from, int to, double ohms, double emf) {
             return branch(new Branch(from, to, ohms, emf));
         }
 
-        /** Adds a branch of no resistance and returns its number. */
+        /**
+         * Adds a branch of no resistance and returns its number.
+         *
+         * @param a number of one node
+         * @param b number of the other node
+         * @return its number, from 0
+         */
         public int link(int a, int b) {
             return branch(new Branch(a, b, 0, 0));
         }
 
-        /** Makes the network. The builder may be used further. */
+        /**
+         * Makes the network. The builder may be used further.
+         *
+         * @return the network so far
+         */
         public Network build() {
             return new Network(
                     List.copyOf(labels),

@@ -108,17 +108,17 @@ public final class PreparedReadings {
         return most;
     }
 
-    /** The network before any change. */
+    /** {@return the network before any change} */
     public Factorisation base() {
         return base;
     }
 
-    /** The readings, in the order in which trials give their values. */
+    /** {@return the readings, in the order in which trials give their values} */
     public List<Reading> readings() {
         return readings;
     }
 
-    /** A place to try changes in. Each thread needs its own. */
+    /** {@return a place to try changes in} Each thread needs its own. */
     public Trial trial() {
         return new Trial(this);
     }

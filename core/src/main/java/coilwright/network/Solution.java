@@ -21,20 +21,22 @@ public final class Solution {
         this.reference = reference;
     }
 
-    /** The network that was solved, with its changes. */
+    /** {@return the network that was solved, with its changes} */
     public Network network() {
         return network;
     }
 
-    /** The feeds it was solved for. */
+    /** {@return the feeds it was solved for} */
     public List<Feed> feeds() {
         return feeds;
     }
 
     /**
-     * Voltage of one node over another, in volts; empty when neither branches nor voltage feeds join the two, so that
-     * either floats with regard to the other.
+     * {@return voltage of one node over another, in volts; empty when neither branches nor voltage feeds join the two,
+     * so that either floats with regard to the other}
      *
+     * @param a number of one node
+     * @param b number of the other node
      * @throws IllegalArgumentException if a node is not there
      */
     public OptionalDouble voltage(int a, int b) {
@@ -44,8 +46,9 @@ public final class Solution {
     }
 
     /**
-     * Voltage of a node, in volts, over the {@linkplain #reference(int) reference} of its part.
+     * {@return voltage of a node, in volts, over the {@linkplain #reference(int) reference} of its part}
      *
+     * @param node number of the node
      * @throws IllegalArgumentException if the node is not there
      */
     public double voltage(int node) {
@@ -54,9 +57,11 @@ public final class Solution {
     }
 
     /**
-     * The node from which the voltages in this node's part are counted: the one with the lowest number. Branches, links
-     * and voltage feeds make a part. Two nodes with different references float with regard to one another.
+     * {@return the node from which the voltages in this node's part are counted: the one with the lowest number}
+     * Branches, links and voltage feeds make a part. Two nodes with different references float with regard to one
+     * another.
      *
+     * @param node number of the node
      * @throws IllegalArgumentException if the node is not there
      */
     public int reference(int node) {
@@ -65,9 +70,10 @@ public final class Solution {
     }
 
     /**
-     * Current through a branch from its {@code from} to its {@code to}, in amperes; zero in an open branch. In a ring of
-     * links, see {@link #currentIsCertain}, the share that equal small resistances would take.
+     * {@return current through a branch from its {@code from} to its {@code to}, in amperes; zero in an open branch} In
+     * a ring of links, see {@link #currentIsCertain}, the share that equal small resistances would take.
      *
+     * @param branch number of the branch
      * @throws IllegalArgumentException if there is no such branch
      */
     public double current(int branch) {
@@ -76,9 +82,10 @@ public final class Solution {
     }
 
     /**
-     * Whether the network determines the branch's current. It does not in a link that closes a ring of links, around
-     * which any current could flow.
+     * {@return whether the network determines the branch's current} It does not in a link that closes a ring of links,
+     * around which any current could flow.
      *
+     * @param branch number of the branch
      * @throws IllegalArgumentException if there is no such branch
      */
     public boolean currentIsCertain(int branch) {
@@ -95,7 +102,7 @@ public final class Solution {
     }
 
     /**
-     * Current that a feed drives into its {@code in} node, in amperes.
+     * {@return current that a feed drives into its {@code in} node, in amperes}
      *
      * @param feed position in {@link #feeds()}
      * @throws IndexOutOfBoundsException if there is no such feed
@@ -104,7 +111,7 @@ public final class Solution {
         return feedCurrents[feed];
     }
 
-    /** Largest failure of Kirchhoff's current law at any node, in amperes: the trace of rounding. */
+    /** {@return largest failure of Kirchhoff's current law at any node, in amperes: the trace of rounding} */
     public double residual() {
         double[] surplus = feedSurplus();
         double[] i = currents();

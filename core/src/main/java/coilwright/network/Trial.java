@@ -24,7 +24,11 @@ public final class Trial {
         this.values = new double[prepared.place.length];
     }
 
-    /** Takes all changes back. */
+    /**
+     * Takes all changes back.
+     *
+     * @return this trial
+     */
     public Trial clear() {
         changed.clear();
         return this;
@@ -36,6 +40,7 @@ public final class Trial {
      * @param branch number of the branch
      * @param ohms its resistance: zero for a link, infinity for an open branch
      * @param volts its source
+     * @return this trial
      * @throws IllegalArgumentException if there is no such branch or a value is out of range
      */
     public Trial alter(int branch, double ohms, double volts) {
@@ -48,6 +53,9 @@ public final class Trial {
     /**
      * Gives a branch another resistance; its source stays.
      *
+     * @param branch number of the branch
+     * @param ohms zero for a link, infinity for an open branch
+     * @return this trial
      * @throws IllegalArgumentException if there is no such branch or a value is out of range
      */
     public Trial resistance(int branch, double ohms) {
@@ -59,6 +67,9 @@ public final class Trial {
     /**
      * Gives a branch another source; its resistance stays.
      *
+     * @param branch number of the branch
+     * @param volts driving from its {@code from} to its {@code to}
+     * @return this trial
      * @throws IllegalArgumentException if there is no such branch or a value is out of range
      */
     public Trial emf(int branch, double volts) {
@@ -70,6 +81,8 @@ public final class Trial {
     /**
      * Opens a branch.
      *
+     * @param branch number of the branch
+     * @return this trial
      * @throws IllegalArgumentException if there is no such branch
      */
     public Trial remove(int branch) {
@@ -79,7 +92,10 @@ public final class Trial {
     /**
      * Adds a resistance between two nodes.
      *
+     * @param from node at one end
+     * @param to node at the other end
      * @param ohms its resistance; zero for a link
+     * @return this trial
      * @throws IllegalArgumentException if a node is not there or the resistance is out of range
      */
     public Trial add(int from, int to, double ohms) {
@@ -89,8 +105,11 @@ public final class Trial {
     /**
      * Adds a resistance with a source between two nodes.
      *
+     * @param from node at one end
+     * @param to node at the other end
      * @param ohms its resistance; zero for a link
      * @param volts its source, driving from {@code from} to {@code to}
+     * @return this trial
      * @throws IllegalArgumentException if a node is not there or a value is out of range
      */
     public Trial add(int from, int to, double ohms, double volts) {
@@ -135,12 +154,12 @@ public final class Trial {
         }
     }
 
-    /** Whether the last {@link #read} had to factorise the changed network. */
+    /** {@return whether the last {@link #read} had to factorise the changed network} */
     public boolean refactorised() {
         return refactorised;
     }
 
-    /** The changes made since {@link #clear()}. */
+    /** {@return the changes made since {@link #clear()}} */
     public List<Change> changes() {
         List<Change> changes = new ArrayList<>();
         for (int i = 0; i < changed.alteredCount(); i++) {

@@ -55,7 +55,14 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
      * @param open pairs at which the meter was off its scale
      */
     public record Walk(String test, List<String> pairs, List<Double> ratios, List<String> open) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param test word of the test
+         * @param pairs bars of each reading, as in "3-4"
+         * @param ratios reading over expected, in any one unit
+         * @param open pairs at which the meter was off its scale
+         */
         public Walk {
             pairs = List.copyOf(pairs);
             ratios = List.copyOf(ratios);
@@ -63,7 +70,7 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
         }
 
         /**
-         * How even they are; empty where nothing but open pairs was read.
+         * {@return how even they are; empty where nothing but open pairs was read}
          *
          * @throws IllegalArgumentException when every reading is nothing
          */
@@ -112,6 +119,22 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
         /**
          * Copies the lists and checks the ranges.
          *
+         * @param kind of machine
+         * @param volts rated
+         * @param watts rated output
+         * @param wattsNote where the output comes from if it was not given; may be empty
+         * @param work state of the winding
+         * @param insulation test of the insulation
+         * @param temperatureNoted whether the temperature of the winding was noted then
+         * @param insulationVolts that it was measured with
+         * @param highPotential the high-potential test
+         * @param walks readings from bar to bar
+         * @param missing pairs of neighbouring bars that no walk reads; empty where there is no walk
+         * @param polarityRight whether it turns, or its output is, the right way round
+         * @param reversed pairs at which a compass swung the wrong way or not at all
+         * @param rise temperature rise
+         * @param chosen limits that hold
+         * @param scheme of the high-potential test that holds; empty for any
          * @throws IllegalArgumentException when a value is out of range or a limit is on something else
          */
         public Given {
@@ -140,7 +163,11 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
             }
         }
 
-        /** Whether a scheme decides: the one chosen by a part of its name, or any where none is chosen. */
+        /**
+         * {@return whether a scheme decides: the one chosen by a part of its name, or any where none is chosen}
+         *
+         * @param voltage what a scheme asks
+         */
         public boolean decides(Voltage voltage) {
             return scheme.map(s -> voltage.scheme().toLowerCase(Locale.ROOT).contains(s.toLowerCase(Locale.ROOT)))
                     .orElse(true);
@@ -158,7 +185,7 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
         /** Not asked for, or nothing chosen that decides. */
         NOT_JUDGED;
 
-        /** As files and scripts have it. */
+        /** {@return the word in files and scripts} */
         public String word() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
@@ -173,7 +200,7 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
      * @param chosen whether it decides
      */
     public record Line(Limit limit, OptionalDouble value, Optional<Boolean> pass, boolean chosen) {
-        /** The value with its unit, empty where there is none. */
+        /** {@return the value with its unit, empty where there is none} */
         public String found() {
             return value.isEmpty()
                     ? ""
@@ -181,7 +208,7 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
                             + (limit.unit().isEmpty() ? "" : " " + limit.unit().replace("percent", "%"));
         }
 
-        /** "passes", "fails" or nothing. */
+        /** {@return "passes", "fails" or nothing} */
         public String word() {
             return pass.map(p -> p ? "passes" : "fails").orElse("");
         }
@@ -206,7 +233,17 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
             List<String> wanted,
             List<Line> lines,
             List<String> fields) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param id short name
+         * @param title in words
+         * @param status how it stands
+         * @param found what was measured
+         * @param wanted what would be acceptable, and what to do
+         * @param lines every limit on it
+         * @param fields names of what is written down when it is measured
+         */
         public Check {
             found = List.copyOf(found);
             wanted = List.copyOf(wanted);
@@ -230,13 +267,19 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
             this.word = word;
         }
 
-        /** As scripts and sheets have it. */
+        /** {@return the word in files and scripts} */
         public String word() {
             return word;
         }
     }
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param given what was measured and chosen
+     * @param voltages of the high-potential test by every scheme; empty where the machine is not known well enough
+     * @param checks in the order of the work
+     */
     public Acceptance {
         voltages = List.copyOf(voltages);
         checks = List.copyOf(checks);
@@ -250,7 +293,7 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
         return out;
     }
 
-    /** The limits that an acceptance can be judged by, in order. */
+    /** {@return the limits that an acceptance can be judged by, in order} */
     public static List<Limit> judgeable() {
         return Limit.all().stream()
                 .filter(l -> judgedQuantities().contains(l.quantity()))
@@ -260,6 +303,8 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
     /**
      * Judges a winding.
      *
+     * @param given what was measured and chosen
+     * @return every check, with what is still to do
      * @throws IllegalArgumentException when a walk reads nothing at all, or no scheme has the name that was chosen
      */
     public static Acceptance of(Given given) {
@@ -624,7 +669,7 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
                 List.of("Cold", "at °C", "Hot", "Ambient °C"));
     }
 
-    /** How it ended. */
+    /** {@return how it ended} */
     public Verdict verdict() {
         if (checks.stream().anyMatch(c -> c.status() == Status.FAILED)) {
             return Verdict.NOT_ACCEPTED;
@@ -632,12 +677,12 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
         return toDo().isEmpty() ? Verdict.ACCEPTED : Verdict.INCOMPLETE;
     }
 
-    /** The checks still to do, in order. */
+    /** {@return the checks still to do, in order} */
     public List<Check> toDo() {
         return checks.stream().filter(c -> c.status() == Status.TO_DO).toList();
     }
 
-    /** The verdict in a sentence. */
+    /** {@return the verdict in a sentence} */
     public String verdictText() {
         return switch (verdict()) {
             case ACCEPTED -> "ACCEPTED by the limits that decide.";
@@ -653,7 +698,7 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
                 .collect(Collectors.joining(", "));
     }
 
-    /** Where editions and schemes say different things, in words. */
+    /** {@return where editions and schemes say different things, in words} */
     public List<String> conflicts() {
         List<String> out = new ArrayList<>();
         for (String quantity : judgedQuantities()) {
@@ -676,7 +721,7 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
         return List.copyOf(out);
     }
 
-    /** The machine in words. */
+    /** {@return the machine in words} */
     public Map<String, String> facts() {
         Map<String, String> out = new LinkedHashMap<>();
         out.put(
@@ -693,8 +738,8 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
     }
 
     /**
-     * What a meter must read by the deciding minimum of insulation resistance, by the winding's temperature; empty where
-     * none of those that decide is corrected.
+     * {@return what a meter must read by the deciding minimum of insulation resistance, by the winding's temperature;
+     * empty where none of those that decide is corrected}
      */
     public Map<String, String> leastReadings() {
         Map<String, String> out = new LinkedHashMap<>();
@@ -711,7 +756,7 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
         return out;
     }
 
-    /** What to mind, the tests of insulation resistance and high potential together. */
+    /** {@return what to mind, the tests of insulation resistance and high potential together} */
     public static List<Caution> cautions() {
         List<Caution> out = new ArrayList<>(InsulationTest.cautions());
         out.addAll(HighPotential.cautions());

@@ -12,7 +12,7 @@ public record AcceptanceVerdict(Limit limit, double value, boolean pass) {
         return new AcceptanceVerdict(limit, value, limit.admits(value));
     }
 
-    /** The verdict in one line, with its source. */
+    /** {@return the verdict in one line, with its source} */
     public String text() {
         return Format.number(value) + (limit.unit().isEmpty() ? "" : " " + limit.unit())
                 + (pass ? " passes: " : " fails: ") + limit.words() + ", " + limit.applies() + "; "

@@ -15,6 +15,10 @@ public record ArmatureCopper(CoilCopper coil, int woundCoils, int liveCoils, int
     /**
      * Checks the counts.
      *
+     * @param coil one coil
+     * @param woundCoils coils in the slots, dead ones included
+     * @param liveCoils coils joined to bars
+     * @param paths parallel paths A, even
      * @throws IllegalArgumentException when one is out of range
      */
     public ArmatureCopper {
@@ -28,20 +32,22 @@ public record ArmatureCopper(CoilCopper coil, int woundCoils, int liveCoils, int
     }
 
     /**
-     * Resistance between the brushes without them, Ω: liveCoils · r/A², for equal paths with no coil under a brush.
-     * Where the coils do not divide equally the paths differ by a coil and the true value is a little less.
+     * {@return resistance between the brushes without them, Ω: liveCoils · r/A², for equal paths with no coil under a
+     * brush} Where the coils do not divide equally the paths differ by a coil and the true value is a little less.
+     *
+     * @param celsius temperature, °C
      */
     public double brushToBrush(double celsius) {
         return coil.resistance(celsius) * liveCoils / ((double) paths * paths);
     }
 
-    /** Bare copper in the armature, kg. */
+    /** {@return bare copper in the armature, kg} */
     public double massKg() {
         return coil.massKg() * woundCoils;
     }
 
     /**
-     * Length of wire to buy, m, every strand counted.
+     * {@return length of wire to buy, m, every strand counted}
      *
      * @param allowance for waste and joints, as a fraction, such as 0.10
      */
@@ -50,13 +56,21 @@ public record ArmatureCopper(CoilCopper coil, int woundCoils, int liveCoils, int
         return coil.wireM() * woundCoils * (1 + allowance);
     }
 
-    /** Mass of wire to buy, kg of bare copper; enamel adds a few percent, most on thin wire. */
+    /**
+     * {@return mass of wire to buy, kg of bare copper; enamel adds a few percent, most on thin wire}
+     *
+     * @param allowance for waste and joints, as a share: 0.1 for a tenth
+     */
     public double massToBuyKg(double allowance) {
         Require.notNegative("allowance", allowance, "");
         return massKg() * (1 + allowance);
     }
 
-    /** Current density, A/mm². */
+    /**
+     * {@return current density, A/mm²}
+     *
+     * @param armatureAmps current at the brushes, A
+     */
     public double currentDensity(double armatureAmps) {
         Require.notNegative("armature current", armatureAmps, "A");
         return armatureAmps / paths / coil.conductor().areaMm2();

@@ -38,7 +38,17 @@ public record Checklist(List<Item> items) {
      * @param renew INSULATION: when to renew; else empty
      */
     public record Item(Section section, String id, String text, String sound, String touchUp, String renew) {
-        /** Checks that there is something to do. */
+        /**
+         * Checks that there is something to do.
+         *
+         * @param section part of the work
+         * @param id short name, unique within its section
+         * @param text what to do or look at
+         * @param sound what a sound armature shows; empty in CAUTION, CLEAN and RECORD
+         * @param touchUp LOOK and TEST: what a deviation points to; INSULATION: when and how to touch up; else empty
+         * @param renew INSULATION: when to renew; else empty
+         * @throws IllegalArgumentException when it has no name or no text
+         */
         public Item {
             Objects.requireNonNull(section, "section");
             Objects.requireNonNull(sound, "sound");
@@ -56,13 +66,17 @@ public record Checklist(List<Item> items) {
         private Table() {}
     }
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param items in order
+     */
     public Checklist {
         items = List.copyOf(items);
     }
 
     /**
-     * The list for one armature.
+     * {@return the list for one armature}
      *
      * @param equalized whether it has equalizers or is frog-leg wound, so that a growler blade tells nothing
      */
@@ -80,12 +94,16 @@ public record Checklist(List<Item> items) {
                 .toList());
     }
 
-    /** The items of one part, in order. */
+    /**
+     * {@return the items of one part, in order}
+     *
+     * @param section which part
+     */
     public List<Item> items(Section section) {
         return items.stream().filter(i -> i.section() == section).toList();
     }
 
-    /** Where the list comes from. */
+    /** {@return where the list comes from} */
     public Source source() {
         return Source.practice();
     }

@@ -17,6 +17,10 @@ public record CoilCopper(int turns, Conductor conductor, MeanTurn meanTurn, doub
     /**
      * Checks the ranges.
      *
+     * @param turns 1 to {@value #MAX_TURNS}
+     * @param conductor of one turn
+     * @param meanTurn of one turn
+     * @param leadsMm both leads together, from the slots to the risers
      * @throws IllegalArgumentException when one is out of range
      */
     public CoilCopper {
@@ -26,32 +30,44 @@ public record CoilCopper(int turns, Conductor conductor, MeanTurn meanTurn, doub
         Require.notNegative("leads", leadsMm, "mm");
     }
 
-    /** Length of the conductor from bar to bar, m. */
+    /** {@return length of the conductor from bar to bar, m} */
     public double lengthM() {
         return (turns * meanTurn.lengthMm() + leadsMm) / 1000;
     }
 
-    /** Length of wire, every strand counted, m. */
+    /** {@return length of wire, every strand counted, m} */
     public double wireM() {
         return lengthM() * conductor.strands();
     }
 
-    /** Resistance from bar to bar at a temperature, Ω. */
+    /**
+     * {@return resistance from bar to bar at a temperature, Ω}
+     *
+     * @param celsius temperature, °C
+     */
     public double resistance(double celsius) {
         return Copper.resistance(lengthM(), conductor.areaMm2(), celsius);
     }
 
-    /** Bare mass, kg. */
+    /** {@return bare mass, kg} */
     public double massKg() {
         return Copper.mass(lengthM(), conductor.areaMm2());
     }
 
-    /** The same coil with other turns. */
+    /**
+     * {@return the same coil with other turns}
+     *
+     * @param other turns per coil, at least 1
+     */
     public CoilCopper withTurns(int other) {
         return new CoilCopper(other, conductor, meanTurn, leadsMm);
     }
 
-    /** The same coil in another conductor. */
+    /**
+     * {@return the same coil in another conductor}
+     *
+     * @param other what one turn is wound of
+     */
     public CoilCopper withConductor(Conductor other) {
         return new CoilCopper(turns, other, meanTurn, leadsMm);
     }

@@ -4,16 +4,16 @@ import java.util.Objects;
 
 /** What one turn is wound with. */
 public sealed interface Conductor {
-    /** Copper area, mm². */
+    /** {@return copper area, mm²} */
     double areaMm2();
 
-    /** Room it takes in square packing, mm²: the rectangle or squares round it, covering included. */
+    /** {@return room it takes in square packing, mm²: the rectangle or squares round it, covering included} */
     double roomMm2();
 
-    /** Wires side by side in one turn. */
+    /** {@return wires side by side in one turn} */
     int strands();
 
-    /** As written on a work sheet. */
+    /** {@return the conductor as written on a work sheet} */
     String label();
 
     /**
@@ -26,6 +26,8 @@ public sealed interface Conductor {
         /**
          * Checks the count.
          *
+         * @param wire covered wire
+         * @param strands wires in hand, 1 to 100
          * @throws IllegalArgumentException when there is no wire in hand
          */
         public Round {
@@ -62,6 +64,10 @@ public sealed interface Conductor {
         /**
          * Checks the sizes.
          *
+         * @param widthMm over the copper
+         * @param thicknessMm over the copper
+         * @param cornerRadiusMm of the copper's four edges, 0 where sharp
+         * @param insulationMm covering on each side
          * @throws IllegalArgumentException when one is out of range
          */
         public Strip {
@@ -97,13 +103,17 @@ public sealed interface Conductor {
         }
     }
 
-    /** One round wire in hand. */
+    /**
+     * {@return one round wire in hand}
+     *
+     * @param wire the wire
+     */
     static Conductor of(RoundWire wire) {
         return new Round(wire, 1);
     }
 
     /**
-     * The same conductor with its area and room multiplied: an ideal wire, which need not be sold.
+     * {@return the same conductor with its area and room multiplied: an ideal wire, which need not be sold}
      *
      * @param factor over 0
      */

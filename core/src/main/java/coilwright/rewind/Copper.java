@@ -21,7 +21,7 @@ public final class Copper {
     private Copper() {}
 
     /**
-     * Resistance at one temperature over that at another, (234.5 + to)/(234.5 + from).
+     * {@return resistance at one temperature over that at another, (234.5 + to)/(234.5 + from)}
      *
      * @param fromCelsius over −234.5
      * @param toCelsius over −234.5
@@ -33,13 +33,17 @@ public final class Copper {
         return (INFERRED_ZERO + toCelsius) / (INFERRED_ZERO + fromCelsius);
     }
 
-    /** Resistivity at a temperature, Ω·mm²/m. */
+    /**
+     * {@return resistivity at a temperature, Ω·mm²/m}
+     *
+     * @param celsius temperature, °C
+     */
     public static double resistivity(double celsius) {
         return RESISTIVITY_20 * resistanceFactor(20, celsius);
     }
 
     /**
-     * Resistance of a length of conductor, Ω.
+     * {@return resistance of a length of conductor, Ω}
      *
      * @param metres length
      * @param areaMm2 bare area
@@ -51,7 +55,12 @@ public final class Copper {
         return resistivity(celsius) * metres / areaMm2;
     }
 
-    /** Mass of a length of bare conductor, kg. */
+    /**
+     * {@return mass of a length of bare conductor, kg}
+     *
+     * @param metres length
+     * @param areaMm2 bare cross-section, mm²
+     */
     public static double mass(double metres, double areaMm2) {
         Require.notNegative("length", metres, "m");
         Require.positive("area", areaMm2, "mm²");
@@ -59,7 +68,7 @@ public final class Copper {
     }
 
     /**
-     * Temperature of a winding from its resistance, °C.
+     * {@return temperature of a winding from its resistance, °C}
      *
      * @param cold resistance at {@code coldCelsius}
      * @param coldCelsius temperature of the whole winding when cold

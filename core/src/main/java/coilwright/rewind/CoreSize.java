@@ -12,6 +12,10 @@ public record CoreSize(double lengthMm, double diameterMm, double slotDepthMm, d
     /**
      * Checks the sizes.
      *
+     * @param lengthMm stack length along the shaft, vents and end insulation included
+     * @param diameterMm over the teeth
+     * @param slotDepthMm from the core's surface to the slot's floor
+     * @param shaftMm diameter over the shaft and its insulation at the end turns, 0 where it is not in the way
      * @throws IllegalArgumentException when one is out of range
      */
     public CoreSize {
@@ -27,7 +31,7 @@ public record CoreSize(double lengthMm, double diameterMm, double slotDepthMm, d
         }
     }
 
-    /** Diameter of the circle through the middle of the slots, mm. */
+    /** {@return diameter of the circle through the middle of the slots, mm} */
     public double slotPitchCircleMm() {
         return diameterMm - slotDepthMm;
     }

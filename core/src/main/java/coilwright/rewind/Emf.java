@@ -11,7 +11,7 @@ public final class Emf {
     private Emf() {}
 
     /**
-     * EMF between the brushes, V.
+     * {@return EMF between the brushes, V}
      *
      * @param poles P
      * @param fluxWb flux φ of one pole, Wb
@@ -24,14 +24,28 @@ public final class Emf {
         return poles * fluxWb * conductors * rpm / (60.0 * paths);
     }
 
-    /** Flux of one pole from an EMF, Wb. */
+    /**
+     * {@return flux of one pole from an EMF, Wb}
+     *
+     * @param poles main poles
+     * @param volts EMF, V
+     * @param conductors conductors in all slots
+     * @param rpm speed, r/min
+     * @param paths parallel paths A
+     */
     public static double flux(int poles, double volts, int conductors, double rpm, int paths) {
         check(poles, conductors, paths);
         Require.positive("speed", rpm, "r/min");
         return volts * 60.0 * paths / (poles * rpm * conductors);
     }
 
-    /** Mean volts between neighbouring bars: V·P/K. */
+    /**
+     * {@return mean volts between neighbouring bars: V·P/K}
+     *
+     * @param volts between the brushes, V
+     * @param poles main poles
+     * @param bars bars on the commutator
+     */
     public static double meanVoltsBetweenBars(double volts, int poles, int bars) {
         Require.atLeast("poles", poles, 2);
         Require.atLeast("bars", bars, 2);

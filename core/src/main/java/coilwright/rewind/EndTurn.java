@@ -6,10 +6,16 @@ package coilwright.rewind;
  * <p>These are models; a turn measured on the stripped coil is better, and {@link MeanTurn#measured} takes its place.
  */
 public sealed interface EndTurn {
-    /** Length of the coil outside the core at one end, mm. */
+    /**
+     * {@return length of the coil outside the core at one end, mm}
+     *
+     * @param core sizes of the core
+     * @param slots slots in the core
+     * @param throwSlots slots spanned by the coil
+     */
     double lengthMm(CoreSize core, int slots, int throwSlots);
 
-    /** One line on how it was reckoned. */
+    /** {@return one line on how it was reckoned} */
     String model();
 
     /**
@@ -20,7 +26,13 @@ public sealed interface EndTurn {
      *     taken as a mean
      */
     record HandWound(double overhangMm) implements EndTurn {
-        /** Checks the overhang. */
+        /**
+         * Checks the overhang.
+         *
+         * @param overhangMm straight part out of each slot before the wire turns, insulation and build-up of the end
+         *     turns taken as a mean
+         * @throws IllegalArgumentException when it is negative
+         */
         public HandWound {
             Require.notNegative("overhang", overhangMm, "mm");
         }
@@ -54,7 +66,14 @@ public sealed interface EndTurn {
      * @param noseMm length of the nose
      */
     record Diamond(double straightMm, double legDegrees, double noseMm) implements EndTurn {
-        /** Checks the sizes. */
+        /**
+         * Checks the sizes.
+         *
+         * @param straightMm straight part out of each slot
+         * @param legDegrees angle between a leg and the core's end face, 0 to under 80, commonly 30 to 45
+         * @param noseMm length of the nose
+         * @throws IllegalArgumentException when a length is negative or the angle is not from 0 to under 80
+         */
         public Diamond {
             Require.notNegative("straight part", straightMm, "mm");
             Require.notNegative("nose", noseMm, "mm");

@@ -12,7 +12,14 @@ import java.util.List;
  * @param lowest largest deviation below the mean, percent, positive
  */
 public record Evenness(List<Double> readings, double mean, double highest, double lowest) {
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param readings in order, in any one unit
+     * @param mean of them
+     * @param highest largest deviation above the mean, percent of the mean
+     * @param lowest largest deviation below the mean, percent, positive
+     */
     public Evenness {
         readings = List.copyOf(readings);
     }
@@ -20,6 +27,8 @@ public record Evenness(List<Double> readings, double mean, double highest, doubl
     /**
      * Compares readings with their mean.
      *
+     * @param readings from bar to bar, in any one unit
+     * @return how far they lie from their mean
      * @throws IllegalArgumentException when there are none, one is no number, or their mean is not over 0
      */
     public static Evenness of(List<Double> readings) {
@@ -38,12 +47,12 @@ public record Evenness(List<Double> readings, double mean, double highest, doubl
         return new Evenness(readings, mean, high, low);
     }
 
-    /** Deviation of each reading from the mean, percent, signed. */
+    /** {@return deviation of each reading from the mean, percent, signed} */
     public List<Double> deviations() {
         return readings.stream().map(r -> (r - mean) / mean * 100).toList();
     }
 
-    /** Against every limit shipped. */
+    /** {@return the evenness against every limit shipped} */
     public List<AcceptanceVerdict> verdicts() {
         List<AcceptanceVerdict> out = new ArrayList<>();
         Limit.on("bar-to-bar").forEach(l -> out.add(AcceptanceVerdict.of(l, Math.max(highest, lowest))));

@@ -8,18 +8,26 @@ import java.math.RoundingMode;
 public final class Format {
     private Format() {}
 
-    /** At most four significant digits, no trailing zeros, no exponent. */
+    /**
+     * {@return a number with at most four significant digits, no trailing zeros, no exponent}
+     *
+     * @param x any number
+     */
     public static String number(double x) {
         if (Double.isNaN(x) || Double.isInfinite(x)) {
             return "no number";
         }
         BigDecimal b = new BigDecimal(x).round(new MathContext(4, RoundingMode.HALF_EVEN));
-        return b.signum() == 0 ? "0" : b.stripTrailingZeros().toPlainString();
+        return b.stripTrailingZeros().toPlainString();
     }
 
-    /** A fraction as a percentage with one decimal at most. */
+    /**
+     * {@return a fraction as a percentage with one decimal at most}
+     *
+     * @param fraction 1 for the whole
+     */
     public static String percent(double fraction) {
         BigDecimal b = new BigDecimal(fraction * 100).setScale(1, RoundingMode.HALF_EVEN);
-        return (b.signum() == 0 ? "0" : b.stripTrailingZeros().toPlainString()) + " %";
+        return b.stripTrailingZeros().toPlainString() + " %";
     }
 }

@@ -137,16 +137,14 @@ final class HandOrder {
     }
 
     private static void places(StepDraft step, List<Side> sides) {
-        boolean low = sides.stream().filter(s -> s.end() == End.TOP).allMatch(s -> s.lies() == 2);
-        boolean high = sides.stream().filter(s -> s.end() == End.BOTTOM).allMatch(s -> s.lies() == 1);
         if (sides.stream().allMatch(Side::asPlanned)) {
             return;
         }
-        if (low && sides.stream().allMatch(s -> s.lies() == 2)) {
+        if (sides.stream().allMatch(s -> s.lies() == 2)) {
             step.remark("Both sides lie at the floor.");
-        } else if (high && sides.stream().allMatch(s -> s.lies() == 1)) {
+        } else if (sides.stream().allMatch(s -> s.lies() == 1)) {
             step.remark("Both sides lie over earlier coils.");
-        } else if (low && high) {
+        } else if (sides.stream().noneMatch(Side::asPlanned)) {
             step.remark("The layers of the plan are exchanged.");
         } else {
             step.remark("Some sides lie in another layer than planned.");

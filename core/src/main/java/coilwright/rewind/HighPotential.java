@@ -35,7 +35,7 @@ public final class HighPotential {
         /** Universal motor of a portable tool. */
         PORTABLE_TOOL;
 
-        /** As files and commands have it. */
+        /** {@return the word in files and commands} */
         public String key() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
@@ -52,7 +52,7 @@ public final class HighPotential {
         /** In use. */
         IN_SERVICE;
 
-        /** As files and commands have it. */
+        /** {@return the word in files and commands} */
         public String key() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
@@ -77,17 +77,17 @@ public final class HighPotential {
             String ruleNote,
             Source factorSource,
             String factorNote) {
-        /** Direct voltage in place of {@link #acHigh}. */
+        /** {@return direct voltage in place of {@link #acHigh}} */
         public double dcHigh() {
             return DC_FACTOR * acHigh;
         }
 
-        /** Direct voltage in place of {@link #acLow}. */
+        /** {@return direct voltage in place of {@link #acLow}} */
         public OptionalDouble dcLow() {
             return acLow.isEmpty() ? acLow : OptionalDouble.of(DC_FACTOR * acLow.getAsDouble());
         }
 
-        /** The voltage in one line with its sources. */
+        /** {@return the voltage in one line with its sources} */
         public String text() {
             String ac = acLow.isEmpty()
                     ? "not over " + Format.number(acHigh)
@@ -169,7 +169,8 @@ public final class HighPotential {
     }
 
     /**
-     * Every voltage that a scheme gives for a machine; where they differ, all are given and the choice is the user's.
+     * {@return every voltage that a scheme gives for a machine; where they differ, all are given and the choice is the
+     * user's}
      *
      * @param kind of machine
      * @param ratedVolts of the winding
@@ -219,13 +220,25 @@ public final class HighPotential {
      * @param passed whether the insulation held
      */
     public record Applied(double volts, Optional<Boolean> direct, OptionalInt seconds, boolean passed) {
-        /** Checks the voltage. */
+        /**
+         * Checks the voltage.
+         *
+         * @param volts applied, r.m.s. where alternating
+         * @param direct whether the voltage was direct; empty where not noted
+         * @param seconds that it was held; empty where not noted
+         * @param passed whether the insulation held
+         * @throws IllegalArgumentException when it is not over 0
+         */
         public Applied {
             Require.positive("test voltage", volts, "V");
             Objects.requireNonNull(direct, "direct");
         }
 
-        /** How the voltage stands to what a scheme asks, to the half volt; empty where its kind was not noted. */
+        /**
+         * {@return how the voltage stands to what a scheme asks, to the half volt; empty where its kind was not noted}
+         *
+         * @param asked what the scheme asks
+         */
         public Optional<Outcome> against(Voltage asked) {
             return direct.map(dc -> {
                 double high = dc ? asked.dcHigh() : asked.acHigh();
@@ -234,7 +247,7 @@ public final class HighPotential {
             });
         }
 
-        /** The test in words. */
+        /** {@return the test in words} */
         public String text() {
             return Format.number(volts) + " V"
                     + direct.map(dc -> dc ? " DC" : " AC r.m.s.").orElse("")
@@ -258,18 +271,22 @@ public final class HighPotential {
             this.word = word;
         }
 
-        /** As files and scripts have it. */
+        /** {@return the word in files and scripts} */
         public String word() {
             return word;
         }
     }
 
-    /** Whether the schemes ask for different voltages. */
+    /**
+     * {@return whether the schemes ask for different voltages}
+     *
+     * @param voltages one a scheme
+     */
     public static boolean conflicting(List<Voltage> voltages) {
         return voltages.stream().map(v -> Math.round(v.acHigh())).distinct().count() > 1;
     }
 
-    /** What to mind before and after the test. */
+    /** {@return what to mind before and after the test} */
     public static List<Caution> cautions() {
         Source ar100 = new Source("ANSI/EASA AR100, section 4", "2020", Trust.READ);
         return List.of(

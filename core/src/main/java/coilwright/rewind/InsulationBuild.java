@@ -35,7 +35,7 @@ public enum InsulationBuild {
         this.word = word;
     }
 
-    /** The word printed beside a wire. */
+    /** {@return the word printed beside a wire} */
     public String word() {
         return word;
     }
@@ -56,20 +56,28 @@ public enum InsulationBuild {
             double heavyIncrease,
             Optional<Double> heavyLargest) {}
 
-    private static final class Tables {
-        static final List<Iec> IEC = new ArrayList<>();
-        static final Map<Integer, Nema> NEMA = new LinkedHashMap<>();
+    private static final class IecTable {
+        static final List<Iec> ROWS = new ArrayList<>();
 
         static {
-            for (Psv.Row row : Psv.load("wire-metric.psv").rows()) {
+            for (Psv.Row row : WireTables.metric()) {
                 if (row.text("series").equals("R20")) {
-                    IEC.add(new Iec(
+                    ROWS.add(new Iec(
                             row.number("mm"),
                             List.of(number(row, "grade1"), number(row, "grade2"), number(row, "grade3"))));
                 }
             }
+        }
+
+        private IecTable() {}
+    }
+
+    private static final class NemaTable {
+        static final Map<Integer, Nema> ROWS = new LinkedHashMap<>();
+
+        static {
             for (Psv.Row row : Psv.load("wire-nema.psv").rows()) {
-                NEMA.put(
+                ROWS.put(
                         (int) row.number("awg"),
                         new Nema(
                                 number(row, "single-increase"),
@@ -79,11 +87,12 @@ public enum InsulationBuild {
             }
         }
 
-        private Tables() {}
+        private NemaTable() {}
+    }
 
-        private static Optional<Double> number(Psv.Row row, String column) {
-            return row.maybe(column).map(Double::parseDouble);
-        }
+    private static Optional<Double> number(Psv.Row row, String column) {
+        Optional<String> text = row.maybe(column);
+        return text.isPresent() ? Optional.of(Double.parseDouble(text.get())) : Optional.empty();
     }
 
     private static final String IEC_TITLE = "IEC 60317-0-1, largest overall diameters";
@@ -91,14 +100,16 @@ public enum InsulationBuild {
             "Centelsa, Magnet Wire catalogue, p. 10, round magnet wires to NEMA MW 1000";
 
     /**
-     * Largest overall diameter of a size in this build; empty where the build is not made or not known for it.
+     * {@return largest overall diameter of a size in this build; empty where the build is not made or not known for it}
      *
      * <p>IEC grades: the table for R20 sizes; for every other diameter the bare diameter and the increase of the next
      * larger R20 size. NEMA builds: for single, and for heavy to 9 AWG, the table; else the bare diameter, the least
      * increase and an allowance for tolerances fitted to the table (1.6 mil at 6 AWG falling to 0.4 mil at 36). The
      * least increase of triple build is 10^(0.980 − n/44.8) mil, of the form of an annex of NEMA MW 1000 (from memory),
-     * which gives the table's single and heavy increases with 0.518 and 0.818 to 0.1 mil, 14 to 30 AWG. Double cotton: 0.010 in at most,
-     * Rolls-Royce experimental archive, armature make-up, 22 March 1920.
+     * which gives the table's single and heavy increases with 0.518 and 0.818 to 0.1 mil, 14 to 30 AWG. Double cotton:
+     * 0.010 in at most, Rolls-Royce experimental archive, armature make-up, 22 March 1920.
+     *
+     * @param size the bare size
      */
     public Optional<Overall> overall(WireSize size) {
         return switch (this) {
@@ -120,16 +131,17 @@ public enum InsulationBuild {
 
     private static Optional<Overall> iec(WireSize size, int grade) {
         double bare = size.bareDiameterMm();
-        if (bare < Tables.IEC.get(0).bare() - 1e-9) {
+        if (bare < IecTable.ROWS.get(0).bare() - 1e-9) {
             return Optional.empty();
         }
-        for (Iec row : Tables.IEC) {
+        for (Iec row : IecTable.ROWS) {
             if (row.bare() >= bare - 1e-9) {
                 boolean own = Math.abs(row.bare() - bare) < 1e-6;
-                return row.largest()
-                        .get(grade)
-                        .map(d -> new Overall(
-                                bare + d - row.bare(),
+                Optional<Double> largest = row.largest().get(grade);
+                return largest.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(new Overall(
+                                bare + largest.get() - row.bare(),
                                 new Source(IEC_TITLE, "", own ? Trust.FROM_MEMORY : Trust.DERIVED)));
             }
         }
@@ -141,7 +153,7 @@ public enum InsulationBuild {
             return Optional.empty();
         }
         int n = WireSizes.awgNumber(size.name());
-        Nema row = Tables.NEMA.get(n);
+        Nema row = NemaTable.ROWS.get(n);
         boolean made = row != null
                 && (this == NEMA_HEAVY
                         || (this == NEMA_SINGLE && row.singleIncrease().isPresent())
@@ -170,12 +182,11 @@ public enum InsulationBuild {
     private static double tolerance(int n) {
         int[] at = {6, 9, 14, 18, 20, 24, 30, 36, 44};
         double[] mil = {1.6, 1.3, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3};
-        for (int i = 1; i < at.length; i++) {
-            if (n <= at[i]) {
-                return mil[i - 1] + (mil[i] - mil[i - 1]) * (n - at[i - 1]) / (at[i] - at[i - 1]);
-            }
+        int i = 1;
+        while (n > at[i]) {
+            i++;
         }
-        return mil[mil.length - 1];
+        return mil[i - 1] + (mil[i] - mil[i - 1]) * (n - at[i - 1]) / (at[i] - at[i - 1]);
     }
 
     private static double mils(double mil) {

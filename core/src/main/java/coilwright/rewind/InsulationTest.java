@@ -16,7 +16,15 @@ public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm,
     /** Temperature that the limits refer to, °C. */
     public static final double REFERENCE_CELSIUS = 40;
 
-    /** Checks the ranges. */
+    /**
+     * Checks the ranges.
+     *
+     * @param oneMinuteMohm reading after one minute, MΩ
+     * @param tenMinuteMohm reading after ten minutes, MΩ, where taken
+     * @param celsius temperature of the winding
+     * @throws IllegalArgumentException when a resistance is negative or the temperature is not over -234.5 and under
+     *     1000 °C
+     */
     public InsulationTest {
         Require.notNegative("insulation resistance", oneMinuteMohm, "Mohm");
         tenMinuteMohm.ifPresent(r -> Require.notNegative("insulation resistance", r, "Mohm"));
@@ -24,29 +32,31 @@ public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm,
     }
 
     /**
-     * Factor that brings a reading to 40 °C: 0.5^((40 − t)/10), halving for each 10 °C more.
+     * {@return factor that brings a reading to 40 °C: 0.5^((40 − t)/10), halving for each 10 °C more}
      *
      * <p>Source: IEEE 43 (form from memory), for thermoplastic insulation; the 2013 edition has other formulas for
      * thermosetting insulation, which are not used here.
+     *
+     * @param celsius of the winding, °C
      */
     public static double correctionTo40(double celsius) {
         Require.temperature("winding temperature", celsius);
         return Math.pow(0.5, (REFERENCE_CELSIUS - celsius) / 10);
     }
 
-    /** One-minute reading brought to 40 °C, MΩ. */
+    /** {@return one-minute reading brought to 40 °C, MΩ} */
     public double correctedMohm() {
         return oneMinuteMohm * correctionTo40(celsius);
     }
 
-    /** Ten-minute reading over the one-minute one; empty where it was not taken or the first is nought. */
+    /** {@return ten-minute reading over the one-minute one; empty where it was not taken or the first is nought} */
     public OptionalDouble polarizationIndex() {
         return tenMinuteMohm.isPresent() && oneMinuteMohm > 0
                 ? OptionalDouble.of(tenMinuteMohm.getAsDouble() / oneMinuteMohm)
                 : OptionalDouble.empty();
     }
 
-    /** Why the polarization index says little here; empty where it stands. */
+    /** {@return why the polarization index says little here; empty where it stands} */
     public Optional<String> indexDoubt() {
         Limit meaningful = Limit.of("pi-meaningful");
         if (polarizationIndex().isEmpty()) {
@@ -64,7 +74,7 @@ public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm,
     }
 
     /**
-     * What a meter must read at a temperature for a minimum to be kept, MΩ.
+     * {@return what a meter must read at a temperature for a minimum to be kept, MΩ}
      *
      * @param limit on the insulation resistance
      * @param celsius temperature of the winding
@@ -78,12 +88,16 @@ public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm,
         return isCorrected(limit) ? low / correctionTo40(celsius) : low;
     }
 
-    /** Whether a limit refers to a reading brought to 40 °C, and not to one taken cold. */
+    /**
+     * {@return whether a limit refers to a reading brought to 40 °C, and not to one taken cold}
+     *
+     * @param limit the limit
+     */
     public static boolean isCorrected(Limit limit) {
         return !limit.quantity().equals("insulation-resistance-cold");
     }
 
-    /** What to mind; common practice of the trade. */
+    /** {@return what to mind; common practice of the trade} */
     public static List<Caution> cautions() {
         return List.of(new Caution(
                 "stored-charge",
@@ -93,7 +107,8 @@ public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm,
     }
 
     /**
-     * Against every minimum shipped, corrected where the limit refers to 40 °C; the choice is the user's.
+     * {@return the reading against every minimum shipped, corrected where the limit refers to 40 °C; the choice is the
+     * user's}
      *
      * @param ratedVolts of the winding, for the minimum that goes by it
      */
@@ -102,7 +117,7 @@ public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm,
     }
 
     /**
-     * The same where the rated voltage may not be known: the minimum that goes by it is then left out.
+     * {@return the same where the rated voltage may not be known: the minimum that goes by it is then left out}
      *
      * @param ratedVolts of the winding, over 0
      */

@@ -45,7 +45,19 @@ public record Limit(
         private Table() {}
     }
 
-    /** Checks that there is a limit. */
+    /**
+     * Checks that there is a limit.
+     *
+     * @param id short name, unique
+     * @param quantity what is limited, such as {@code insulation-resistance}
+     * @param applies to what
+     * @param low least value, where there is one
+     * @param high greatest value, where there is one
+     * @param unit of both
+     * @param source where it is printed
+     * @param note conditions, misprints and the like; may be empty
+     * @throws IllegalArgumentException when neither end is given
+     */
     public Limit {
         Objects.requireNonNull(id, "id");
         Objects.requireNonNull(source, "source");
@@ -54,19 +66,24 @@ public record Limit(
         }
     }
 
-    /** Every limit shipped, in order. */
+    /** {@return every limit shipped, in order} */
     public static List<Limit> all() {
         return Table.ALL;
     }
 
-    /** Those on one quantity, in order. */
+    /**
+     * {@return those on one quantity, in order}
+     *
+     * @param quantity what the limits are on
+     */
     public static List<Limit> on(String quantity) {
         return Table.ALL.stream().filter(l -> l.quantity().equals(quantity)).toList();
     }
 
     /**
-     * One limit.
+     * {@return one limit}
      *
+     * @param id its short name
      * @throws IllegalArgumentException when there is none of that name
      */
     public static Limit of(String id) {
@@ -77,7 +94,12 @@ public record Limit(
                         + String.join(", ", Table.ALL.stream().map(Limit::id).toList())));
     }
 
-    /** The limits on one quantity that say something else for the same thing, by what they apply to; editions differ. */
+    /**
+     * {@return the limits on one quantity that say something else for the same thing, by what they apply to; editions
+     * differ}
+     *
+     * @param quantity what the limits are on
+     */
     public static Map<String, List<Limit>> conflicts(String quantity) {
         Map<String, List<Limit>> byThing = new LinkedHashMap<>();
         on(quantity)
@@ -101,12 +123,18 @@ public record Limit(
         return value.isEmpty() ? value : OptionalDouble.of(value.getAsDouble() + more);
     }
 
-    /** Whether a value keeps to the limit. */
+    /**
+     * {@return whether a value keeps to the limit, but for the rounding of what was worked out}
+     *
+     * @param value in the unit of the limit
+     */
     public boolean admits(double value) {
-        return (low.isEmpty() || value >= low.getAsDouble()) && (high.isEmpty() || value <= high.getAsDouble());
+        double rounding = 1e-9 * Math.abs(value);
+        return (low.isEmpty() || value >= low.getAsDouble() - rounding)
+                && (high.isEmpty() || value <= high.getAsDouble() + rounding);
     }
 
-    /** The limit in words, without its source. */
+    /** {@return the limit in words, without its source} */
     public String words() {
         if (low.isPresent() && high.isPresent()) {
             return Format.number(low.getAsDouble()) + " to " + Format.number(high.getAsDouble()) + " " + unit;

@@ -7,7 +7,11 @@ import java.util.List;
 public final class NumberRuns {
     private NumberRuns() {}
 
-    /** The numbers in their order, three and more in a row joined, as in "1–4, 7, 8, 12"; empty for none. */
+    /**
+     * {@return the numbers in their order, three and more in a row joined, as in "1–4, 7, 8, 12"; empty for none}
+     *
+     * @param numbers in any order
+     */
     public static String of(List<Integer> numbers) {
         List<String> out = new ArrayList<>();
         int from = 0;

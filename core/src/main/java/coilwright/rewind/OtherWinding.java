@@ -21,14 +21,14 @@ import java.util.List;
 public record OtherWinding(
         WindingSearch.Candidate candidate, int paths, double voltsFactor, double ampsFactor, double resistanceFactor) {
 
-    /** Its kind. */
+    /** {@return its kind} */
     public WindingType type() {
         return candidate.winding().type();
     }
 
     /**
-     * Every lap and wave winding that fits the core and commutator, best first, against one with a given number of
-     * paths. Frog-leg windings are left out: they have twice the coils.
+     * {@return every lap and wave winding that fits the core and commutator, best first, against one with a given
+     * number of paths} Frog-leg windings are left out: they have twice the coils.
      *
      * @param armature core and commutator
      * @param pathsNow parallel paths of the present winding

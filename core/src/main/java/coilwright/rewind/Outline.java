@@ -2,6 +2,7 @@ package coilwright.rewind;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * A convex outline, alike left and right of the y axis, whose corners may be rounded: the part of a slot that holds
@@ -15,7 +16,7 @@ public final class Outline {
 
     private final List<Edge> edges = new ArrayList<>();
     private final List<Arc> arcs = new ArrayList<>();
-    private final List<Point> boundary = new ArrayList<>();
+    private final List<SlotPoint> boundary = new ArrayList<>();
     private final double height;
     private final double area;
 
@@ -50,7 +51,7 @@ public final class Outline {
             Edge before = edges.get((i + n - 1) % n);
             Edge after = edges.get(i);
             if (a.radius() <= 0) {
-                boundary.add(new Point(a.halfWidth(), a.y()));
+                boundary.add(new SlotPoint(a.halfWidth(), a.y()));
                 continue;
             }
             // The centre lies a radius inside both edges.
@@ -72,25 +73,26 @@ public final class Outline {
             twice -= 2 * a.radius() * a.radius() * (Math.tan(turn / 2) - turn / 2);
             for (int k = 0; k <= ARC_STEPS; k++) {
                 double angle = from + turn * k / ARC_STEPS;
-                boundary.add(new Point(arc.cx + arc.radius * Math.cos(angle), arc.cy + arc.radius * Math.sin(angle)));
+                boundary.add(
+                        new SlotPoint(arc.cx + arc.radius * Math.cos(angle), arc.cy + arc.radius * Math.sin(angle)));
             }
         }
         this.height = right.get(right.size() - 1).y();
         this.area = twice / 2;
     }
 
-    /** Area enclosed, mm². */
+    /** {@return area enclosed, mm²} */
     public double areaMm2() {
         return area;
     }
 
-    /** Height over the floor, mm. */
+    /** {@return height over the floor, mm} */
     public double heightMm() {
         return height;
     }
 
-    /** The boundary as a closed run of points, anticlockwise with y up; arcs in short chords. */
-    public List<Point> boundary() {
+    /** {@return the boundary as a closed run of points, anticlockwise with y up; arcs in short chords} */
+    public List<SlotPoint> boundary() {
         return List.copyOf(boundary);
     }
 
@@ -184,5 +186,55 @@ public final class Outline {
             sum += Math.max(0, 2 * halfWidth(lo + (i + 0.5) * h, inset));
         }
         return sum * h;
+    }
+
+    /**
+     * {@return what is left between two heights when everything within {@code inset} of the floor, walls and shoulders
+     * is taken away, as a closed run of points, anticlockwise with y up; arcs in short chords} The flat top is open and
+     * takes nothing away. Fewer than three points where nothing is left.
+     *
+     * @param inset mm, 0 or more
+     * @param from lower height over the floor, mm
+     * @param to upper height over the floor, mm
+     */
+    public List<SlotPoint> within(double inset, double from, double to) {
+        double wide = 2 * boundary.stream().mapToDouble(SlotPoint::xMm).max().orElseThrow();
+        List<SlotPoint> out = List.of(
+                new SlotPoint(-wide, from),
+                new SlotPoint(wide, from),
+                new SlotPoint(wide, to),
+                new SlotPoint(-wide, to));
+        for (int i = 0; i < boundary.size(); i++) {
+            SlotPoint p = boundary.get(i);
+            SlotPoint q = boundary.get((i + 1) % boundary.size());
+            double length = Math.hypot(q.xMm() - p.xMm(), q.yMm() - p.yMm());
+            if (length < 1e-9 * wide) {
+                continue;
+            }
+            double nx = (q.yMm() - p.yMm()) / length;
+            double ny = (p.xMm() - q.xMm()) / length;
+            double by = ny > 1 - 1e-9 ? 0 : inset;
+            out = cut(out, c -> nx * (c.xMm() - p.xMm()) + ny * (c.yMm() - p.yMm()) + by);
+        }
+        return out;
+    }
+
+    /** The part of a convex polygon on the inner side of a line, where the function is at most 0. */
+    private static List<SlotPoint> cut(List<SlotPoint> polygon, ToDoubleFunction<SlotPoint> side) {
+        List<SlotPoint> out = new ArrayList<>();
+        for (int i = 0; i < polygon.size(); i++) {
+            SlotPoint p = polygon.get(i);
+            SlotPoint q = polygon.get((i + 1) % polygon.size());
+            double a = side.applyAsDouble(p);
+            double b = side.applyAsDouble(q);
+            if (a <= 0) {
+                out.add(p);
+            }
+            if ((a < 0 && b > 0) || (a > 0 && b < 0)) {
+                double t = a / (a - b);
+                out.add(new SlotPoint(p.xMm() + t * (q.xMm() - p.xMm()), p.yMm() + t * (q.yMm() - p.yMm())));
+            }
+        }
+        return out;
     }
 }

@@ -13,7 +13,7 @@ import java.util.List;
  * @param diameterMm overall diameter of a wire
  * @param centres of the wires, from the floor up and from left to right
  */
-public record Packing(Pattern pattern, double diameterMm, List<Point> centres) {
+public record Packing(Pattern pattern, double diameterMm, List<SlotPoint> centres) {
     /** How the wires lie. */
     public enum Pattern {
         /** Rows straight above each other: square lattice where the walls are parallel. */
@@ -29,7 +29,7 @@ public record Packing(Pattern pattern, double diameterMm, List<Point> centres) {
             this.word = word;
         }
 
-        /** The word printed beside a count. */
+        /** {@return the word printed beside a count} */
         public String word() {
             return word;
         }
@@ -43,18 +43,24 @@ public record Packing(Pattern pattern, double diameterMm, List<Point> centres) {
     /** Most wires placed; thinner wire is counted by area alone. */
     static final int MOST_WIRES = 4000;
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param pattern the pattern that holds most
+     * @param diameterMm overall diameter of a wire
+     * @param centres of the wires, from the floor up and from left to right
+     */
     public Packing {
         centres = List.copyOf(centres);
     }
 
-    /** Wires that go in. */
+    /** {@return wires that go in} */
     public int count() {
         return centres.size();
     }
 
     /** The first wires from the floor up. */
-    List<Point> lowest(int n) {
+    List<SlotPoint> lowest(int n) {
         return centres.subList(0, Math.min(n, centres.size()));
     }
 
@@ -98,9 +104,9 @@ public record Packing(Pattern pattern, double diameterMm, List<Point> centres) {
         }
 
         Packing square() {
-            List<Point> best = List.of();
+            List<SlotPoint> best = List.of();
             for (double start : starts(d)) {
-                List<Point> points = new ArrayList<>();
+                List<SlotPoint> points = new ArrayList<>();
                 for (int row = 0; ; row++) {
                     double y = start + row * d;
                     if (y > hi + d * 1e-9) {
@@ -113,7 +119,7 @@ public record Packing(Pattern pattern, double diameterMm, List<Point> centres) {
                     }
                     int n = 1 + (int) Math.floor(2 * h / d + 1e-9);
                     for (int k = 0; k < n; k++) {
-                        points.add(new Point((k - (n - 1) / 2.0) * d, y));
+                        points.add(new SlotPoint((k - (n - 1) / 2.0) * d, y));
                     }
                 }
                 if (points.size() > best.size()) {
@@ -160,7 +166,7 @@ public record Packing(Pattern pattern, double diameterMm, List<Point> centres) {
             // Neighbours in the next row are half a spacing aside and one diameter away; those two rows up are
             // straight above, so two rows must rise a diameter, which a spacing up to √3·d keeps.
             double rise = Math.sqrt(d * d - s * s / 4) * (1 + 1e-12);
-            List<Point> best = List.of();
+            List<SlotPoint> best = List.of();
             for (double start : starts(rise)) {
                 int rows = 1 + (int) Math.floor((hi - start) / rise + 1e-9);
                 double[] halves = new double[rows];
@@ -198,15 +204,15 @@ public record Packing(Pattern pattern, double diameterMm, List<Point> centres) {
             return (int) Math.floor((half - shift) / s + 1e-9);
         }
 
-        private List<Point> place(double start, double rise, double[] halves, double shift, double s) {
-            List<Point> points = new ArrayList<>();
+        private List<SlotPoint> place(double start, double rise, double[] halves, double shift, double s) {
+            List<SlotPoint> points = new ArrayList<>();
             for (int row = 0; row < halves.length; row++) {
                 double aside = shift + (row % 2) * s / 2;
                 if (halves[row] < 0) {
                     continue;
                 }
                 for (int k = first(halves[row], aside, s); k <= last(halves[row], aside, s); k++) {
-                    points.add(new Point(aside + k * s, Math.min(start + row * rise, hi)));
+                    points.add(new SlotPoint(aside + k * s, Math.min(start + row * rise, hi)));
                 }
             }
             return points;

@@ -1,9 +1,7 @@
 package coilwright.rewind;
 
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -30,13 +28,11 @@ final class Psv {
             }
             List<String> header = List.of();
             List<String[]> rows = new ArrayList<>();
-            var reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8));
-            String line;
-            while ((line = reader.readLine()) != null) {
+            for (String line : new String(in.readAllBytes(), StandardCharsets.UTF_8).split("\n")) {
                 if (line.isBlank() || line.startsWith("#")) {
                     continue;
                 }
-                String[] fields = line.strip().split("\\s*\\|\\s*", -1);
+                String[] fields = fields(line);
                 if (header.isEmpty()) {
                     header = List.of(fields);
                 } else if (fields.length != header.size()) {
@@ -52,8 +48,20 @@ final class Psv {
         }
     }
 
+    private static String[] fields(String line) {
+        String[] fields = line.split("\\|", -1);
+        for (int i = 0; i < fields.length; i++) {
+            fields[i] = fields[i].strip();
+        }
+        return fields;
+    }
+
     List<Row> rows() {
-        return rows.stream().map(Row::new).toList();
+        List<Row> all = new ArrayList<>(rows.size());
+        for (String[] fields : rows) {
+            all.add(new Row(fields));
+        }
+        return all;
     }
 
     final class Row {

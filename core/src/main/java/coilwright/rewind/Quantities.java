@@ -56,7 +56,7 @@ public final class Quantities {
             this.example = example;
         }
 
-        /** The unit inside the library. */
+        /** {@return the unit inside the library} */
         public String unit() {
             return base;
         }
@@ -120,6 +120,9 @@ public final class Quantities {
     /**
      * Reads a value such as {@code 1.15 mm}, {@code 0.030 in} or {@code 1/32 in} into the unit of its kind.
      *
+     * @param kind what is measured
+     * @param text a number, or a fraction, and its unit
+     * @return the value in the kind's own unit
      * @throws IllegalArgumentException when there is no number, no unit, or the unit is of another kind
      */
     public static double parse(Kind kind, String text) {
@@ -160,6 +163,11 @@ public final class Quantities {
     /**
      * Brings a number from one unit to another of the same kind.
      *
+     * @param kind what is measured
+     * @param value the number
+     * @param from symbol of its unit
+     * @param to symbol of the unit wanted
+     * @return the number in that unit
      * @throws IllegalArgumentException when a unit is not known for the kind
      */
     public static double convert(Kind kind, double value, String from, String to) {
@@ -176,7 +184,15 @@ public final class Quantities {
         }
     }
 
-    /** Writes a value of the kind's own unit in another unit, with a fixed number of decimals. */
+    /**
+     * Writes a value of the kind's own unit in another unit, with a fixed number of decimals.
+     *
+     * @param kind what is measured
+     * @param value in the kind's own unit
+     * @param unit symbol of the unit wanted
+     * @param decimals 0 or more
+     * @return number and unit
+     */
     public static String format(Kind kind, double value, String unit, int decimals) {
         return String.format(Locale.ROOT, "%." + decimals + "f %s", convert(kind, value, kind.base, unit), unit);
     }

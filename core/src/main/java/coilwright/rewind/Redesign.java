@@ -30,7 +30,17 @@ public record Redesign(
         double rpmForVolts,
         List<Caution> cautions) {
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param before the machine as it was
+     * @param after the machine as planned
+     * @param idealTurns turns per coil before rounding
+     * @param idealAreaMm2 area of one turn that puts the old copper area into the slot
+     * @param emfAtSpeed EMF at the planned speed with the planned turns, V
+     * @param rpmForVolts speed at which the planned turns give the planned voltage, r/min
+     * @param cautions what else must change, most important first
+     */
     public Redesign {
         cautions = List.copyOf(cautions);
     }
@@ -50,7 +60,7 @@ public record Redesign(
             OptionalInt paths,
             OptionalInt turns,
             Optional<Conductor> conductor) {
-        /** Everything as it was. */
+        /** {@return everything as it was} */
         public static Target same() {
             return new Target(
                     OptionalDouble.empty(),
@@ -60,27 +70,47 @@ public record Redesign(
                     Optional.empty());
         }
 
-        /** Another voltage. */
+        /**
+         * {@return the same at another voltage}
+         *
+         * @param v EMF between the brushes, V
+         */
         public Target withVolts(double v) {
             return new Target(OptionalDouble.of(v), rpm, paths, turns, conductor);
         }
 
-        /** Another speed. */
+        /**
+         * {@return the same at another speed}
+         *
+         * @param n speed, r/min
+         */
         public Target withRpm(double n) {
             return new Target(volts, OptionalDouble.of(n), paths, turns, conductor);
         }
 
-        /** Another number of paths. */
+        /**
+         * {@return the same with another number of paths}
+         *
+         * @param a parallel paths A
+         */
         public Target withPaths(int a) {
             return new Target(volts, rpm, OptionalInt.of(a), turns, conductor);
         }
 
-        /** Turns that the user has chosen. */
+        /**
+         * {@return the same with turns that the user has chosen}
+         *
+         * @param t turns per coil
+         */
         public Target withTurns(int t) {
             return new Target(volts, rpm, paths, OptionalInt.of(t), conductor);
         }
 
-        /** A conductor that the user has chosen. */
+        /**
+         * {@return the same with a conductor that the user has chosen}
+         *
+         * @param c what one turn is wound of
+         */
         public Target withConductor(Conductor c) {
             return new Target(volts, rpm, paths, turns, Optional.of(c));
         }
@@ -89,6 +119,9 @@ public record Redesign(
     /**
      * Plans the change.
      *
+     * @param before the machine as it is
+     * @param target what is wanted
+     * @return turns, wire and what else must change
      * @throws IllegalArgumentException when a target is out of range
      */
     public static Redesign plan(Machine before, Target target) {
@@ -112,7 +145,7 @@ public record Redesign(
                 : OptionalDouble.of(before.amps().getAsDouble()
                         * (conductor.areaMm2() / old.coil().conductor().areaMm2())
                         * ((double) paths / old.paths()));
-        var after = new Machine(before.poles(), copper, volts, rpm, amps, before.slot());
+        var after = new Machine(before.poles(), before.bars(), copper, volts, rpm, amps, before.slot());
         double emf = Emf.volts(before.poles(), before.flux(), after.conductors(), rpm, paths);
         return new Redesign(
                 before,

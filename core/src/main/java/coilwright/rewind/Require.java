@@ -12,45 +12,40 @@ final class Require {
         return value;
     }
 
-    static double most(String what, double value, double most, String unit) {
+    static void most(String what, double value, double most, String unit) {
         if (value > most) {
             throw new IllegalArgumentException(what + " is " + with(value, unit) + ", but may be at most "
                     + with(most, unit) + ": check the unit");
         }
-        return value;
     }
 
-    static double notNegative(String what, double value, String unit) {
+    static void notNegative(String what, double value, String unit) {
         if (!(value >= 0) || Double.isInfinite(value)) {
             throw new IllegalArgumentException(what + " is " + with(value, unit) + ", but must be 0 (none) or more");
         }
-        return value;
     }
 
     private static String with(double value, String unit) {
         return unit.isEmpty() ? Format.number(value) : Format.number(value) + " " + unit;
     }
 
-    static int atLeast(String what, int value, int least) {
+    static void atLeast(String what, int value, int least) {
         if (value < least) {
             throw new IllegalArgumentException(what + " is " + value + ", but must be at least " + least);
         }
-        return value;
     }
 
-    static int inRange(String what, int value, int least, int most) {
+    static void inRange(String what, int value, int least, int most) {
         if (value < least || value > most) {
             throw new IllegalArgumentException(
                     what + " is " + value + ", but must be from " + least + " to " + most + ": count again");
         }
-        return value;
     }
 
-    static double temperature(String what, double celsius) {
+    static void temperature(String what, double celsius) {
         if (!(celsius > -234.5 && celsius < 1000)) {
             throw new IllegalArgumentException(what + " is " + Format.number(celsius)
                     + " °C, but must be over -234.5 °C and under 1000 °C: give degrees Celsius");
         }
-        return celsius;
     }
 }

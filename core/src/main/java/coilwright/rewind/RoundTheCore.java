@@ -3,7 +3,6 @@ package coilwright.rewind;
 import coilwright.rewind.WorkStep.End;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 
@@ -48,10 +47,9 @@ record RoundTheCore(int slots, int from, int sign) {
         return out;
     }
 
-    /** For each slot the place in the order of the last bottom side that comes into it; −1 where none does. */
+    /** For each slot the place in the order of the last bottom side that comes into it; the first where none does. */
     int[] lastBottom(List<CoilGroup> order) {
         int[] last = new int[slots + 1];
-        Arrays.fill(last, -1);
         for (int i = 0; i < order.size(); i++) {
             last[order.get(i).bottomSlot()] = i;
         }

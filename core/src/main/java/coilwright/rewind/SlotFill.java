@@ -12,7 +12,10 @@ import java.util.Optional;
  * @param wires wires in the slot, strands counted singly
  * @param roomMm2 of all conductors in square packing
  * @param insulatedAreaMm2 of all conductors with their covering, round wire as circles
+ * @param separatorFromMm height of the separator's underside above the floor: where both layers hold as many wires, else
+ *     with half of the room on either side
  * @param packing where each wire lies; empty for strip, and where wire is so thin that only areas are compared
+ * @param strips where each strip lies; empty for round wire
  */
 public record SlotFill(
         double slotAreaMm2,
@@ -21,7 +24,9 @@ public record SlotFill(
         int wires,
         double roomMm2,
         double insulatedAreaMm2,
-        Optional<Placed> packing) {
+        double separatorFromMm,
+        Optional<Placed> packing,
+        Optional<Strips> strips) {
     /** Most steps along the chord in the search for half the room. */
     private static final int CHORDS = 10;
 
@@ -46,42 +51,87 @@ public record SlotFill(
             Packing topRoom,
             double separatorFromMm,
             double separatorToMm,
-            List<Point> bottom,
-            List<Point> top,
+            List<SlotPoint> bottom,
+            List<SlotPoint> top,
             boolean passesOpening) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param wiresPerLayer wanted in each layer
+         * @param bottomRoom wires that go into the bottom layer as the separator lies
+         * @param topRoom wires that go into the top layer
+         * @param separatorFromMm height of the separator's underside above the floor
+         * @param separatorToMm height of its upper side
+         * @param bottom places of the wires of the bottom layer, up to the number wanted
+         * @param top places of the wires of the top layer, up to the number wanted
+         * @param passesOpening whether a wire goes through the lined slot opening
+         */
         public Placed {
             bottom = List.copyOf(bottom);
             top = List.copyOf(top);
         }
 
-        /** Whether every wire has a place and can be got to it. */
+        /** {@return whether every wire has a place and can be got to it} */
         public boolean fits() {
             return passesOpening && bottom.size() == wiresPerLayer && top.size() == wiresPerLayer;
         }
 
-        /** Most wires that would go into each layer. */
+        /** {@return most wires that would go into each layer} */
         public int mostPerLayer() {
             return Math.min(bottomRoom.count(), topRoom.count());
         }
     }
 
-    /** Copper over the bare slot, the trade's space factor. */
+    /**
+     * A strip in its place, the slot seen along the shaft.
+     *
+     * @param leftMm its left side, from the slot's centre line, mm, to the right
+     * @param bottomMm its underside above the floor
+     * @param widthMm across the slot, covering included
+     * @param heightMm upwards, covering included
+     */
+    public record LaidStrip(double leftMm, double bottomMm, double widthMm, double heightMm) {}
+
+    /**
+     * Strips laid in the two layers in straight rows, up to the number wanted in each.
+     *
+     * @param bottom places in the bottom layer
+     * @param top places in the top layer
+     */
+    public record Strips(List<LaidStrip> bottom, List<LaidStrip> top) {
+        /**
+         * Copies the lists.
+         *
+         * @param bottom places in the bottom layer
+         * @param top places in the top layer
+         */
+        public Strips {
+            bottom = List.copyOf(bottom);
+            top = List.copyOf(top);
+        }
+
+        /** {@return strips that found a place} */
+        public int count() {
+            return bottom.size() + top.size();
+        }
+    }
+
+    /** {@return copper over the bare slot, the trade's space factor} */
     public double copperFactor() {
         return copperAreaMm2 / slotAreaMm2;
     }
 
-    /** Conductors as squares of their overall diameter over the winding area: the usual slot fill. */
+    /** {@return conductors as squares of their overall diameter over the winding area: the usual slot fill} */
     public double fill() {
         return roomMm2 / windingAreaMm2;
     }
 
-    /** Conductors as circles of their overall diameter over the winding area. */
+    /** {@return conductors as circles of their overall diameter over the winding area} */
     public double circleFill() {
         return insulatedAreaMm2 / windingAreaMm2;
     }
 
-    /** Whether the wire goes in by the count where there is one, else by a fill of 1 at most. */
+    /** {@return whether the wire goes in by the count where there is one, else by a fill of 1 at most} */
     public boolean fits() {
         return packing.map(Placed::fits).orElse(fill() <= 1);
     }
@@ -93,6 +143,7 @@ public record SlotFill(
      * @param insulation in it
      * @param conductor of one turn
      * @param turnsPerLayer turns of all coil sides of one layer, 1 or more
+     * @return how full it is, by area and by laying every wire
      * @throws IllegalArgumentException when the insulation leaves no room
      */
     public static SlotFill of(SlotShape shape, SlotInsulation insulation, Conductor conductor, int turnsPerLayer) {
@@ -111,9 +162,10 @@ public record SlotFill(
                 placed = Optional.of(place(shape, body, insulation, top, d, wiresPerLayer));
             }
         }
-        double middle = placed.map(Placed::separatorFromMm)
+        double separatorFrom = placed.map(Placed::separatorFromMm)
                 .orElseGet(() -> halfArea(body, insulation, top) - insulation.separatorMm() / 2);
-        separated -= body.areaBetween(middle, middle + insulation.separatorMm(), insulation.linerMm());
+        double separatorTo = separatorFrom + insulation.separatorMm();
+        separated -= body.areaBetween(separatorFrom, separatorTo, insulation.linerMm());
         if (!(separated > 0)) {
             throw new IllegalArgumentException("liner " + Format.number(insulation.linerMm()) + " mm, separator "
                     + Format.number(insulation.separatorMm()) + " mm and wedge " + Format.number(insulation.wedgeMm())
@@ -126,7 +178,13 @@ public record SlotFill(
                 2 * wiresPerLayer,
                 2.0 * turnsPerLayer * conductor.roomMm2(),
                 insulated,
-                placed);
+                separatorFrom,
+                placed,
+                conductor instanceof Conductor.Strip strip
+                        ? Optional.of(new Strips(
+                                new StripRows(body, insulation.linerMm(), 0, separatorFrom, wiresPerLayer).lay(strip),
+                                new StripRows(body, insulation.linerMm(), separatorTo, top, wiresPerLayer).lay(strip)))
+                        : Optional.empty());
     }
 
     /**

@@ -14,6 +14,9 @@ public record SlotInsulation(double linerMm, double separatorMm, double wedgeMm)
     /**
      * Checks the sizes.
      *
+     * @param linerMm thickness of the liner on floor, walls and shoulders, 0 if none
+     * @param separatorMm thickness between the two layers, 0 if none
+     * @param wedgeMm height taken at the top of the body by wedge, top stick and folded liner, 0 if none
      * @throws IllegalArgumentException when one is negative
      */
     public SlotInsulation {

@@ -8,21 +8,21 @@ import java.util.List;
  * <p>The body holds conductors. A neck, where there is one, is the opening between the tooth tips.
  */
 public sealed interface SlotShape {
-    /** The part that holds conductors. */
+    /** {@return the part that holds conductors} */
     Outline body();
 
-    /** Width of the opening at the core's surface, mm. */
+    /** {@return width of the opening at the core's surface, mm} */
     double openingMm();
 
-    /** Height of the neck between the tooth tips, mm; 0 where the slot is open. */
+    /** {@return height of the neck between the tooth tips, mm; 0 where the slot is open} */
     double neckMm();
 
-    /** Depth from the core's surface to the floor, mm. */
+    /** {@return depth from the core's surface to the floor, mm} */
     default double depthMm() {
         return body().heightMm() + neckMm();
     }
 
-    /** Area of the bare slot, neck included, mm². */
+    /** {@return area of the bare slot, neck included, mm²} */
     default double areaMm2() {
         return body().areaMm2() + openingMm() * neckMm();
     }
@@ -34,7 +34,13 @@ public sealed interface SlotShape {
      * @param depthMm from the core's surface to the floor
      */
     record Rectangular(double widthMm, double depthMm) implements SlotShape {
-        /** Checks the sizes. */
+        /**
+         * Checks the sizes.
+         *
+         * @param widthMm between the walls
+         * @param depthMm from the core's surface to the floor
+         * @throws IllegalArgumentException when a size is not over 0
+         */
         public Rectangular {
             Require.positive("slot width", widthMm, "mm");
             Require.positive("slot depth", depthMm, "mm");
@@ -66,7 +72,15 @@ public sealed interface SlotShape {
      */
     record ParallelTooth(double topWidthMm, double bottomWidthMm, double depthMm, double cornerRadiusMm)
             implements SlotShape {
-        /** Checks the sizes. */
+        /**
+         * Checks the sizes.
+         *
+         * @param topWidthMm at the core's surface
+         * @param bottomWidthMm at the floor, before its corners are rounded
+         * @param depthMm from the core's surface to the floor
+         * @param cornerRadiusMm of the two corners at the floor, 0 where sharp
+         * @throws IllegalArgumentException when a size is not over 0, or the corners do not fit
+         */
         public ParallelTooth {
             Require.positive("slot width at the top", topWidthMm, "mm");
             Require.positive("slot width at the floor", bottomWidthMm, "mm");
@@ -97,7 +111,13 @@ public sealed interface SlotShape {
      * @param depthMm from the core's surface to the lowest point
      */
     record RoundBottom(double widthMm, double depthMm) implements SlotShape {
-        /** Checks the sizes. */
+        /**
+         * Checks the sizes.
+         *
+         * @param widthMm between the walls, twice the floor's radius
+         * @param depthMm from the core's surface to the lowest point
+         * @throws IllegalArgumentException when a size is not over 0, or the slot is shallower than its round floor
+         */
         public RoundBottom {
             Require.positive("slot width", widthMm, "mm");
             Require.positive("slot depth", depthMm, "mm");
@@ -140,7 +160,19 @@ public sealed interface SlotShape {
             double bodyMm,
             double cornerRadiusMm)
             implements SlotShape {
-        /** Checks the sizes. */
+        /**
+         * Checks the sizes.
+         *
+         * @param openingMm between the tooth tips
+         * @param lipMm height of the neck between the tips
+         * @param shoulderMm height over which the body narrows to the opening, over 0
+         * @param topWidthMm of the body under the shoulders
+         * @param bottomWidthMm of the body at the floor, before its corners are rounded
+         * @param bodyMm height of the body from the floor to the shoulders
+         * @param cornerRadiusMm of the two corners at the floor, 0 where sharp
+         * @throws IllegalArgumentException when a size is not over 0, the lip is negative, the opening is wider than
+         *     the body, or the walls lean in more than the shoulders
+         */
         public SemiClosed {
             Require.positive("slot opening", openingMm, "mm");
             Require.notNegative("lip height", lipMm, "mm");

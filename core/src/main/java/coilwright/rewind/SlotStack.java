@@ -61,14 +61,6 @@ final class SlotStack {
         return planned[slot][layers];
     }
 
-    int count(int slot) {
-        int n = 0;
-        for (int l = 1; l <= layers; l++) {
-            n += in[slot][l];
-        }
-        return n;
-    }
-
     int planned(int slot) {
         int n = 0;
         for (int l = 1; l <= layers; l++) {

@@ -11,7 +11,13 @@ import java.util.Objects;
  * @param trust how far it may be trusted
  */
 public record Source(String title, String edition, Trust trust) {
-    /** Checks that all is given. */
+    /**
+     * Checks that all is given.
+     *
+     * @param title of the standard, book or practice
+     * @param edition year or edition; empty where there is none
+     * @param trust how far it may be trusted
+     */
     public Source {
         Objects.requireNonNull(title, "title");
         Objects.requireNonNull(edition, "edition");
@@ -32,7 +38,7 @@ public record Source(String title, String edition, Trust trust) {
         return new Source(reference.title(), "", Trust.READ);
     }
 
-    /** Title, edition and trust as printed beside a value. */
+    /** {@return title, edition and trust as printed beside a value} */
     public String cite() {
         return title + (edition.isEmpty() ? "" : ", " + edition) + " (" + trust.word() + ")";
     }

@@ -14,11 +14,6 @@ final class StepList {
         return draft;
     }
 
-    /** Number of the last step; 0 before the first. */
-    int last() {
-        return drafts.size();
-    }
-
     List<WorkStep> steps() {
         return drafts.stream().map(StepDraft::step).toList();
     }

@@ -33,6 +33,11 @@ public final class Substitution {
         /**
          * Checks the ranges.
          *
+         * @param areaMm2 copper area of one turn
+         * @param roomMm2 room of one turn in square packing, to compare fit with
+         * @param builds the covering to be used in each system; a system left out is not offered
+         * @param mostInHand 1 to 8 wires in hand
+         * @param within largest difference of area offered, as a fraction, such as 0.10
          * @throws IllegalArgumentException when a value is out of range
          */
         public Wanted {
@@ -49,7 +54,12 @@ public final class Substitution {
             }
         }
 
-        /** In place of a conductor: every system with the build nearest to its own, three in hand, within a tenth. */
+        /**
+         * {@return what is wanted in place of a conductor: every system with the build nearest to its own, three in
+         * hand, within a tenth}
+         *
+         * @param conductor the one to be replaced
+         */
         public static Wanted inPlaceOf(Conductor conductor) {
             Map<WireSystem, InsulationBuild> builds = new LinkedHashMap<>();
             InsulationBuild own =
@@ -80,18 +90,29 @@ public final class Substitution {
      * @param roomDifference (its room − wanted)/wanted
      */
     public record Option(Conductor.Round conductor, double areaDifference, double roomDifference) {
-        /** Checks that there is a conductor. */
+        /**
+         * Checks that there is a conductor.
+         *
+         * @param conductor wire and number in hand
+         * @param areaDifference (its area − wanted)/wanted
+         * @param roomDifference (its room − wanted)/wanted
+         */
         public Option {
             Objects.requireNonNull(conductor, "conductor");
         }
 
-        /** Resistance of the winding over that with the wanted area. */
+        /** {@return resistance of the winding over that with the wanted area} */
         public double resistanceFactor() {
             return 1 / (1 + areaDifference);
         }
     }
 
-    /** All options within the allowed difference, best first; ties by fewest in hand. */
+    /**
+     * {@return all options within the allowed difference, best first; ties by fewest in hand}
+     *
+     * @param wanted area, systems and builds to look among
+     * @param rank what counts as best
+     */
     public static List<Option> options(Wanted wanted, Rank rank) {
         List<Option> out = new ArrayList<>();
         wanted.builds().forEach((system, build) -> {

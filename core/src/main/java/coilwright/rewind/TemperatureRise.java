@@ -16,6 +16,7 @@ public record TemperatureRise(double hotCelsius, double riseK) {
      * @param coldCelsius temperature then
      * @param hotOhms at the end of the run
      * @param ambientCelsius of the air at the end of the run
+     * @return the rise of the winding over the air
      */
     public static TemperatureRise of(double coldOhms, double coldCelsius, double hotOhms, double ambientCelsius) {
         Require.temperature("ambient temperature", ambientCelsius);
@@ -23,7 +24,7 @@ public record TemperatureRise(double hotCelsius, double riseK) {
         return new TemperatureRise(hot, hot - ambientCelsius);
     }
 
-    /** Against the limit of every thermal class. */
+    /** {@return the rise against the limit of every thermal class} */
     public List<AcceptanceVerdict> verdicts() {
         return Limit.on("temperature-rise").stream()
                 .map(l -> AcceptanceVerdict.of(l, riseK))

@@ -21,7 +21,7 @@ public enum Trust {
         this.word = word;
     }
 
-    /** The words printed beside the value. */
+    /** {@return the words printed beside the value} */
     public String word() {
         return word;
     }

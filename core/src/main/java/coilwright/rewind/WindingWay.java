@@ -22,24 +22,25 @@ public enum WindingWay {
         this.words = words;
     }
 
-    /** The short word for it, as in {@code formed-coils}. */
+    /** {@return the short word for it, as in {@code formed-coils}} */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    /** What it is, in words. */
+    /** {@return what it is, in words} */
     public String words() {
         return words;
     }
 
-    /** Whether wire is wound straight into the slots. */
+    /** {@return whether wire is wound straight into the slots} */
     public boolean byHand() {
         return this != FORMED_COILS;
     }
 
     /**
-     * The way of a short word.
+     * {@return the way of a short word}
      *
+     * @param word one of those that {@code --way} takes
      * @throws IllegalArgumentException when there is none, naming those there are
      */
     public static WindingWay named(String word) {
@@ -51,7 +52,11 @@ public enum WindingWay {
                         + Arrays.stream(values()).map(WindingWay::word).collect(Collectors.joining(", "))));
     }
 
-    /** Why a winding is not wound this way, with the way out; empty where it can be. */
+    /**
+     * {@return why a winding is not wound this way, with the way out; empty where it can be}
+     *
+     * @param winding the winding
+     */
     public Optional<String> refusal(Winding winding) {
         if (byHand() && winding.type() == WindingType.FROG_LEG) {
             return Optional.of("a frog-leg winding has four layers and is put in as formed coils, not wound by hand:"

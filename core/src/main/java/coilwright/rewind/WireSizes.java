@@ -29,19 +29,32 @@ public final class WireSizes {
             new Source("IEC 60317-0-1, nominal conductor diameters", "", Trust.FROM_MEMORY);
     private static final Source SWG_SOURCE = new Source("BS 3737, standard wire gauge", "1964", Trust.FROM_MEMORY);
 
-    private static final Map<String, WireSize> METRIC = new LinkedHashMap<>();
-    private static final Map<String, WireSize> SWG = new LinkedHashMap<>();
+    /** Each table is read where it is needed first, since a job file seldom needs more than one. */
+    private static final class Metric {
+        static final Map<String, WireSize> SIZES = new LinkedHashMap<>();
 
-    static {
-        for (Psv.Row row : Psv.load("wire-metric.psv").rows()) {
-            METRIC.put(
-                    row.text("mm"), new WireSize(WireSystem.METRIC, row.text("mm"), row.number("mm"), METRIC_SOURCE));
+        static {
+            for (Psv.Row row : WireTables.metric()) {
+                String mm = row.text("mm");
+                SIZES.put(mm, new WireSize(WireSystem.METRIC, mm, Double.parseDouble(mm), METRIC_SOURCE));
+            }
         }
-        for (Psv.Row row : Psv.load("wire-swg.psv").rows()) {
-            SWG.put(
-                    row.text("gauge"),
-                    new WireSize(WireSystem.SWG, row.text("gauge"), row.number("inches") * MM_PER_INCH, SWG_SOURCE));
+
+        private Metric() {}
+    }
+
+    private static final class Swg {
+        static final Map<String, WireSize> SIZES = new LinkedHashMap<>();
+
+        static {
+            for (Psv.Row row : Psv.load("wire-swg.psv").rows()) {
+                String gauge = row.text("gauge");
+                SIZES.put(
+                        gauge, new WireSize(WireSystem.SWG, gauge, row.number("inches") * MM_PER_INCH, SWG_SOURCE));
+            }
         }
+
+        private Swg() {}
     }
 
     private static final Pattern LABEL = Pattern.compile("\\s*#?([0-9./]+)\\s*(awg|mm|swg)\\s*");
@@ -49,7 +62,7 @@ public final class WireSizes {
     private WireSizes() {}
 
     /**
-     * An American size: 0.005 in · 92^((36 − n)/39).
+     * {@return an American size: 0.005 in · 92^((36 − n)/39)}
      *
      * @param number n; 0, −1, −2, −3 for 1/0, 2/0, 3/0, 4/0
      * @throws IllegalArgumentException when it is outside {@value #LARGEST_AWG} to {@value #SMALLEST_AWG}
@@ -90,13 +103,13 @@ public final class WireSizes {
     }
 
     /**
-     * A size of standard wire gauge.
+     * {@return a size of standard wire gauge}
      *
      * @param name such as {@code 19} or {@code 7/0}
      * @throws IllegalArgumentException when there is no such size
      */
     public static WireSize swg(String name) {
-        WireSize size = SWG.get(name.equals("1/0") ? "0" : name);
+        WireSize size = Swg.SIZES.get(name.equals("1/0") ? "0" : name);
         if (size == null) {
             throw new IllegalArgumentException("SWG " + name + " is no size of the gauge: sizes run from 7/0 to 50");
         }
@@ -104,13 +117,15 @@ public final class WireSizes {
     }
 
     /**
-     * A metric size.
+     * {@return a metric size}
      *
      * @param millimetres nominal diameter, a preferred number of series R20 or R40
      * @throws IllegalArgumentException when it is none, naming the nearest
      */
     public static WireSize metric(double millimetres) {
-        WireSize size = METRIC.get(String.format(Locale.ROOT, "%.3f", millimetres));
+        Require.positive("diameter", millimetres, "mm");
+        WireSize size = Metric.SIZES.get(
+                BigDecimal.valueOf(millimetres).setScale(3, RoundingMode.HALF_UP).toPlainString());
         if (size == null || Math.abs(size.bareDiameterMm() - millimetres) > 1e-6) {
             throw new IllegalArgumentException(Format.number(millimetres)
                     + " mm is not a preferred diameter of IEC 60317: the nearest is "
@@ -119,7 +134,12 @@ public final class WireSizes {
         return size;
     }
 
-    /** The size of a system whose diameter is nearest. */
+    /**
+     * {@return the size of a system whose diameter is nearest}
+     *
+     * @param system the system of sizes
+     * @param diameterMm bare, mm
+     */
     public static WireSize nearest(WireSystem system, double diameterMm) {
         Require.positive("diameter", diameterMm, "mm");
         return all(system).stream()
@@ -127,7 +147,11 @@ public final class WireSizes {
                 .orElseThrow();
     }
 
-    /** Every size of a system, AWG and SWG from the thickest, metric from the thinnest. */
+    /**
+     * {@return every size of a system, AWG and SWG from the thickest, metric from the thinnest}
+     *
+     * @param system the system of sizes
+     */
     public static List<WireSize> all(WireSystem system) {
         return switch (system) {
             case AWG -> {
@@ -137,14 +161,15 @@ public final class WireSizes {
                 }
                 yield List.copyOf(out);
             }
-            case METRIC -> List.copyOf(METRIC.values());
-            case SWG -> List.copyOf(SWG.values());
+            case METRIC -> List.copyOf(Metric.SIZES.values());
+            case SWG -> List.copyOf(Swg.SIZES.values());
         };
     }
 
     /**
-     * A size by its spoken name: {@code 18 AWG}, {@code 4/0 AWG}, {@code 0.85 mm}, {@code 19 SWG}.
+     * {@return a size by its spoken name: {@code 18 AWG}, {@code 4/0 AWG}, {@code 0.85 mm}, {@code 19 SWG}}
      *
+     * @param text number or diameter, and system
      * @throws IllegalArgumentException when it cannot be read or there is no such size
      */
     public static WireSize parse(String text) {

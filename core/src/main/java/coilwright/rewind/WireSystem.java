@@ -15,7 +15,7 @@ public enum WireSystem {
         this.word = word;
     }
 
-    /** The word printed beside a size. */
+    /** {@return the word printed beside a size} */
     public String word() {
         return word;
     }

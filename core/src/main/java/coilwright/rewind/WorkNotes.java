@@ -32,13 +32,19 @@ final class WorkNotes {
             List<Integer> toTheEnd = coils(lifted, l -> l.loweredAt() > last);
             List<Integer> onTheWay = coils(lifted, l -> l.loweredAt() <= last);
             if (!toTheEnd.isEmpty()) {
-                out.add("The top sides of the first " + (toTheEnd.size() == 1 ? "coil" : toTheEnd.size() + " coils")
-                        + " (" + NumberRuns.of(toTheEnd) + ") stay lifted to the end, since the bottom sides beneath"
-                        + " them come in last; tie them up no further out than needed.");
+                out.add((toTheEnd.size() == 1
+                                ? "The top side of the first coil (" + toTheEnd.get(0) + ") stays"
+                                : "The top sides of the first " + toTheEnd.size() + " coils (" + NumberRuns.of(toTheEnd)
+                                        + ") stay")
+                        + " lifted to the end, since the bottom sides beneath come in last; tie up what is lifted no"
+                        + " further out than needed.");
             }
             if (!onTheWay.isEmpty()) {
-                out.add("The top sides of " + onTheWay.size() + " more coils wait lifted for some slots and are lowered"
-                        + " on the way.");
+                out.add(
+                        onTheWay.size() == 1
+                                ? "The top side of one more coil waits lifted for some slots and is lowered on the way."
+                                : "The top sides of " + onTheWay.size()
+                                        + " more coils wait lifted for some slots and are lowered on the way.");
             }
         }
         common(winding, out);

@@ -36,7 +36,16 @@ public record WorkOrder(
      */
     public record Lifted(Side side, int liftedAt, int freeAfter, int loweredAt) {}
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param winding what is wound
+     * @param way how the coils come into the slots
+     * @param steps in order, numbered from 1
+     * @param lifted coil sides that stay out of their slots for a while, in the order of lifting; none where wound by
+     *     hand
+     * @param notes what to know beforehand about this winding
+     */
     public WorkOrder {
         Objects.requireNonNull(winding, "winding");
         Objects.requireNonNull(way, "way");
@@ -46,8 +55,10 @@ public record WorkOrder(
     }
 
     /**
-     * The order of work without equalizers.
+     * {@return the order of work without equalizers}
      *
+     * @param winding the winding
+     * @param way how the coils come into the slots
      * @throws IllegalArgumentException when the winding is not wound this way
      */
     public static WorkOrder of(Winding winding, WindingWay way) {
@@ -55,8 +66,10 @@ public record WorkOrder(
     }
 
     /**
-     * The order of work.
+     * {@return the order of work}
      *
+     * @param winding the winding
+     * @param way how the coils come into the slots
      * @param equalizers the bars that each equalizer joins, 1..K
      * @throws IllegalArgumentException when the winding is not wound this way, or an equalizer joins fewer than two
      *     bars or a bar that is not there
@@ -161,17 +174,17 @@ public record WorkOrder(
                 .remark("A high-potential test only by the standard agreed for the job, and last.");
     }
 
-    /** What can hurt someone in this work. */
+    /** {@return what can hurt someone in this work} */
     public List<String> cautions() {
         return WorkNotes.cautions(way);
     }
 
-    /** Where the order comes from. */
+    /** {@return where the order comes from} */
     public Source source() {
         return Source.practice();
     }
 
-    /** The coil sides that come to lie in another layer than the plan has them, in the order of the work. */
+    /** {@return the coil sides that come to lie in another layer than the plan has them, in the order of the work} */
     public List<Side> inOtherLayers() {
         return steps.stream()
                 .flatMap(s -> s.sides().stream())
@@ -179,14 +192,18 @@ public record WorkOrder(
                 .toList();
     }
 
-    /** The kinds of step that occur, in the order of their first one. */
+    /** {@return the kinds of step that occur, in the order of their first one} */
     public Set<Kind> kinds() {
         Set<Kind> out = new LinkedHashSet<>();
         steps.forEach(s -> out.add(s.kind()));
         return out;
     }
 
-    /** The steps of one kind, in order. */
+    /**
+     * {@return the steps of one kind, in order}
+     *
+     * @param kind which steps
+     */
     public List<WorkStep> steps(Kind kind) {
         List<WorkStep> out = new ArrayList<>(steps);
         out.removeIf(s -> s.kind() != kind);

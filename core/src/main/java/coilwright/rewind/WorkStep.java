@@ -78,7 +78,7 @@ public record WorkStep(
             this.word = word;
         }
 
-        /** The word printed. */
+        /** {@return the word printed} */
         public String word() {
             return word;
         }
@@ -94,7 +94,7 @@ public record WorkStep(
      * @param lies the layer in which it really comes to lie; differs from the plan in windings wound by hand
      */
     public record Side(int coil, End end, int slot, int layer, int lies) {
-        /** Whether it lies in the layer of the plan. */
+        /** {@return whether it lies in the layer of the plan} */
         public boolean asPlanned() {
             return lies == layer;
         }
@@ -111,7 +111,23 @@ public record WorkStep(
      */
     public record Lead(int coil, End end, int slot, int layer, int bar) {}
 
-    /** Copies the lists and checks the number. */
+    /**
+     * Copies the lists and checks the number.
+     *
+     * @param number from 1, in order
+     * @param kind what is done
+     * @param coils with which coils; in a test of what is in so far, those tested
+     * @param slots in which slots, each once
+     * @param bars on which bars, each once
+     * @param sides coil sides that come to lie in their slots in this step
+     * @param lifted coil sides whose coil is put in now, while they themselves stay out of their slots
+     * @param separators slots on whose lower layer a separator is laid before the next layer
+     * @param leads leads that come on their bars in this step
+     * @param loops bars for which a loop is left between two coils wound in one go, in order
+     * @param tests what is tested
+     * @param text what to do
+     * @param remarks what to mind, each a sentence of its own
+     */
     public WorkStep {
         Require.atLeast("step number", number, 1);
         Objects.requireNonNull(kind, "kind");

@@ -27,7 +27,7 @@ public enum WorkTest {
         this.title = title;
     }
 
-    /** The name of the test. */
+    /** {@return the name of the test} */
     public String title() {
         return title;
     }

@@ -17,9 +17,11 @@ public final class AcceptanceSheet {
     private AcceptanceSheet() {}
 
     /**
-     * The sheet.
+     * {@return the sheet}
      *
      * @param title of the machine
+     * @param acceptance what was judged
+     * @param palette colours, or black, white and grey
      */
     public static DrawingPages of(String title, Acceptance acceptance, Palette palette) {
         Sheet sheet = Sheet.titled(title, "Acceptance of the finished winding", palette);

@@ -67,7 +67,12 @@ public final class AsFoundSheet {
         this.palette = palette;
     }
 
-    /** The sheet of a job; what its winding tells is left blank where it cannot be wound. */
+    /**
+     * {@return the sheet of a job; what its winding tells is left blank where it cannot be wound}
+     *
+     * @param job what the armature is
+     * @param palette colours, or black, white and grey
+     */
     public static Document of(Job job, Palette palette) {
         return new AsFoundSheet(job, palette).document();
     }

@@ -53,7 +53,14 @@ public final class BenchPage {
      * @param way how the armature is wound, for the order of work; left out where empty
      */
     public record Contents(String name, List<Walk> walks, Optional<WindingWay> way) {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param name what tells the job from another of the same title, such as the name of its file: readings are
+         *     kept under it
+         * @param walks the tests, in order
+         * @param way how the armature is wound, for the order of work; left out where empty
+         */
         public Contents {
             walks = List.copyOf(walks);
         }
@@ -71,8 +78,10 @@ public final class BenchPage {
     }
 
     /**
-     * The page of a job.
+     * {@return the page of a job}
      *
+     * @param job what the armature is
+     * @param contents tests and steps that go on it
      * @throws coilwright.winding.ImpossibleWindingException when the job cannot be wound
      * @throws IllegalArgumentException when a test, a known-good reading or the way does not suit the winding, or a
      *     test comes twice with the same set-up

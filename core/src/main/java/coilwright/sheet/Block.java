@@ -17,7 +17,11 @@ public sealed interface Block {
 
     /** Items, each with a dash. */
     record Items(List<String> items) implements Block {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param items one line each
+         */
         public Items {
             items = List.copyOf(items);
         }
@@ -25,7 +29,11 @@ public sealed interface Block {
 
     /** Things to tick when done. */
     record Ticks(List<String> items) implements Block {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param items one line each
+         */
         public Ticks {
             items = List.copyOf(items);
         }
@@ -33,7 +41,11 @@ public sealed interface Block {
 
     /** What can hurt someone or mislead. */
     record Cautions(List<String> items) implements Block {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param items one line each
+         */
         public Cautions {
             items = List.copyOf(items);
         }
@@ -41,7 +53,11 @@ public sealed interface Block {
 
     /** Names and values beneath each other; a value that is not known is empty. */
     record Facts(Map<String, String> facts) implements Block {
-        /** Copies the map, its order kept. */
+        /**
+         * Copies the map, its order kept.
+         *
+         * @param facts values by name, in order
+         */
         public Facts {
             facts = Collections.unmodifiableMap(new LinkedHashMap<>(facts));
         }
@@ -52,7 +68,11 @@ public sealed interface Block {
 
     /** Names on one row, each with a line to write on. */
     record Blanks(List<String> names) implements Block {
-        /** Copies the list. */
+        /**
+         * Copies the list.
+         *
+         * @param names one or more
+         */
         public Blanks {
             names = List.copyOf(names);
         }
@@ -67,6 +87,7 @@ public sealed interface Block {
         /**
          * Checks the number.
          *
+         * @param lines how many, 1 to 30
          * @throws IllegalArgumentException when it is out of range
          */
         public Lines {
@@ -85,6 +106,7 @@ public sealed interface Block {
         /**
          * Copies the list.
          *
+         * @param drawings at least one
          * @throws IllegalArgumentException when it is empty
          */
         public Pictures {

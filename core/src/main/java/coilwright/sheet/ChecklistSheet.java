@@ -18,7 +18,12 @@ import java.util.Map;
 public final class ChecklistSheet {
     private ChecklistSheet() {}
 
-    /** The sheet of one armature; the winding need not be one that can be wound. */
+    /**
+     * {@return the sheet of one armature; the winding need not be one that can be wound}
+     *
+     * @param job what the armature is
+     * @param palette colours, or black, white and grey
+     */
     public static DrawingPages of(Job job, Palette palette) {
         boolean equalized = job.equalizers().isPresent() || job.winding().type() == WindingType.FROG_LEG;
         Checklist list = Checklist.of(equalized);

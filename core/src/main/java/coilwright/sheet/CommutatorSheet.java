@@ -30,20 +30,23 @@ public final class CommutatorSheet {
     }
 
     /**
-     * The sheet before anything is read, to be filled in.
+     * {@return the sheet before anything is read, to be filled in}
      *
      * @param title of the machine
      * @param bars on the commutator
      * @param given sizes known and limits chosen
+     * @param palette colours, or black, white and grey
      */
     public static DrawingPages empty(String title, int bars, CommutatorReport.Given given, Palette palette) {
         return new CommutatorSheet(title, bars, palette).unread(given);
     }
 
     /**
-     * The sheet with what was read, and the trace behind it, long side across.
+     * {@return the sheet with what was read, and the trace behind it, long side across}
      *
      * @param title of the machine
+     * @param report what was worked out
+     * @param palette colours, or black, white and grey
      */
     public static DrawingPages of(String title, CommutatorReport report, Palette palette) {
         List<Drawing> pages =
@@ -55,9 +58,11 @@ public final class CommutatorSheet {
     }
 
     /**
-     * The trace of the readings, with the planned cut where the diameter is known.
+     * {@return the trace of the readings, with the planned cut where the diameter is known}
      *
      * @param title of the machine
+     * @param report what was worked out
+     * @param palette colours, or black, white and grey
      */
     public static DrawingPages trace(String title, CommutatorReport report, Palette palette) {
         return TraceChart.pages(

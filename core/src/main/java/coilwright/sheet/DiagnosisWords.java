@@ -9,14 +9,22 @@ import java.util.Locale;
 public final class DiagnosisWords {
     private DiagnosisWords() {}
 
-    /** Faults in words. */
+    /**
+     * {@return faults in words}
+     *
+     * @param faults one or more faults
+     */
     public static String faults(List<Fault> faults) {
         return faults.isEmpty()
                 ? "a sound winding"
                 : String.join(" and ", faults.stream().map(Fault::words).toList());
     }
 
-    /** The verdict in one sentence with how sure it is. */
+    /**
+     * {@return the verdict in one sentence with how sure it is}
+     *
+     * @param d the diagnosis
+     */
     public static String verdict(Diagnosis d) {
         String sure = percent(d.soundProbability());
         return switch (d.verdict()) {
@@ -26,7 +34,11 @@ public final class DiagnosisWords {
         };
     }
 
-    /** A probability in percent; never all of it where there is doubt. */
+    /**
+     * {@return a probability in percent; never all of it where there is doubt}
+     *
+     * @param p 0 to 1
+     */
     public static String percent(double p) {
         double shown = p > 0.999 && p < 1 ? 0.999 : p;
         return String.format(Locale.ROOT, shown > 0.99 ? "%.1f %%" : "%.0f %%", shown * 100);

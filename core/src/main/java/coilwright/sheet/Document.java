@@ -24,12 +24,19 @@ public record Document(String title, String subtitle, Palette palette, List<Bloc
     /** Room between drawings side by side, mm. */
     private static final double GAP = 8;
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param title what it is about
+     * @param subtitle what kind of document it is
+     * @param palette colours of its drawings
+     * @param blocks in order
+     */
     public Document {
         blocks = List.copyOf(blocks);
     }
 
-    /** The document on pages of A4: upright ones with its text, then those of its annexes as they are. */
+    /** {@return the document on pages of A4: upright ones with its text, then those of its annexes as they are} */
     public DrawingPages pages() {
         Sheet sheet = Sheet.titled(title, subtitle, palette);
         List<Drawing> annexes = new ArrayList<>();

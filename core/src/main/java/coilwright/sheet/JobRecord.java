@@ -60,8 +60,10 @@ public final class JobRecord {
     }
 
     /**
-     * The record of a job.
+     * {@return the record of a job}
      *
+     * @param job what the armature is
+     * @param palette colours, or black, white and grey
      * @throws coilwright.winding.ImpossibleWindingException when the job's winding cannot be wound
      * @throws IllegalArgumentException when equalizers are given but the winding has nothing for them to join, or sizes
      *     do not go together
@@ -349,12 +351,13 @@ public final class JobRecord {
         facts.put("Mica", Written.of(c.flatMap(CommutatorSizes::mica)));
         facts.put("Undercut as found", Written.of(c.flatMap(CommutatorSizes::undercut)));
         facts.put("Brush width", Written.of(c.flatMap(CommutatorSizes::brushWidth)));
-        Optional<CommutatorReport> report = Optional.empty();
+        CommutatorPages.Progress progress = CommutatorPages.NOTHING_READ;
         try {
-            report = CommutatorPages.report(job);
+            progress = CommutatorPages.progress(job, palette);
         } catch (IllegalArgumentException e) {
             out.add(new Block.Paragraph("The run-out cannot be judged: " + e.getMessage() + "."));
         }
+        Optional<CommutatorReport> report = progress.report();
         if (report.isPresent()) {
             facts.putAll(report.get().facts());
             facts.putAll(report.get().cutLines());
@@ -370,8 +373,8 @@ public final class JobRecord {
             List<String> lines = new ArrayList<>(r.notes());
             lines.addAll(r.undercutLines());
             out.add(new Block.Items(lines));
-            out.add(new Block.Annex("Run-out of the commutator", CommutatorSheet.trace(job.title(), r, palette)));
         });
+        progress.trace().ifPresent(t -> out.add(new Block.Annex("Run-out of the commutator", t)));
     }
 
     private void drawings(Job wound, Optional<RewindReport> report) {

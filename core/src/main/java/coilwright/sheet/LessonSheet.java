@@ -23,10 +23,11 @@ public final class LessonSheet {
     private LessonSheet() {}
 
     /**
-     * The questions, with room to write.
+     * {@return the questions, with room to write}
      *
      * @param seed the exercises were made from
      * @param exercises at least one
+     * @param palette colours, or black, white and grey
      */
     public static DrawingPages questions(long seed, List<Exercise> exercises, Palette palette) {
         Sheet sheet = Sheet.titled(title(exercises), "Worksheet, seed " + seed, palette);
@@ -84,10 +85,11 @@ public final class LessonSheet {
     }
 
     /**
-     * The answers with their working.
+     * {@return the answers with their working}
      *
      * @param seed the exercises were made from
      * @param exercises at least one
+     * @param palette colours, or black, white and grey
      */
     public static DrawingPages key(long seed, List<Exercise> exercises, Palette palette) {
         Sheet sheet = Sheet.titled(title(exercises), "Key, seed " + seed, palette);
@@ -110,7 +112,12 @@ public final class LessonSheet {
         return sheet.pages();
     }
 
-    /** The walk through the rules. */
+    /**
+     * {@return the walk through the rules}
+     *
+     * @param chapters in order
+     * @param palette colours, or black, white and grey
+     */
     public static DrawingPages walk(List<Chapter> chapters, Palette palette) {
         Sheet sheet = Sheet.titled("The rules of winding", "Step by step, on small armatures", palette);
         int number = 0;

@@ -14,7 +14,7 @@ import java.util.Locale;
  */
 public record ReadingUnit(String name, double factor, int decimals) {
     /**
-     * A unit in which the largest reading has one to three figures before the point.
+     * {@return a unit in which the largest reading has one to three figures before the point}
      *
      * @param test the test
      * @param readings in the test's own unit
@@ -51,12 +51,20 @@ public record ReadingUnit(String name, double factor, int decimals) {
         return most <= 0 ? 3 : (int) Math.max(0, Math.min(6, 3 - Math.floor(Math.log10(most) + 1e-9)));
     }
 
-    /** A value of the test in this unit. */
+    /**
+     * {@return a value of the test in this unit}
+     *
+     * @param own in the test's own unit: volts, ohms or amperes
+     */
     public double value(double own) {
         return own * factor;
     }
 
-    /** A value of the test in words: "open" where nothing joins two bars, a sense as + or −. */
+    /**
+     * {@return a value of the test in words: "open" where nothing joins two bars, a sense as + or −}
+     *
+     * @param own in the test's own unit: volts, ohms or amperes
+     */
     public String words(double own) {
         if (Double.isInfinite(own)) {
             return "open";

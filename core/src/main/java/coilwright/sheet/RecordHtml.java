@@ -91,7 +91,11 @@ public final class RecordHtml {
         this.out = FACTORY.createXMLStreamWriter(text);
     }
 
-    /** The document as one string, lines ended by a line feed, to be stored as UTF-8. */
+    /**
+     * {@return the document as one string, lines ended by a line feed, to be stored as UTF-8}
+     *
+     * @param document the record
+     */
     public static String of(Document document) {
         try {
             var html = new RecordHtml(document);

@@ -76,6 +76,9 @@ public record RewindReport(
         /**
          * Checks the ranges.
          *
+         * @param celsius temperatures at which resistances are told, at least one
+         * @param allowance wire bought for waste and joints, as a fraction, 0 to 1
+         * @param substitutes how many are listed by each rank, 0 to {@value #MOST_SUBSTITUTES}
          * @throws IllegalArgumentException when one is out of range
          */
         public Settings {
@@ -109,7 +112,7 @@ public record RewindReport(
      * @param expected worked out
      */
     public record Compared(String key, double ohms, double celsius, double expected) {
-        /** (measured − worked out) / worked out. */
+        /** {@return (measured − worked out) / worked out} */
         public double difference() {
             return ohms / expected - 1;
         }
@@ -151,14 +154,40 @@ public record RewindReport(
             Optional<RewindReportState> after,
             OptionalDouble samePowerAmps,
             List<String> missing) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param plan what is wanted
+         * @param refused why the planned kind of winding cannot be wound; nothing else is worked out then
+         * @param winding the other winding on the same core, where one is planned
+         * @param redesign by voltage and speed, where the rating is known
+         * @param ideal conductor that puts as much copper into the slot as before; empty where the plan names its wire
+         *     or the turns stay
+         * @param proposed whether the wire of {@code after} is a proposal from {@code proposals}
+         * @param proposals sizes made that come near the ideal, nearest in area first
+         * @param after as it is to be wound
+         * @param samePowerAmps armature current that gives the power of before at the planned voltage
+         * @param missing what the plan asks for and cannot be worked out, each with the key that would tell it
+         */
         public Change {
             proposals = List.copyOf(proposals);
             missing = List.copyOf(missing);
         }
     }
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param job what it is worked out from
+     * @param winding built
+     * @param settings at what temperatures, with what allowance
+     * @param found as found
+     * @param compared resistances measured against those worked out
+     * @param substitutes in place of the wire found, nearest in area first
+     * @param change that is planned; empty where the armature is to be wound as it was
+     * @param others lap and wave windings that fit the core and commutator, best first
+     * @param missing what is not known, each with the key of the job file that would tell it
+     */
     public RewindReport {
         compared = List.copyOf(compared);
         substitutes = List.copyOf(substitutes);
@@ -169,6 +198,9 @@ public record RewindReport(
     /**
      * Works out the job with its own plan.
      *
+     * @param job what the armature is
+     * @param settings how it is worked out where the job leaves it open
+     * @return what was worked out; what is not known stays empty
      * @throws coilwright.winding.ImpossibleWindingException when the job's winding cannot be wound
      * @throws IllegalArgumentException when sizes do not go together or are beyond any armature
      */
@@ -179,6 +211,10 @@ public record RewindReport(
     /**
      * Works out the job with another plan.
      *
+     * @param job what the armature is
+     * @param plan what is wanted
+     * @param settings how it is worked out where the job leaves it open
+     * @return what was worked out; what is not known stays empty
      * @throws coilwright.winding.ImpossibleWindingException when the job's winding cannot be wound
      * @throws IllegalArgumentException when sizes do not go together or are beyond any armature
      */
@@ -187,7 +223,7 @@ public record RewindReport(
         RewindBasis basis = RewindBasis.of(job);
         RewindReportState found = found(job, basis);
         List<OtherWinding> others = basis.copper()
-                .filter(c -> isOneCoilABar(basis.winding()))
+                .filter(c -> basis.isOneCoilABar())
                 .map(c -> OtherWinding.on(job.armature(), c.paths()))
                 .orElse(List.of());
         var nearest = new RewindReportSubstitutes(found, settings.substitutes());
@@ -208,7 +244,7 @@ public record RewindReport(
                 basis.missing());
     }
 
-    /** What is to be wound: as planned where a change is planned and can be wound, else as found. */
+    /** {@return what is to be wound: as planned where a change is planned and can be wound, else as found} */
     public RewindReportState wanted() {
         return change.flatMap(Change::after).orElse(found);
     }
@@ -216,6 +252,7 @@ public record RewindReport(
     /**
      * A slot in section, with the wires that are to be wound.
      *
+     * @param palette colours, or black, white and grey
      * @return empty where slot, wire or turns are not known
      */
     public Optional<Drawing> slotSection(Palette palette) {
@@ -234,7 +271,7 @@ public record RewindReport(
                 palette));
     }
 
-    /** Whether what is to be wound can be wound, as far as can be told. */
+    /** {@return whether what is to be wound can be wound, as far as can be told} */
     public boolean canBeWound() {
         return change.map(c -> c.refused().isEmpty()
                         && c.after().flatMap(RewindReportState::fits).orElse(true))
@@ -253,13 +290,9 @@ public record RewindReport(
                 basis.coil(),
                 basis.copper(),
                 basis.slot(),
-                number(rating.flatMap(Rating::volts), "V"),
-                number(rating.flatMap(Rating::speed), "rpm"),
-                number(rating.flatMap(Rating::current), "A")));
-    }
-
-    static OptionalDouble number(Optional<Quantity> quantity, String unit) {
-        return quantity.isPresent() ? OptionalDouble.of(quantity.get().in(unit)) : OptionalDouble.empty();
+                Quantity.in("V", rating.flatMap(Rating::volts)),
+                Quantity.in("rpm", rating.flatMap(Rating::speed)),
+                Quantity.in("A", rating.flatMap(Rating::current))));
     }
 
     private static List<Compared> compared(Job job, RewindReportState found) {
@@ -284,11 +317,6 @@ public record RewindReport(
                                 measured.get().celsius(),
                                 copper.brushToBrush(measured.get().celsius())))));
         return out;
-    }
-
-    /** As lap and wave have it; a frog-leg winding has two, so that its coils tell nothing of a lap or wave of them. */
-    static boolean isOneCoilABar(Winding winding) {
-        return winding.liveCoils().size() == winding.armature().bars();
     }
 
     private static void refuseAbsurd(Job job, Plan plan) {

@@ -3,6 +3,7 @@ package coilwright.sheet;
 import coilwright.job.Job;
 import coilwright.job.Particulars;
 import coilwright.job.Plan;
+import coilwright.job.Quantity;
 import coilwright.job.RewindBasis;
 import coilwright.job.WireChoice;
 import coilwright.rewind.ArmatureCopper;
@@ -50,12 +51,6 @@ final class RewindReportPlanner {
      * @throws IllegalArgumentException when the plan takes the armature out of every range
      */
     Change change() {
-        if (plan.type().isPresent() && !RewindReport.isOneCoilABar(basis.winding())) {
-            return refused("the armature has " + basis.winding().liveCoils().size() + " live coils on "
-                    + job.armature().bars() + " bars, but a "
-                    + plan.type().get().word()
-                    + " winding has one coil a bar: write a job file of its own for it");
-        }
         try {
             other = basis.other(plan);
         } catch (IllegalArgumentException e) {
@@ -153,8 +148,8 @@ final class RewindReportPlanner {
                 conductor.isEmpty() ? Optional.empty() : wound.coil().map(c -> c.withConductor(conductor.get()));
         Optional<ArmatureCopper> copper = coil.flatMap(
                 c -> wound.copper().map(was -> new ArmatureCopper(c, was.woundCoils(), was.liveCoils(), was.paths())));
-        OptionalDouble volts = plan.volts().isPresent() ? RewindReport.number(plan.volts(), "V") : found.volts();
-        OptionalDouble rpm = plan.speed().isPresent() ? RewindReport.number(plan.speed(), "rpm") : found.rpm();
+        OptionalDouble volts = plan.volts().isPresent() ? Quantity.in("V", plan.volts()) : found.volts();
+        OptionalDouble rpm = plan.speed().isPresent() ? Quantity.in("rpm", plan.speed()) : found.rpm();
         List<String> missing = new ArrayList<>();
         if (redesign.isEmpty()) {
             missing.add("turns for a voltage or speed, EMF and speed: rating.volts and rating.speed, with turns, wire"

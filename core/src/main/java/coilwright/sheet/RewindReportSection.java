@@ -49,7 +49,16 @@ public record RewindReportSection(
         MISSING
     }
 
-    /** Copies map and list. */
+    /**
+     * Copies map and list.
+     *
+     * @param part which part it is
+     * @param planned whether it is of the winding as planned, not as found
+     * @param title heading
+     * @param facts names and values, in order
+     * @param table under the facts
+     * @param items lines under the table
+     */
     public RewindReportSection {
         facts = Collections.unmodifiableMap(new LinkedHashMap<>(facts));
         items = List.copyOf(items);

@@ -52,12 +52,12 @@ public record RewindReportState(
      * @param limit with its source
      */
     public record Check(String id, String what, double value, Limit limit) {
-        /** Whether it keeps to the limit. */
+        /** {@return whether it keeps to the limit} */
         public boolean usual() {
             return limit.admits(value);
         }
 
-        /** "usual", or on which side of it the value lies. */
+        /** {@return "usual", or on which side of it the value lies} */
         public String verdict() {
             return usual()
                     ? "usual"
@@ -79,7 +79,22 @@ public record RewindReportState(
             OptionalDouble rpm,
             OptionalDouble amps) {}
 
-    /** Copies the list. */
+    /**
+     * Copies the list.
+     *
+     * @param turns per coil
+     * @param wire as a job file gives it; empty where it is not known, or is no size that is made
+     * @param conductor of one turn
+     * @param coil copper of one coil
+     * @param copper of the armature
+     * @param slot section of a slot with its coil sides; only where the thickness of the wire's covering is known
+     * @param fill of a slot
+     * @param volts at the brushes
+     * @param rpm speed, revolutions a minute
+     * @param amps armature current
+     * @param barVolts mean volts between neighbouring bars
+     * @param checks against the published limits and usual values, those that can be told
+     */
     public RewindReportState {
         checks = List.copyOf(checks);
     }
@@ -137,12 +152,12 @@ public record RewindReportState(
                 : OptionalDouble.of(copper.get().currentDensity(amps.getAsDouble()));
     }
 
-    /** A/mm², where the current is known. */
+    /** {@return current density, A/mm², where the current is known} */
     public OptionalDouble currentDensity() {
         return density(copper, amps);
     }
 
-    /** The conductor as written on a work sheet. */
+    /** {@return the conductor as written on a work sheet} */
     public Optional<String> label() {
         return conductor.map(c -> {
             if (!(c instanceof Conductor.Round r)
@@ -154,7 +169,7 @@ public record RewindReportState(
         });
     }
 
-    /** Whether the wire goes into the slot; empty where that cannot be told. */
+    /** {@return whether the wire goes into the slot; empty where that cannot be told} */
     public Optional<Boolean> fits() {
         return fill.map(SlotFill::fits);
     }

@@ -16,10 +16,12 @@ import coilwright.sheet.RewindReportSection.Part;
 import coilwright.winding.Pitches;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
+import coilwright.winding.WindingType;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Collectors;
 
@@ -35,7 +37,11 @@ public final class RewindReportText {
         this.report = report;
     }
 
-    /** The report's parts in order, those that there is nothing to say on left out. */
+    /**
+     * {@return the report's parts in order, those that there is nothing to say on left out}
+     *
+     * @param report what was worked out
+     */
     public static List<RewindReportSection> of(RewindReport report) {
         return new RewindReportText(report).sections();
     }
@@ -54,9 +60,23 @@ public final class RewindReportText {
         }
         state(found, false, report.compared());
         report.change().ifPresent(this::change);
+        String others = "Other windings on this core, with the same coils";
         if (!report.others().isEmpty()) {
-            out.add(RewindReportSection.table(
-                    Part.OTHERS, false, "Other windings on this core, with the same coils", others(report.others())));
+            out.add(new RewindReportSection(
+                    Part.OTHERS,
+                    false,
+                    others,
+                    Map.of(),
+                    Optional.of(others(report.others())),
+                    List.of("Frog-leg windings are left out: they take twice as many coils.")));
+        } else if (report.winding().type() == WindingType.FROG_LEG) {
+            out.add(
+                    RewindReportSection.items(
+                            Part.OTHERS,
+                            false,
+                            others,
+                            List.of(
+                                    "None: lap and wave windings take half as many coils. Write a job file of its own for one.")));
         }
         if (!report.missing().isEmpty()) {
             out.add(RewindReportSection.items(
@@ -281,6 +301,10 @@ public final class RewindReportText {
         String how = fill.packing().isEmpty() ? ", by area alone" : "";
         if (!fill.fits()) {
             return "it does not go in" + how;
+        }
+        if (fill.strips().filter(l -> l.count() < fill.wires()).isPresent()) {
+            return "it goes in by area alone, but laid in straight rows only "
+                    + fill.strips().orElseThrow().count() + " of " + fill.wires() + " find a place";
         }
         boolean easy = state.checks().stream()
                 .filter(c -> c.id().equals("fill-usual"))

@@ -21,12 +21,21 @@ public final class RewindSheet {
 
     private RewindSheet() {}
 
-    /** The sheet in colour. */
+    /**
+     * {@return the sheet in colour}
+     *
+     * @param report what was worked out
+     */
     public static DrawingPages of(RewindReport report) {
         return of(report, Palette.COLOUR);
     }
 
-    /** The sheet in other colours. */
+    /**
+     * {@return the sheet in other colours}
+     *
+     * @param report what was worked out
+     * @param palette colours, or black, white and grey
+     */
     public static DrawingPages of(RewindReport report, Palette palette) {
         Sheet sheet = Sheet.titled(report.job().title(), "Rewind plan", palette);
         sheet.fields(List.of("Date", "Planned by", "Job"));

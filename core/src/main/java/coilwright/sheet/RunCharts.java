@@ -18,9 +18,11 @@ public final class RunCharts {
     private RunCharts() {}
 
     /**
-     * Expected, read and explained values of each run, at the scale of the readings.
+     * {@return expected, read and explained values of each run, at the scale of the readings}
      *
      * @param title of the job
+     * @param d the diagnosis
+     * @param palette colours, or black, white and grey
      */
     public static DrawingPages of(String title, Diagnosis d, Palette palette) {
         List<Drawing> pages = new ArrayList<>();

@@ -71,22 +71,33 @@ public final class Sheet {
     }
 
     /**
-     * An empty sheet.
+     * {@return an empty sheet}
      *
      * @param title what it is about: stands large on page 1 and small on the others
      * @param subtitle what kind of sheet it is
+     * @param palette colours, or black, white and grey
      */
     public static Sheet titled(String title, String subtitle, Palette palette) {
         return new Sheet(title, subtitle, palette);
     }
 
-    /** A heading, kept on one page with the start of what follows. */
+    /**
+     * Adds a heading, kept on one page with the start of what follows.
+     *
+     * @param words one line
+     * @return this sheet
+     */
     public Sheet heading(String words) {
         heading = words;
         return this;
     }
 
-    /** Begins a new page unless there is room for what must not be parted, mm. */
+    /**
+     * Begins a new page unless there is room for what must not be parted.
+     *
+     * @param height mm
+     * @return this sheet
+     */
     public Sheet keepTogether(double height) {
         reserve(height);
         return this;
@@ -106,7 +117,12 @@ public final class Sheet {
         heading = "";
     }
 
-    /** Running text. */
+    /**
+     * Adds running text.
+     *
+     * @param words broken into lines as it needs
+     * @return this sheet
+     */
     public Sheet paragraph(String words) {
         List<String> lines = wrapped(words, BODY, false, ROOM);
         begin(1, Math.min(lines.size(), 3) * BODY * LINE);
@@ -119,7 +135,12 @@ public final class Sheet {
         return 1 + wrapped(words, BODY, false, ROOM).size() * BODY * LINE;
     }
 
-    /** Items, each with a dash. */
+    /**
+     * Adds items, each with a dash.
+     *
+     * @param items one line each
+     * @return this sheet
+     */
     public Sheet items(List<String> items) {
         for (String item : items) {
             item("–", item);
@@ -127,7 +148,12 @@ public final class Sheet {
         return this;
     }
 
-    /** Steps, numbered from 1. */
+    /**
+     * Adds steps, numbered from 1.
+     *
+     * @param steps one or more lines each
+     * @return this sheet
+     */
     public Sheet steps(List<String> steps) {
         for (int i = 0; i < steps.size(); i++) {
             item((i + 1) + ".", steps.get(i));
@@ -143,7 +169,12 @@ public final class Sheet {
         lines(lines, LEFT + indent);
     }
 
-    /** Items with a small square to tick. */
+    /**
+     * Adds items with a small square to tick.
+     *
+     * @param items one line each
+     * @return this sheet
+     */
     public Sheet ticks(List<String> items) {
         double indent = 7;
         for (String item : items) {
@@ -159,7 +190,12 @@ public final class Sheet {
         add(new Shape.Rect(x, top, TICK, TICK, 0, List.of(Role.TICK)));
     }
 
-    /** A box of cautions; kept on one page where it fits on one. */
+    /**
+     * Adds a box of cautions; kept on one page where it fits on one.
+     *
+     * @param items one line each
+     * @return this sheet
+     */
     public Sheet caution(List<String> items) {
         if (items.isEmpty()) {
             return this;
@@ -216,7 +252,12 @@ public final class Sheet {
         add(new Shape.Text(new Point(x, middle + 1.1), "!", 2.6, true, Anchor.MIDDLE, List.of(Role.CAUTION)));
     }
 
-    /** Names and values beneath each other, in one column. */
+    /**
+     * Adds names and values beneath each other, in one column.
+     *
+     * @param facts values by name, in order
+     * @return this sheet
+     */
     public Sheet facts(Map<String, String> facts) {
         begin(0, BODY * LINE + 2);
         y = facts(facts, LEFT, ROOM, y);
@@ -253,7 +294,12 @@ public final class Sheet {
         }
     }
 
-    /** Names with a line to write on, as many on a row as there are. */
+    /**
+     * Adds names with a line to write on, as many on a row as there are.
+     *
+     * @param names one row
+     * @return this sheet
+     */
     public Sheet fields(List<String> names) {
         begin(4, 9);
         double gap = 5;
@@ -270,7 +316,7 @@ public final class Sheet {
     }
 
     /**
-     * Empty lines to write on, kept on one page.
+     * {@return empty lines to write on, kept on one page}
      *
      * @param words what for, small above them
      * @param lines how many
@@ -287,7 +333,13 @@ public final class Sheet {
         return this;
     }
 
-    /** A drawing in the middle, no larger than it was made, no wider than the text and no higher than given, mm. */
+    /**
+     * Adds a drawing in the middle, no larger than it was made, no wider than the text and no higher than given.
+     *
+     * @param drawing the drawing
+     * @param mostHeight mm
+     * @return this sheet
+     */
     public Sheet drawing(Drawing drawing, double mostHeight) {
         Box ink = ink(drawing);
         double scale = scale(ink, mostHeight);
@@ -308,9 +360,12 @@ public final class Sheet {
     }
 
     /**
-     * Facts at the left and a drawing at the right of them.
+     * Adds facts at the left and a drawing at the right of them.
      *
+     * @param facts values by name, in order
+     * @param drawing the drawing
      * @param widest room for the drawing, mm, at most the width of the text less 50
+     * @return this sheet
      */
     public Sheet factsBeside(Map<String, String> facts, Drawing drawing, double widest) {
         Box ink = ink(drawing);
@@ -347,7 +402,12 @@ public final class Sheet {
         }
     }
 
-    /** A table; its head stands again on every page and every strip. */
+    /**
+     * Adds a table; its head stands again on every page and every strip.
+     *
+     * @param table heads and rows
+     * @return this sheet
+     */
     public Sheet table(Table table) {
         new TableRun(table).run();
         return this;
@@ -547,7 +607,7 @@ public final class Sheet {
         return TextWidths.wrap(String.join(" ", parts), size, bold, room, Integer.MAX_VALUE);
     }
 
-    /** All pages, numbered. */
+    /** {@return all pages, numbered} */
     public DrawingPages pages() {
         List<Drawing> out = new ArrayList<>();
         for (int i = 0; i < pages.size(); i++) {

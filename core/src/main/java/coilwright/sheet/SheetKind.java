@@ -34,22 +34,27 @@ public enum SheetKind {
         this.words = words;
     }
 
-    /** The short word for it, as in {@code as-found}. */
+    /** {@return the short word for it, as in {@code as-found}} */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    /** Its name for a person. */
+    /** {@return its name for a person} */
     public String title() {
         return title;
     }
 
-    /** What it is for, in words. */
+    /** {@return what it is for, in words} */
     public String words() {
         return words;
     }
 
-    /** The sheet as a document that can be put into HTML as well; empty where it comes on pages only. */
+    /**
+     * {@return the sheet as a document that can be put into HTML as well; empty where it comes on pages only}
+     *
+     * @param job what the armature is
+     * @param palette colours, or black, white and grey
+     */
     public Optional<Document> document(Job job, Palette palette) {
         return switch (this) {
             case AS_FOUND -> Optional.of(AsFoundSheet.of(job, palette));
@@ -59,9 +64,11 @@ public enum SheetKind {
     }
 
     /**
-     * The sheet as pages.
+     * {@return the sheet as pages}
      *
+     * @param job what the armature is
      * @param way how the coils come into the slots; of use to the order of work only
+     * @param palette colours, or black, white and grey
      * @throws coilwright.winding.ImpossibleWindingException when the winding cannot be built
      * @throws IllegalArgumentException when the winding is not wound this way, or what the job tells does not go
      *     together
@@ -79,8 +86,9 @@ public enum SheetKind {
     }
 
     /**
-     * The kind of a short word.
+     * {@return the kind of a short word}
      *
+     * @param word as files and commands have it
      * @throws IllegalArgumentException when there is none
      */
     public static SheetKind named(String word) {

@@ -33,6 +33,9 @@ public record Table(List<Column> columns, List<List<String>> rows, int strips) {
         /**
          * Checks the share.
          *
+         * @param head its heading
+         * @param share of the width, relative to the others, over 0
+         * @param align where its text stands
          * @throws IllegalArgumentException when it is not over 0
          */
         public Column {
@@ -46,6 +49,9 @@ public record Table(List<Column> columns, List<List<String>> rows, int strips) {
     /**
      * Copies the lists.
      *
+     * @param columns in order, at least one
+     * @param rows each with a text for every column
+     * @param strips how many times side by side the table runs down the page, 1 to 6
      * @throws IllegalArgumentException when a row has another number of texts than there are columns
      */
     public Table {

@@ -49,7 +49,7 @@ public final class TestSheet {
      * @param palette colours
      */
     public record Options(Optional<PairReading> knownGood, Palette palette) {
-        /** Growler readings relative, in colour. */
+        /** {@return growler readings relative, in colour} */
         public static Options usual() {
             return new Options(Optional.empty(), Palette.COLOUR);
         }
@@ -63,11 +63,12 @@ public final class TestSheet {
     }
 
     /**
-     * The sheet of a test with a meter, a lamp or a compass.
+     * {@return the sheet of a test with a meter, a lamp or a compass}
      *
      * @param job what the armature is; values are in ohms and volts where it tells the resistance of a coil
      * @param armature what the readings are expected of: the sound one, with its equalizers if it has any
      * @param test the test with its set-up
+     * @param options what is chosen
      * @throws IllegalArgumentException when the test or the known-good reading does not suit the winding
      */
     public static DrawingPages of(Job job, BenchArmature armature, BenchTest test, Options options) {
@@ -75,10 +76,12 @@ public final class TestSheet {
     }
 
     /**
-     * The sheet of the test with a steel blade: every slot, whether the blade lies still over it.
+     * {@return the sheet of the test with a steel blade: every slot, whether the blade lies still over it}
      *
      * @param job what the armature is
      * @param armature the sound one, with its equalizers if it has any
+     * @param growler faces of the growler
+     * @param options what is chosen
      */
     public static DrawingPages blade(Job job, BenchArmature armature, Growler growler, Options options) {
         return new TestSheet(job, armature, options).blade(growler);

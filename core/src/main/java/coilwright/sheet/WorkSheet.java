@@ -52,8 +52,11 @@ public final class WorkSheet {
     }
 
     /**
-     * The sheet of a job wound one way, with its equalizers if it has any.
+     * {@return the sheet of a job wound one way, with its equalizers if it has any}
      *
+     * @param job what the armature is
+     * @param way how the coils come into the slots
+     * @param palette colours, or black, white and grey
      * @throws IllegalArgumentException when the winding is not wound this way
      */
     public static DrawingPages of(Job job, WindingWay way, Palette palette) {
@@ -63,10 +66,11 @@ public final class WorkSheet {
     }
 
     /**
-     * The sheet of an order of work.
+     * {@return the sheet of an order of work}
      *
      * @param job what the armature is
      * @param order for the winding of the job
+     * @param palette colours, or black, white and grey
      */
     public static DrawingPages of(Job job, WorkOrder order, Palette palette) {
         return new WorkSheet(job, order, palette).pages();

@@ -21,6 +21,10 @@ public record Armature(int slots, int bars, int poles, SlotAlignment slotOneInLi
     /**
      * Checks the counts.
      *
+     * @param slots number of slots, 2 to {@value #MAX_SLOTS}
+     * @param bars number of commutator bars, 2 to {@value #MAX_BARS}
+     * @param poles number of main poles, even, 2 to {@value #MAX_POLES}
+     * @param slotOneInLineWith what the centre line of slot 1 meets at the commutator
      * @throws IllegalArgumentException when a count is out of its range or the number of poles is odd
      */
     public Armature {
@@ -30,12 +34,18 @@ public record Armature(int slots, int bars, int poles, SlotAlignment slotOneInLi
         if (poles % 2 != 0) {
             throw new IllegalArgumentException("poles is " + poles
                     + ", but poles come in pairs of north and south: "
-                    + (poles - 1 < 2 ? "2" : (poles - 1) + " or " + (poles + 1)) + " would do");
+                    + (poles - 1) + " or " + (poles + 1) + " would do");
         }
         java.util.Objects.requireNonNull(slotOneInLineWith, "slotOneInLineWith");
     }
 
-    /** An armature whose slot 1 is in line with bar 1. */
+    /**
+     * {@return an armature whose slot 1 is in line with bar 1}
+     *
+     * @param slots slots in the core
+     * @param bars bars on the commutator
+     * @param poles main poles, an even number
+     */
     public static Armature of(int slots, int bars, int poles) {
         return new Armature(slots, bars, poles, SlotAlignment.BAR);
     }
@@ -47,33 +57,33 @@ public record Armature(int slots, int bars, int poles, SlotAlignment slotOneInLi
         }
     }
 
-    /** Pole pairs p, half the number of poles. */
+    /** {@return pole pairs p, half the number of poles} */
     public int polePairs() {
         return poles / 2;
     }
 
-    /** Pole pitch in slots, S/P; often not whole. */
+    /** {@return pole pitch in slots, S/P; often not whole} */
     public double polePitchSlots() {
         return (double) slots / poles;
     }
 
-    /** Pole pitch in bars, K/P; often not whole. */
+    /** {@return pole pitch in bars, K/P; often not whole} */
     public double polePitchBars() {
         return (double) bars / poles;
     }
 
-    /** Angle from one slot to the next, degrees. */
+    /** {@return angle from one slot to the next, degrees} */
     public double slotAngle() {
         return 360.0 / slots;
     }
 
-    /** Angle from one bar to the next, degrees. */
+    /** {@return angle from one bar to the next, degrees} */
     public double barAngle() {
         return 360.0 / bars;
     }
 
     /**
-     * Angle of a slot's centre line from slot 1's, clockwise from the commutator end, degrees, 0 to under 360.
+     * {@return angle of a slot's centre line from slot 1's, clockwise from the commutator end, degrees, 0 to under 360}
      *
      * @param slot 1 to {@link #slots()}
      */
@@ -82,7 +92,8 @@ public record Armature(int slots, int bars, int poles, SlotAlignment slotOneInLi
     }
 
     /**
-     * Angle of a bar's middle from slot 1's centre line, clockwise from the commutator end, degrees, 0 to under 360.
+     * {@return angle of a bar's middle from slot 1's centre line, clockwise from the commutator end, degrees, 0 to
+     * under 360}
      *
      * @param bar 1 to {@link #bars()}
      */
@@ -91,12 +102,22 @@ public record Armature(int slots, int bars, int poles, SlotAlignment slotOneInLi
         return (bar - 1 + half) * 360.0 / bars;
     }
 
-    /** Brings any whole number of bars into 1..K by going round. */
+    /**
+     * Brings any whole number of bars into 1..K by going round.
+     *
+     * @param bar any whole number
+     * @return the bar it comes to, 1 to K
+     */
     public int wrapBar(int bar) {
         return 1 + Math.floorMod(bar - 1, bars);
     }
 
-    /** Brings any whole number of slots into 1..S by going round. */
+    /**
+     * Brings any whole number of slots into 1..S by going round.
+     *
+     * @param slot any whole number
+     * @return the slot it comes to, 1 to S
+     */
     public int wrapSlot(int slot) {
         return 1 + Math.floorMod(slot - 1, slots);
     }

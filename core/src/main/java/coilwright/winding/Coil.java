@@ -14,23 +14,31 @@ import java.util.OptionalInt;
  * @param bottomBar bar of the bottom lead, 1..K; empty where it lands on none
  */
 public record Coil(int number, int set, CoilSide top, CoilSide bottom, OptionalInt topBar, OptionalInt bottomBar) {
-    /** Whether both leads land on bars, so that the coil can carry current. */
+    /** {@return whether both leads land on bars, so that the coil can carry current} */
     public boolean isLive() {
         return topBar.isPresent() && bottomBar.isPresent();
     }
 
-    /** Whether neither lead lands on a bar: a dead (dummy) coil. */
+    /** {@return whether neither lead lands on a bar: a dead (dummy) coil} */
     public boolean isDead() {
         return topBar.isEmpty() && bottomBar.isEmpty();
     }
 
-    /** Whether a lead of this coil lands on the bar. */
+    /**
+     * {@return whether a lead of this coil lands on the bar}
+     *
+     * @param bar its number
+     */
     public boolean touches(int bar) {
         return (topBar.isPresent() && topBar.getAsInt() == bar)
                 || (bottomBar.isPresent() && bottomBar.getAsInt() == bar);
     }
 
-    /** Whether a side of this coil lies in the slot. */
+    /**
+     * {@return whether a side of this coil lies in the slot}
+     *
+     * @param slot its number
+     */
     public boolean lies(int slot) {
         return top.slot() == slot || bottom.slot() == slot;
     }

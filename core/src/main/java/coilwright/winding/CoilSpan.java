@@ -11,7 +11,12 @@ public sealed interface CoilSpan {
      * @param slots slots spanned, at least 1; the trade writes 1–(1 + slots)
      */
     record Throw(int slots) implements CoilSpan {
-        /** Checks the span. */
+        /**
+         * Checks the span.
+         *
+         * @param slots slots spanned, at least 1; the trade writes 1–(1 + slots)
+         * @throws IllegalArgumentException when it is under 1
+         */
         public Throw {
             if (slots < 1) {
                 throw new IllegalArgumentException("throw is " + slots + ", but a coil spans at least 1 slot");
@@ -25,7 +30,12 @@ public sealed interface CoilSpan {
      * @param positions positions spanned, at least 1
      */
     record Positions(int positions) implements CoilSpan {
-        /** Checks the span. */
+        /**
+         * Checks the span.
+         *
+         * @param positions positions spanned, at least 1
+         * @throws IllegalArgumentException when it is under 1
+         */
         public Positions {
             if (positions < 1) {
                 throw new IllegalArgumentException(
@@ -34,17 +44,25 @@ public sealed interface CoilSpan {
         }
     }
 
-    /** Span by rule: floor(S/P) slots, at least 1. */
+    /** {@return span by rule: floor(S/P) slots, at least 1} */
     static CoilSpan usual() {
         return new Usual();
     }
 
-    /** Span in slots, "coil throw 1–(1 + slots)". */
+    /**
+     * {@return span in slots, "coil throw 1–(1 + slots)"}
+     *
+     * @param slots at least 1
+     */
     static CoilSpan ofThrow(int slots) {
         return new Throw(slots);
     }
 
-    /** Span in positions. */
+    /**
+     * {@return span in positions}
+     *
+     * @param positions at least 1
+     */
     static CoilSpan ofPositions(int positions) {
         return new Positions(positions);
     }

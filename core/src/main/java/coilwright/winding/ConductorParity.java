@@ -11,12 +11,14 @@ final class ConductorParity implements Rules.WindingRule {
     public List<Finding> check(Winding winding) {
         List<Finding> out = new ArrayList<>();
         for (CoilSet set : winding.sets()) {
-            set.pitches()
-                    .ifPresent(y -> out.add(Finding.note(
-                            ID,
-                            "back pitch " + y.back() + " and front pitch " + y.front()
-                                    + " are both odd, so every top side joins bottom sides at both ends",
-                            References.THERAJA)));
+            if (set.pitches().isPresent()) {
+                Pitches y = set.pitches().get();
+                out.add(Finding.note(
+                        ID,
+                        "back pitch " + y.back() + " and front pitch " + y.front()
+                                + " are both odd, so every top side joins bottom sides at both ends",
+                        References.THERAJA));
+            }
         }
         return out;
     }

@@ -28,6 +28,12 @@ public record ConductorPitches(WindingType type, int plex, int conductors, int p
     /**
      * Checks each number by itself.
      *
+     * @param type lap or wave
+     * @param plex m, 1 to {@value WindingSpec#MAX_PLEX}
+     * @param conductors Z, coil sides in all, 4 to 8000
+     * @param poles P, even, 2 to {@value Armature#MAX_POLES}
+     * @param back Yb, conductors counted onwards, at least 1
+     * @param front Yf, conductors, with its sign: negative where it leads backwards, as in any lap winding
      * @throws IllegalArgumentException when the type is neither lap nor wave, or a number is out of its range
      */
     public ConductorPitches {
@@ -56,30 +62,47 @@ public record ConductorPitches(WindingType type, int plex, int conductors, int p
     }
 
     /**
-     * A simplex lap winding from the pitches as most books print them.
+     * {@return a simplex lap winding from the pitches as most books print them}
      *
+     * @param conductors coil sides on the armature
+     * @param poles main poles
+     * @param back back pitch, conductors
      * @param printedFront size of the front pitch, which leads backwards
      */
     public static ConductorPitches lap(int conductors, int poles, int back, int printedFront) {
         return new ConductorPitches(WindingType.LAP, 1, conductors, poles, back, -printedFront);
     }
 
-    /** A simplex wave winding, both pitches counted onwards. */
+    /**
+     * {@return a simplex wave winding, both pitches counted onwards}
+     *
+     * @param conductors coil sides on the armature
+     * @param poles main poles
+     * @param back back pitch, conductors
+     * @param front front pitch, conductors
+     */
     public static ConductorPitches wave(int conductors, int poles, int back, int front) {
         return new ConductorPitches(WindingType.WAVE, 1, conductors, poles, back, front);
     }
 
-    /** The same pitches for another plex. */
+    /**
+     * {@return the same pitches for another plex}
+     *
+     * @param other 1 for simplex
+     */
     public ConductorPitches withPlex(int other) {
         return new ConductorPitches(type, other, conductors, poles, back, front);
     }
 
-    /** Y = Yb + Yf with its sign, conductors; twice the commutator pitch. */
+    /** {@return Y = Yb + Yf with its sign, conductors; twice the commutator pitch} */
     public int resultant() {
         return back + front;
     }
 
-    /** Every rule of the books that these pitches break, with what would do instead; empty where they make a winding. */
+    /**
+     * {@return every rule of the books that these pitches break, with what would do instead; empty where they make a
+     * winding}
+     */
     public List<Finding> check() {
         List<Finding> out = new ArrayList<>();
         if (conductors % 2 != 0) {
@@ -207,7 +230,7 @@ public record ConductorPitches(WindingType type, int plex, int conductors, int p
     }
 
     /**
-     * The same winding by this library's terms: y1 = (Yb − 1)/2 positions, yc = (Yb + Yf)/2 bars.
+     * {@return the same winding by this library's terms: y1 = (Yb − 1)/2 positions, yc = (Yb + Yf)/2 bars}
      *
      * @throws ImpossibleWindingException when {@link #check} finds a rule broken
      */
@@ -217,7 +240,7 @@ public record ConductorPitches(WindingType type, int plex, int conductors, int p
     }
 
     /**
-     * The core with one bar a coil, K = Z/2.
+     * {@return the core with one bar a coil, K = Z/2}
      *
      * @param slots in which the conductors lie
      * @throws ImpossibleWindingException when {@link #check} finds a rule broken

@@ -8,10 +8,10 @@ final class DeadCoilUse implements Rules.WindingRule {
 
     @Override
     public List<Finding> check(Winding winding) {
-        List<Integer> dead = winding.deadCoils().stream().map(Coil::number).toList();
-        if (dead.isEmpty() || winding.type() == WindingType.LISTED) {
+        if (winding.deadCoils().isEmpty() || winding.type() == WindingType.LISTED) {
             return List.of();
         }
+        List<Integer> dead = winding.deadCoils().stream().map(Coil::number).toList();
         String which = (dead.size() == 1 ? "coil " : "coils ")
                 + String.join(", ", dead.stream().map(String::valueOf).toList());
         if (winding.type() == WindingType.LAP) {

@@ -11,16 +11,15 @@ final class DeadCoilsExist implements Rules.BlockingRule {
         if (!(draft.spec() instanceof WindingSpec.Regular r)) {
             return List.of();
         }
-        List<Integer> strange = r.deadCoils().stream()
-                .filter(n -> n < 1 || n > draft.positions())
-                .toList();
-        if (strange.isEmpty()) {
-            return List.of();
+        for (int n : r.deadCoils()) {
+            if (n < 1 || n > draft.positions()) {
+                return List.of(Finding.error(
+                        ID,
+                        "deadCoils names coil " + n + ", but the coils run from 1 to " + draft.positions(),
+                        "name one of those",
+                        References.ARITHMETIC));
+            }
         }
-        return List.of(Finding.error(
-                ID,
-                "deadCoils names coil " + strange.get(0) + ", but the coils run from 1 to " + draft.positions(),
-                "name one of those",
-                References.ARITHMETIC));
+        return List.of();
     }
 }

@@ -15,17 +15,17 @@ public enum Direction {
         this.sign = sign;
     }
 
-    /** +1 progressive, −1 retrogressive. */
+    /** {@return +1 progressive, −1 retrogressive} */
     public int sign() {
         return sign;
     }
 
-    /** The other direction. */
+    /** {@return the other direction} */
     public Direction reversed() {
         return this == PROGRESSIVE ? RETROGRESSIVE : PROGRESSIVE;
     }
 
-    /** The word used in job files and messages. */
+    /** {@return the word used in job files and messages} */
     public String word() {
         return name().toLowerCase(Locale.ROOT);
     }

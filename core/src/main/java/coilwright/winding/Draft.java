@@ -77,13 +77,10 @@ record Draft(Armature armature, WindingSpec spec) {
         return spec instanceof WindingSpec.FrogLeg f ? f.direction() : Direction.PROGRESSIVE;
     }
 
-    /** yc of the (lap) coils; empty where it is not whole. */
+    /** yc of the (lap) coils of a winding that is not listed; empty where that of a wave is not whole. */
     OptionalInt commutatorPitch() {
-        if (spec.type() == WindingType.WAVE) {
-            return wavePitch(bars(), polePairs(), plex(), direction());
-        }
-        return spec.type() == WindingType.LISTED
-                ? OptionalInt.empty()
+        return spec.type() == WindingType.WAVE
+                ? wavePitch(bars(), polePairs(), plex(), direction())
                 : OptionalInt.of(direction().sign() * plex());
     }
 

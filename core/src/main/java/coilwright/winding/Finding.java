@@ -22,7 +22,17 @@ public record Finding(
         List<Integer> coils,
         List<Integer> bars,
         References source) {
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param rule id of the rule, such as {@code commutator-pitch-whole}
+     * @param severity how much it matters
+     * @param reason the value and the rule it meets or breaks
+     * @param wayOut what would do instead; empty where nothing needs doing
+     * @param coils numbers of the coils concerned; empty where it is the whole winding
+     * @param bars the bars concerned; empty where it is the whole winding
+     * @param source where the rule is written
+     */
     public Finding {
         Objects.requireNonNull(rule);
         Objects.requireNonNull(severity);
@@ -47,7 +57,7 @@ public record Finding(
         return new Finding(rule, severity, reason, wayOut, coilNumbers, barNumbers, source);
     }
 
-    /** Reason and way out in one sentence. */
+    /** {@return reason and way out in one sentence} */
     public String message() {
         return wayOut.isEmpty() ? reason : reason + ": " + wayOut;
     }

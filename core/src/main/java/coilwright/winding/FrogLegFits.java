@@ -31,8 +31,10 @@ final class FrogLegFits implements Rules.BlockingRule {
             out.add(error(
                     "the wave part of a frog-leg winding has plex p·m = " + p * m + " and makes " + least
                             + " paths, more than the " + k + " coils there are to share out",
-                    (plex >= 1 ? "plex " + plex + (plex > 1 ? " or less" : "") + ", or " : "") + least
-                            + " bars for this plex, would do"));
+                    plex >= 1
+                            ? "plex " + plex + (plex > 1 ? " or less" : "") + ", or " + least
+                                    + " bars for this plex, would do"
+                            : least + " bars for this plex would do"));
         }
         if (draft.fitsSlots() && k % p == 0) {
             checkSpan(out, draft);

@@ -19,7 +19,7 @@ public final class ImpossibleWindingException extends RuntimeException {
         this.findings = List.copyOf(findings);
     }
 
-    /** The rules broken. */
+    /** {@return the rules broken} */
     public List<Finding> findings() {
         return findings;
     }

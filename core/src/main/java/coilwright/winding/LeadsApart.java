@@ -35,7 +35,9 @@ final class LeadsApart implements Rules.BlockingRule {
                 ID,
                 Words.article(Words.plex(m)) + " wave makes " + 2 * m + " paths, more than the " + k
                         + " coils there are to share out",
-                (plex >= 1 ? "plex " + plex + ", or " : "") + bars + " bars for this plex, would do",
+                plex >= 1
+                        ? "plex " + plex + ", or " + bars + " bars for this plex, would do"
+                        : bars + " bars for this plex would do",
                 References.ARITHMETIC));
     }
 }

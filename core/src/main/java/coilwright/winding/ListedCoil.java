@@ -12,12 +12,26 @@ import java.util.OptionalInt;
  * @param bottomBar bar of the bottom side's lead; empty where the lead lands on none
  */
 public record ListedCoil(int coil, int topSlot, int bottomSlot, OptionalInt topBar, OptionalInt bottomBar) {
-    /** A coil with both leads on bars. */
+    /**
+     * {@return a coil with both leads on bars}
+     *
+     * @param coil its number
+     * @param topSlot slot of its top side
+     * @param bottomSlot slot of its bottom side
+     * @param topBar bar of its top lead
+     * @param bottomBar bar of its bottom lead
+     */
     public static ListedCoil of(int coil, int topSlot, int bottomSlot, int topBar, int bottomBar) {
         return new ListedCoil(coil, topSlot, bottomSlot, OptionalInt.of(topBar), OptionalInt.of(bottomBar));
     }
 
-    /** A coil with both leads cut off. */
+    /**
+     * {@return a coil with both leads cut off}
+     *
+     * @param coil its number
+     * @param topSlot slot of its top side
+     * @param bottomSlot slot of its bottom side
+     */
     public static ListedCoil dead(int coil, int topSlot, int bottomSlot) {
         return new ListedCoil(coil, topSlot, bottomSlot, OptionalInt.empty(), OptionalInt.empty());
     }

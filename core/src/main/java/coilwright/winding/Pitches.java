@@ -13,37 +13,37 @@ import java.util.OptionalInt;
  * @param sidesPerSlot u, coil sides per layer in a slot
  */
 public record Pitches(int backSpan, int commutator, int sidesPerSlot) {
-    /** Yb, conductors; always odd. */
+    /** {@return Yb, conductors; always odd} */
     public int back() {
         return 2 * backSpan + 1;
     }
 
-    /** Yf with its sign, conductors; always odd. Negative in a lap winding; the books print its size. */
+    /** {@return Yf with its sign, conductors; always odd} Negative in a lap winding; the books print its size. */
     public int frontSigned() {
         return 2 * (commutator - backSpan) - 1;
     }
 
-    /** |Yf|, as the books print it. */
+    /** {@return |Yf|, as the books print it} */
     public int front() {
         return Math.abs(frontSigned());
     }
 
-    /** |Y|, conductors; always even. */
+    /** {@return |Y|, conductors; always even} */
     public int resultant() {
         return Math.abs(back() + frontSigned());
     }
 
-    /** Slots spanned by every coil, where all coils of a slot go to one slot; empty for a stepped coil. */
+    /** {@return slots spanned by every coil, where all coils of a slot go to one slot; empty for a stepped coil} */
     public OptionalInt throwSlots() {
         return backSpan % sidesPerSlot == 0 ? OptionalInt.of(backSpan / sidesPerSlot) : OptionalInt.empty();
     }
 
-    /** Mean span in slots, y1/u. */
+    /** {@return mean span in slots, y1/u} */
     public double meanThrow() {
         return (double) backSpan / sidesPerSlot;
     }
 
-    /** Whether the coils of one slot split over two slots (a stepped, or split-throw, winding). */
+    /** {@return whether the coils of one slot split over two slots (a stepped, or split-throw, winding)} */
     public boolean stepped() {
         return throwSlots().isEmpty();
     }

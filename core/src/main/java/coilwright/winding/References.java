@@ -46,7 +46,7 @@ public enum References {
         this.title = title;
     }
 
-    /** Title as printed beside a value. */
+    /** {@return title as printed beside a value} */
     public String title() {
         return title;
     }

@@ -27,7 +27,12 @@ public final class Rules {
 
     private Rules() {}
 
-    /** The rules without which a winding cannot be built that this one breaks; empty where it can be built. */
+    /**
+     * {@return the rules without which a winding cannot be built that this one breaks; empty where it can be built}
+     *
+     * @param armature core and commutator
+     * @param spec how it is wound
+     */
     public static List<Finding> blocking(Armature armature, WindingSpec spec) {
         var draft = new Draft(armature, spec);
         List<Finding> out = new ArrayList<>();
@@ -37,7 +42,11 @@ public final class Rules {
         return List.copyOf(out);
     }
 
-    /** What the other rules say of a winding that can be built, notes included. */
+    /**
+     * {@return what the other rules say of a winding that can be built, notes included}
+     *
+     * @param winding the winding
+     */
     public static List<Finding> check(Winding winding) {
         List<Finding> out = new ArrayList<>();
         for (WindingRule rule : ADVISORY) {

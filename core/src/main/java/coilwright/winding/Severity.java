@@ -11,7 +11,7 @@ public enum Severity {
     /** Worth knowing. */
     NOTE;
 
-    /** The word used in output. */
+    /** {@return the word used in output} */
     public String word() {
         return name().toLowerCase(Locale.ROOT);
     }

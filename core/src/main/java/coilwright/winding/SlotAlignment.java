@@ -9,7 +9,7 @@ public enum SlotAlignment {
     /** The mica between the last bar and bar 1. */
     MICA;
 
-    /** The word used in job files: {@code bar} or {@code mica}. */
+    /** {@return the word used in job files: {@code bar} or {@code mica}} */
     public String word() {
         return name().toLowerCase(Locale.ROOT);
     }

@@ -8,7 +8,7 @@ final class SpanInRange implements Rules.BlockingRule {
 
     @Override
     public List<Finding> check(Draft draft) {
-        if (draft.spec().type() == WindingType.LISTED || !draft.fitsSlots()) {
+        if (!draft.fitsSlots()) {
             return List.of();
         }
         int u = draft.sidesPerSlot();

@@ -17,7 +17,7 @@ final class Symmetry implements Rules.WindingRule {
         List<Finding> out = new ArrayList<>();
         check(out, "slots", arm.slots(), a, "the paths hold unequal numbers of coil sides under the poles");
         check(out, "bars", arm.bars(), a, "the paths hold unequal numbers of coils, and no exact equalizer fits");
-        if (winding.type() == WindingType.WAVE || a <= arm.polePairs()) {
+        if (winding.type() == WindingType.WAVE) {
             check(out, "pole pairs", arm.polePairs(), a, "the paths meet different poles, and no exact equalizer fits");
         } else if (arm.polePairs() % a != 0) {
             out.add(Finding.note(

@@ -2,7 +2,6 @@ package coilwright.winding;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** The coil span against the pole pitch: chording factor, too long, too short. */
 final class ThrowAgainstPolePitch implements Rules.WindingRule {
@@ -19,10 +18,8 @@ final class ThrowAgainstPolePitch implements Rules.WindingRule {
             double span = set.pitches().get().meanThrow();
             double ratio = span / pitch;
             String which = winding.sets().size() > 1 ? set.type().word() + " coils: " : "";
-            String facts = which + "coils span " + Words.number(span) + (span == 1 ? " slot" : " slots")
-                    + ", the pole pitch is "
-                    + Words.number(pitch) + " slots, chording factor "
-                    + String.format(Locale.ROOT, "%.3f", chordingFactor(ratio));
+            String facts = which + "coils span " + Words.slots(span) + ", the pole pitch is " + Words.slots(pitch)
+                    + ", chording factor " + Words.rounded(chordingFactor(ratio), 3);
             int usual = usual(pitch);
             if (tooLong(span, pitch)) {
                 out.add(Finding.warning(

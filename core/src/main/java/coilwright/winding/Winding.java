@@ -32,13 +32,18 @@ public final class Winding {
         this.sets = List.copyOf(sets);
         this.coils = List.copyOf(coils);
         Map<Integer, Coil> map = new LinkedHashMap<>();
-        coils.forEach(c -> map.put(c.number(), c));
+        for (Coil c : coils) {
+            map.put(c.number(), c);
+        }
         this.byNumber = Collections.unmodifiableMap(map);
     }
 
     /**
      * Builds a winding.
      *
+     * @param armature core and commutator
+     * @param spec how it is wound
+     * @return the winding
      * @throws ImpossibleWindingException when it breaks a rule without which it cannot be wound, carrying every such
      *     rule
      */
@@ -109,7 +114,9 @@ public final class Winding {
         Pitches pitches = sets.get(0).pitches().orElseThrow();
         int q = draft.positions();
         boolean[] dead = new boolean[q + 1];
-        spec.deadCoils().forEach(n -> dead[n] = true);
+        for (int n : spec.deadCoils()) {
+            dead[n] = true;
+        }
         List<Coil> coils = new ArrayList<>(q);
         int rank = 0;
         for (int n = 1; n <= q; n++) {
@@ -238,54 +245,59 @@ public final class Winding {
         return Optional.of(new Pitches(span * u, signed, u));
     }
 
-    /** The core and commutator. */
+    /** {@return the core and commutator} */
     public Armature armature() {
         return armature;
     }
 
-    /** What it was built from. */
+    /** {@return what it was built from} */
     public WindingSpec spec() {
         return spec;
     }
 
-    /** The kind of winding. */
+    /** {@return the kind of winding} */
     public WindingType type() {
         return spec.type();
     }
 
-    /** u: coil sides per layer in a slot (per pair of layers in a frog-leg winding). */
+    /** {@return u: coil sides per layer in a slot (per pair of layers in a frog-leg winding)} */
     public int sidesPerSlot() {
         return sidesPerSlot;
     }
 
-    /** Q: positions per layer. */
+    /** {@return Q: positions per layer} */
     public int positions() {
         return sidesPerSlot * armature.slots();
     }
 
-    /** 2, or 4 in a frog-leg winding. */
+    /** {@return 2, or 4 in a frog-leg winding} */
     public int layers() {
         return layers;
     }
 
-    /** The runs of coils wound by one rule each. */
+    /** {@return the runs of coils wound by one rule each} */
     public List<CoilSet> sets() {
         return sets;
     }
 
-    /** The run of coils that a coil belongs to. */
+    /**
+     * {@return the run of coils that a coil belongs to}
+     *
+     * @param coil a coil of this winding
+     */
     public CoilSet setOf(Coil coil) {
         return sets.get(coil.set());
     }
 
-    /** All coils in order of number. */
+    /** {@return all coils in order of number} */
     public List<Coil> coils() {
         return coils;
     }
 
     /**
-     * The coil of a number.
+     * {@return the coil of a number}
      *
+     * @param number its number, from 1
      * @throws IllegalArgumentException when there is none
      */
     public Coil coil(int number) {
@@ -298,29 +310,45 @@ public final class Winding {
         return coil;
     }
 
-    /** Whether there is a coil of the number. */
+    /**
+     * {@return whether there is a coil of the number}
+     *
+     * @param number any number
+     */
     public boolean hasCoil(int number) {
         return byNumber.containsKey(number);
     }
 
-    /** The coils with both leads on bars, in order of number. */
+    /** {@return the coils with both leads on bars, in order of number} */
     public List<Coil> liveCoils() {
-        return coils.stream().filter(Coil::isLive).toList();
+        List<Coil> live = new ArrayList<>(coils.size());
+        for (Coil c : coils) {
+            if (c.isLive()) {
+                live.add(c);
+            }
+        }
+        return Collections.unmodifiableList(live);
     }
 
-    /** The coils with no lead on any bar, in order of number. */
+    /** {@return the coils with no lead on any bar, in order of number} */
     public List<Coil> deadCoils() {
-        return coils.stream().filter(Coil::isDead).toList();
+        List<Coil> dead = new ArrayList<>();
+        for (Coil c : coils) {
+            if (c.isDead()) {
+                dead.add(c);
+            }
+        }
+        return Collections.unmodifiableList(dead);
     }
 
-    /** Pitches of the first set (the lap part of a frog-leg winding); empty for an uneven list. */
+    /** {@return pitches of the first set (the lap part of a frog-leg winding); empty for an uneven list} */
     public Optional<Pitches> pitches() {
         return sets.get(0).pitches();
     }
 
     /**
-     * A: parallel paths by rule, lap P·m, wave 2·m, frog-leg 2·P·m; empty for a listed winding, where only the circuit
-     * tells. Source: {@link References#THERAJA}; frog-leg {@link References#PATENT_CH124206}.
+     * {@return A: parallel paths by rule, lap P·m, wave 2·m, frog-leg 2·P·m; empty for a listed winding, where only the
+     * circuit tells} Source: {@link References#THERAJA}; frog-leg {@link References#PATENT_CH124206}.
      */
     public OptionalInt parallelPaths() {
         return switch (spec.type()) {
@@ -332,17 +360,19 @@ public final class Winding {
     }
 
     /**
-     * Closed circuits by rule, gcd(K, |yc|) for each set of coils; empty for a listed winding, where only the circuit
-     * tells. Source: {@link References#ARNOLD}.
+     * {@return closed circuits by rule, gcd(K, |yc|) for each set of coils; empty for a listed winding, where only the
+     * circuit tells} Source: {@link References#ARNOLD}.
      */
     public OptionalInt closures() {
         if (spec.type() == WindingType.LISTED) {
             return OptionalInt.empty();
         }
-        return OptionalInt.of(sets.stream()
-                .mapToInt(set -> ReEntrancy.gcd(
-                        armature.bars(), Math.abs(set.pitches().orElseThrow().commutator())))
-                .sum());
+        int closures = 0;
+        for (CoilSet set : sets) {
+            closures += ReEntrancy.gcd(
+                    armature.bars(), Math.abs(set.pitches().orElseThrow().commutator()));
+        }
+        return OptionalInt.of(closures);
     }
 
     private int plex() {
@@ -350,8 +380,9 @@ public final class Winding {
     }
 
     /**
-     * Bars from a bar to the next one at its potential: lap and frog-leg K/p, multiplex wave K/a, where whole; empty
-     * where there is none or the winding is unknown. Source: {@link References#HAWKINS} (points of equal potential).
+     * {@return bars from a bar to the next one at its potential: lap and frog-leg K/p, multiplex wave K/a, where whole;
+     * empty where there is none or the winding is unknown} Source: {@link References#HAWKINS} (points of equal
+     * potential).
      */
     public OptionalInt equalizerPitch() {
         int k = armature.bars();
@@ -366,7 +397,7 @@ public final class Winding {
         };
     }
 
-    /** The same coils as a connection list, which can be changed line by line. */
+    /** {@return the same coils as a connection list, which can be changed line by line} */
     public WindingSpec.Listed asListed() {
         return new WindingSpec.Listed(coils.stream()
                 .map(c -> new ListedCoil(c.number(), c.top().slot(), c.bottom().slot(), c.topBar(), c.bottomBar()))

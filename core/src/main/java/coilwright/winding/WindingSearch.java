@@ -30,6 +30,11 @@ public final class WindingSearch {
         /**
          * Checks the counts.
          *
+         * @param slots 2 to {@value Armature#MAX_SLOTS}
+         * @param poles even, 2 to {@value Armature#MAX_POLES}
+         * @param bars empty to try one to four coil sides per slot and layer
+         * @param type lap, wave or frog-leg; empty for all
+         * @param plex empty for simplex, duplex and triplex
          * @throws IllegalArgumentException when a count is out of range or the type is listed
          */
         public Query {
@@ -43,12 +48,23 @@ public final class WindingSearch {
             }
         }
 
-        /** Every winding of a core. */
+        /**
+         * {@return every winding of a core}
+         *
+         * @param slots slots in the core
+         * @param poles main poles, an even number
+         */
         public static Query of(int slots, int poles) {
             return new Query(slots, poles, OptionalInt.empty(), Optional.empty(), OptionalInt.empty());
         }
 
-        /** Every winding of a core and commutator. */
+        /**
+         * {@return every winding of a core and commutator}
+         *
+         * @param slots slots in the core
+         * @param poles main poles, an even number
+         * @param bars bars on the commutator
+         */
         public static Query of(int slots, int poles, int bars) {
             return new Query(slots, poles, OptionalInt.of(bars), Optional.empty(), OptionalInt.empty());
         }
@@ -71,7 +87,16 @@ public final class WindingSearch {
             int throwSlots,
             List<Integer> otherThrows,
             List<Finding> findings) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param winding built
+         * @param plex of its (lap) coils
+         * @param direction of its (lap) coils
+         * @param throwSlots slots spanned at the back, the longest not over the pole pitch
+         * @param otherThrows shorter or longer throws that the rules let pass without a warning
+         * @param findings what the rules say of it
+         */
         public Candidate {
             otherThrows = List.copyOf(otherThrows);
             findings = List.copyOf(findings);
@@ -108,7 +133,12 @@ public final class WindingSearch {
      * @param refused by bars, type, plex and direction
      */
     public record Result(List<Candidate> possible, List<Refusal> refused) {
-        /** Copies the lists. */
+        /**
+         * Copies the lists.
+         *
+         * @param possible best first
+         * @param refused by bars, type, plex and direction
+         */
         public Result {
             possible = List.copyOf(possible);
             refused = List.copyOf(refused);
@@ -128,7 +158,12 @@ public final class WindingSearch {
                         (c.direction() == Direction.PROGRESSIVE) == (c.winding().type() != WindingType.WAVE) ? 0 : 1);
     }
 
-    /** Tries every type, plex, direction and number of bars asked for. */
+    /**
+     * Tries every type, plex, direction and number of bars asked for.
+     *
+     * @param query core, and what of the winding is settled
+     * @return windings that fit, best first, and why others do not
+     */
     public static Result find(Query query) {
         List<Candidate> possible = new ArrayList<>();
         List<Refusal> refused = new ArrayList<>();
@@ -141,7 +176,7 @@ public final class WindingSearch {
         if (query.bars().isPresent()) {
             wholeBars.add(query.bars().getAsInt());
         } else {
-            for (int u = 1; u <= MOST_SIDES && u * query.slots() <= Armature.MAX_BARS; u++) {
+            for (int u = 1; u <= MOST_SIDES; u++) {
                 wholeBars.add(u * query.slots());
             }
         }
@@ -168,7 +203,7 @@ public final class WindingSearch {
             List<Refusal> refused) {
         var armature = Armature.of(query.slots(), bars, query.poles());
         int dead = Math.floorMod(-bars, query.slots());
-        if (type == WindingType.FROG_LEG || dead > Math.max(2, query.slots() / 4)) {
+        if (dead > Math.max(2, query.slots() / 4)) {
             dead = 0;
         }
         Optional<String> reason = attempt(armature, type, plex, direction, dead, possible);

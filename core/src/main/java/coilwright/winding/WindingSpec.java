@@ -8,7 +8,7 @@ public sealed interface WindingSpec {
     /** Largest plex taken. */
     int MAX_PLEX = 12;
 
-    /** The kind of winding. */
+    /** {@return the kind of winding} */
     WindingType type();
 
     /**
@@ -27,6 +27,12 @@ public sealed interface WindingSpec {
         /**
          * Checks each field by itself.
          *
+         * @param type {@link WindingType#LAP} or {@link WindingType#WAVE}
+         * @param plex m: 1 simplex, 2 duplex, 3 triplex, …
+         * @param direction progressive or retrogressive
+         * @param span reach of a coil at the back
+         * @param deadCoils numbers of the coils that lie in the slots with their leads cut off, ascending
+         * @param leadOffset bars by which all leads are shifted from slot 1's own bar, any sign
          * @throws IllegalArgumentException when the type is neither lap nor wave, the plex is out of range, or a dead
          *     coil is named twice
          */
@@ -44,17 +50,29 @@ public sealed interface WindingSpec {
             checkOffset(leadOffset);
         }
 
-        /** The same winding with other dead coils. */
+        /**
+         * {@return the same winding with other dead coils}
+         *
+         * @param dead their numbers
+         */
         public Regular withDeadCoils(List<Integer> dead) {
             return new Regular(type, plex, direction, span, dead, leadOffset);
         }
 
-        /** The same winding with another lead offset. */
+        /**
+         * {@return the same winding with another lead offset}
+         *
+         * @param offset bars by which all leads are shifted, clockwise
+         */
         public Regular withLeadOffset(int offset) {
             return new Regular(type, plex, direction, span, deadCoils, offset);
         }
 
-        /** The same winding with another coil span. */
+        /**
+         * {@return the same winding with another coil span}
+         *
+         * @param other span at the back
+         */
         public Regular withSpan(CoilSpan other) {
             return new Regular(type, plex, direction, other, deadCoils, leadOffset);
         }
@@ -73,6 +91,10 @@ public sealed interface WindingSpec {
         /**
          * Checks each field by itself.
          *
+         * @param plex m of the lap part
+         * @param direction of the lap part; the wave part goes the other way
+         * @param span reach of a lap coil at the back; the wave coil spans the rest of two pole pitches
+         * @param leadOffset of the lap part, in bars
          * @throws IllegalArgumentException when the plex or lead offset is out of range
          */
         public FrogLeg {
@@ -95,6 +117,7 @@ public sealed interface WindingSpec {
         /**
          * Copies the list.
          *
+         * @param coils the coils as found, at least one
          * @throws IllegalArgumentException when the list is empty
          */
         public Listed {
@@ -111,7 +134,12 @@ public sealed interface WindingSpec {
         }
     }
 
-    /** The trade's word for a plex: simplex, duplex, triplex, quadruplex, 5-plex, … */
+    /**
+     * The trade's word for a plex: simplex, duplex, triplex, quadruplex, 5-plex, …
+     *
+     * @param m 1 or more
+     * @return the word
+     */
     static String plexWord(int m) {
         return switch (m) {
             case 1 -> "simplex";
@@ -135,12 +163,22 @@ public sealed interface WindingSpec {
         }
     }
 
-    /** A simplex progressive lap winding of usual span, to be changed by the {@code with} methods. */
+    /**
+     * {@return a lap winding of usual span, to be changed by the {@code with} methods}
+     *
+     * @param plex 1 for simplex
+     * @param direction progressive or retrogressive
+     */
     static Regular lap(int plex, Direction direction) {
         return new Regular(WindingType.LAP, plex, direction, CoilSpan.usual(), List.of(), 0);
     }
 
-    /** A wave winding of usual span, to be changed by the {@code with} methods. */
+    /**
+     * {@return a wave winding of usual span, to be changed by the {@code with} methods}
+     *
+     * @param plex 1 for simplex
+     * @param direction progressive or retrogressive
+     */
     static Regular wave(int plex, Direction direction) {
         return new Regular(WindingType.WAVE, plex, direction, CoilSpan.usual(), List.of(), 0);
     }

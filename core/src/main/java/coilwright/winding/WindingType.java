@@ -17,7 +17,7 @@ public enum WindingType {
         this.word = word;
     }
 
-    /** The word used in job files and messages. */
+    /** {@return the word used in job files and messages} */
     public String word() {
         return word;
     }

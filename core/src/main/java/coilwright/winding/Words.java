@@ -1,6 +1,7 @@
 package coilwright.winding;
 
-import java.util.Locale;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 
 /** Wording shared by the rules. */
 final class Words {
@@ -23,8 +24,16 @@ final class Words {
 
     /** A number with at most two decimals and no trailing zeros. */
     static String number(double x) {
-        String s = String.format(Locale.ROOT, "%.2f", x);
-        return s.contains(".") ? s.replaceAll("\\.?0+$", "") : s;
+        return rounded(x, 2).stripTrailingZeros().toPlainString();
+    }
+
+    /** A number with so many decimals; a format string would read the tables of every language first. */
+    static BigDecimal rounded(double x, int decimals) {
+        return BigDecimal.valueOf(x).setScale(decimals, RoundingMode.HALF_UP);
+    }
+
+    static String slots(double n) {
+        return number(n) + (n == 1 ? " slot" : " slots");
     }
 
     static String article(String noun) {

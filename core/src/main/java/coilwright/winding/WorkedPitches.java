@@ -16,7 +16,11 @@ public final class WorkedPitches {
      */
     public record Step(String what, String working) {}
 
-    /** The steps in order; empty for a listed winding, whose list says all. */
+    /**
+     * {@return the steps in order; empty for a listed winding, whose list says all}
+     *
+     * @param winding the winding
+     */
     public static List<Step> of(Winding winding) {
         if (winding.type() == WindingType.LISTED) {
             return List.of();
@@ -43,7 +47,7 @@ public final class WorkedPitches {
         add(
                 out,
                 "pole pitch",
-                "S/P = " + a.slots() + "/" + a.poles() + " = " + Words.number(a.polePitchSlots()) + " slots");
+                "S/P = " + a.slots() + "/" + a.poles() + " = " + Words.slots(a.polePitchSlots()));
     }
 
     private static void pitches(List<Step> out, Draft draft, CoilSet set, String which) {
@@ -74,7 +78,7 @@ public final class WorkedPitches {
         add(
                 out,
                 which + "front pitch",
-                "Yf = 2 × (yc - y1) - 1 = 2 × (" + yc + " - " + y1 + ") - 1 = " + y.frontSigned() + " conductors"
+                "Yf = 2 × (yc - y1) - 1 = 2 × (" + yc + " - " + y1 + ") - 1 = " + plural(y.frontSigned(), "conductor")
                         + (y.frontSigned() < 0 ? ", printed without its sign" : ""));
         add(
                 out,
@@ -98,7 +102,7 @@ public final class WorkedPitches {
             return "yc = " + sign + "m = " + String.format(Locale.ROOT, "%+d", yc)
                     + (Math.abs(yc) == 1 ? " bar" : " bars");
         }
-        return "yc = (K " + sign + " m)/p = (" + k + " " + sign + " " + m + ")/" + p + " = " + yc + " bars";
+        return "yc = (K " + sign + " m)/p = (" + k + " " + sign + " " + m + ")/" + p + " = " + plural(yc, "bar");
     }
 
     private static void paths(List<Step> out, Winding winding, Draft draft) {
@@ -121,7 +125,7 @@ public final class WorkedPitches {
     }
 
     private static String plural(int n, String noun) {
-        return n + " " + noun + (n == 1 ? "" : "s");
+        return n + " " + noun + (Math.abs(n) == 1 ? "" : "s");
     }
 
     private static void add(List<Step> out, String what, String working) {

@@ -288,6 +288,100 @@ class GrowlerTest {
 
     /** Readings in the meter's unit from one known-good pair. */
     @Test
+    void placesOfThePullOverAShortedCoil() {
+        // A coil over a quarter turn takes in a whole face while its first side stands 75° to 105° or 165° to 195° from
+        // straight up. Half slots are tried in turn from slot 1 straight up, 11.25° each.
+        var sound = BenchArmature.sound(lap(16, 16, 4), 1);
+        var first = GrowlerBlade.pulls(new Fault.ShortedCoil(1).in(sound), Growler.USUAL);
+        assertThat(first.stream().filter(GrowlerBlade.SlotPull::felt))
+                .extracting(p -> List.of((double) p.slot(), p.clockDegrees()))
+                .containsExactly(List.of(1.0, 78.75), List.of(5.0, 168.75));
+        var last = GrowlerBlade.pulls(new Fault.ShortedCoil(13).in(sound), Growler.USUAL);
+        assertThat(last.stream().filter(GrowlerBlade.SlotPull::felt))
+                .extracting(p -> List.of((double) p.slot(), p.clockDegrees()))
+                .containsExactly(List.of(1.0, 168.75), List.of(13.0, 78.75));
+    }
+
+    @Test
+    void thePullIsThatOfTheShortedTurns() {
+        // Half of a coil of half the turns, by itself: a quarter of the ampere-turns of a whole shorted coil.
+        Winding w = Winding.build(
+                Armature.of(16, 15, 4), WindingSpec.lap(1, Direction.PROGRESSIVE).withDeadCoils(List.of(16)));
+        // The ring lacks a coil's voltage; open, it carries no current of its own.
+        BenchArmature sound = new Fault.OpenCoil(1).in(BenchArmature.sound(w, 3));
+        BenchArmature shorted = sound.with(sound.coil(16).withTurns(0.5))
+                .with(Bond.direct(new Point.Inside(16, 0.25), new Point.Inside(16, 0.75)));
+        assertThat(GrowlerBlade.pulls(shorted, Growler.USUAL))
+                .filteredOn(p -> p.pull() > 1e-9)
+                .extracting(GrowlerBlade.SlotPull::slot)
+                .containsExactly(4, 16);
+        assertThat(GrowlerBlade.pulls(shorted, Growler.USUAL).get(3).pull()).isCloseTo(0.25, within(EXACT));
+    }
+
+    @Test
+    void turnedAndWalkedAgreeWhateverIsWrong() {
+        for (int i = 0; i < 60; i++) {
+            var sample = BenchSamples.sample(i % BenchSamples.KINDS.size(), i % (BenchSamples.FAULT_KINDS + 1), new Random(i));
+            GrowlerMeter meter = GrowlerMeter.of(sample.armature(), Growler.USUAL);
+            Armature a = sample.armature().winding().armature();
+            for (int bar = 1; bar <= a.bars(); bar += 3) {
+                List<Pair> pair = List.of(new Pair(bar, a.wrapBar(bar + 2)));
+                double clock = 17.0 * i + bar;
+                double angle = clock - GrowlerMeter.middle(a, bar, a.wrapBar(bar + 2));
+                assertThat(meter.turned(clock, pair).get(0).value())
+                        .as("%s, bar %s", sample, bar)
+                        .isCloseTo(meter.walked(angle, pair).get(0).value(), within(1e-7));
+            }
+        }
+    }
+
+    @Test
+    void anglesAreNumbersOfDegrees() {
+        GrowlerMeter meter = meter(lap(16, 16, 4), Growler.USUAL);
+        assertThat(meter.walked(1e6)).hasSize(16);
+        for (double wrong : new double[] {Double.NaN, Double.NEGATIVE_INFINITY, 1000001, -1000001}) {
+            String message = " is " + wrong + ", but must be a number of degrees";
+            assertThatThrownBy(() -> meter.walked(wrong)).hasMessage("armature angle" + message);
+            assertThatThrownBy(() -> meter.potentials(wrong)).hasMessage("armature angle" + message);
+            assertThatThrownBy(() -> meter.turned(wrong)).hasMessage("probe position" + message);
+        }
+    }
+
+    @Test
+    void potentialsAgainstTheFirstBarOfEachPart() {
+        Winding duplex = Winding.build(Armature.of(16, 16, 4), WindingSpec.lap(2, Direction.PROGRESSIVE));
+        GrowlerMeter meter = meter(duplex, Growler.USUAL);
+        List<Double> grounded = meter.groundedPotentials(20);
+        assertThat(grounded).hasSize(16).anyMatch(v -> Math.abs(v) > 0.5);
+        assertThat(grounded.subList(0, 2)).containsExactly(0.0, 0.0);
+        for (Coil c : duplex.coils()) {
+            double between = grounded.get(c.topBar().getAsInt() - 1)
+                    - grounded.get(c.bottomBar().getAsInt() - 1);
+            assertThat(between).isCloseTo(Growler.USUAL.coilVolts(duplex.armature(), c, 20), within(EXACT));
+        }
+    }
+
+    @Test
+    void nothingReadsMostWhereNothingReads() {
+        BenchArmature open = BenchArmature.sound(lap(6, 6, 2), 1);
+        for (int coil = 1; coil <= 6; coil++) {
+            open = new Fault.OpenCoil(coil).in(open);
+        }
+        assertThat(GrowlerMeter.of(open, Growler.USUAL).best(30)).isEmpty();
+    }
+
+    @Test
+    void scalingNeedsAMeterThatMoves() {
+        List<PairReading> readings = List.of(new PairReading(2, 3, 4), new PairReading(1, 2, 10));
+        assertThat(GrowlerMeter.scaled(readings, 3, 2))
+                .containsExactly(new PairReading(1, 2, 15), new PairReading(2, 3, 6));
+        assertThatThrownBy(() -> GrowlerMeter.scaled(readings, 0, 2))
+                .hasMessage("the known-good reading is 0.0 where 2.0 is expected: choose a pair on which the meter moves");
+        assertThatThrownBy(() -> GrowlerMeter.scaled(readings, 3, 0))
+                .hasMessage("the known-good reading is 3.0 where 0.0 is expected: choose a pair on which the meter moves");
+    }
+
+    @Test
     void scaledByAKnownGoodReading() {
         var readings = meter(lap(16, 16, 4), Growler.USUAL).walked(90);
         var scaled = GrowlerMeter.scaled(readings, 35, readings.get(0).value());

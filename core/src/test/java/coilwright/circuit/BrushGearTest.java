@@ -277,4 +277,121 @@ class BrushGearTest {
         assertThat(BrushGear.leastWidth(w)).isEqualTo(1);
         assertThat(BrushGear.leastBrushes(w)).isEqualTo(4);
     }
+
+    private static final Winding LAP =
+            Winding.build(Armature.of(24, 24, 4), WindingSpec.lap(1, Direction.PROGRESSIVE));
+
+    /** A lap of 24 coils with one put in otherwise. */
+    private static Winding lapWith(ListedCoil other) {
+        List<ListedCoil> list = new ArrayList<>(LAP.asListed().coils());
+        list.set(other.coil() - 1, other);
+        return Winding.build(LAP.armature(), new WindingSpec.Listed(list));
+    }
+
+    private static List<List<Integer>> coils(BrushGear gear) {
+        return gear.paths().stream()
+                .map(p -> p.steps().stream().map(s -> s.coil().number()).toList())
+                .toList();
+    }
+
+    /**
+     * Coil 1 lies in slots 1 and 7, its middle at 45°, on bars 1 and 2, their middle at 7.5°: the brushes stand 37.5°
+     * before the pole centres, at 322.5°, 52.5°, 142.5° and 232.5°. Bars are 15° apart.
+     */
+    @Test
+    void wherePolesPutTheBrushes() {
+        var still = BrushGear.at(LAP, 0, 1);
+        assertThat(still.brushes())
+                .containsExactly(
+                        new Brush(1, true, 322.5, List.of(22, 23)),
+                        new Brush(2, false, 52.5, List.of(4, 5)),
+                        new Brush(3, true, 142.5, List.of(10, 11)),
+                        new Brush(4, false, 232.5, List.of(16, 17)));
+        assertThat(BrushGear.at(LAP, 7.5, 1).brushes())
+                .extracting(Brush::bars)
+                .containsExactly(List.of(22), List.of(4), List.of(10), List.of(16));
+        assertThat(still.brushes()).extracting(Brush::sign).containsExactly("+", "−", "+", "−");
+        // Slot 1 on mica: bar b at 15°·(b − ½); leads three bars on bring the brush to the middle of bars 4 and 5 for a
+        // coil at 45°, 15° past the pole centre.
+        var mica = Winding.build(
+                new Armature(24, 24, 4, SlotAlignment.MICA),
+                WindingSpec.lap(1, Direction.PROGRESSIVE).withLeadOffset(3));
+        assertThat(BrushGear.at(mica, 0, 1).brushes())
+                .containsExactly(
+                        new Brush(1, true, 15, List.of(1, 2)),
+                        new Brush(2, false, 105, List.of(7, 8)),
+                        new Brush(3, true, 195, List.of(13, 14)),
+                        new Brush(4, false, 285, List.of(19, 20)));
+    }
+
+    @Test
+    void pathsAreNumberedAndToldBarByBar() {
+        var gear = BrushGear.at(LAP, 7.5, 1);
+        assertThat(gear.paths()).extracting(CurrentPath::number).containsExactly(1, 2, 3, 4);
+        assertThat(coils(gear))
+                .containsExactly(
+                        List.of(21, 20, 19, 18, 17, 16),
+                        List.of(22, 23, 24, 1, 2, 3),
+                        List.of(9, 8, 7, 6, 5, 4),
+                        List.of(10, 11, 12, 13, 14, 15));
+        assertThat(gear.paths().get(1).bars()).containsExactly(22, 23, 24, 1, 2, 3, 4);
+    }
+
+    @Test
+    void aPathGoesThroughACoilConnectedBackwards() {
+        var gear = BrushGear.at(lapWith(ListedCoil.of(5, 5, 11, 6, 5)), 7.5, 1);
+        assertThat(coils(gear)).isEqualTo(coils(BrushGear.at(LAP, 7.5, 1)));
+        assertThat(gear.paths().get(2).steps())
+                .filteredOn(Step::forward)
+                .extracting(s -> s.coil().number())
+                .containsExactly(5);
+    }
+
+    @Test
+    void whereThreeLeadsMeetThePathKeepsItsSense() {
+        // The bottom lead of coil 7 on bar 9 instead of 8: coil 8 hangs on bar 9 by its bottom lead. The neutral moves a
+        // little with it, and each brush touches two bars.
+        var gear = BrushGear.at(lapWith(ListedCoil.of(7, 7, 13, 7, 9)), 7.5, 1);
+        assertThat(coils(gear))
+                .containsExactly(
+                        List.of(21, 20, 19, 18, 17),
+                        List.of(23, 24, 1, 2, 3),
+                        List.of(11, 12, 13, 14, 15),
+                        List.of(5, 6, 7, 9));
+        assertThat(gear.idle()).extracting(Coil::number).containsExactly(8);
+    }
+
+    @Test
+    void leastBrushesAndWidths() {
+        var wave = Winding.build(Armature.of(17, 17, 4), WindingSpec.wave(1, Direction.PROGRESSIVE));
+        assertThat(BrushGear.leastBrushes(wave)).isEqualTo(2);
+        var duplex = Winding.build(Armature.of(24, 24, 4), WindingSpec.lap(2, Direction.PROGRESSIVE));
+        assertThat(BrushGear.leastWidth(duplex)).isEqualTo(2);
+        assertThat(BrushGear.leastWidth(Winding.build(LAP.armature(), LAP.asListed())))
+                .isEqualTo(1);
+        assertThat(BrushGear.at(LAP, 0, 6).brushes()).hasSize(4);
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> BrushGear.at(LAP, 0, 6.5))
+                .withMessage("brush width is 6.5 bars, but must be over 0 and at most a pole pitch (6.0 bars)");
+    }
+
+    @Test
+    void aCoilsOwnNeutralLiesWithinHalfAPolePitchOfThePole() {
+        for (Winding w : WindingGraphTest.some(12, 3, 6)) {
+            double half = 180.0 / w.armature().poles();
+            Neutral all = Neutral.of(w);
+            double widest = 0;
+            for (Coil c : w.liveCoils()) {
+                double own = Neutral.ofCoil(w.armature(), c);
+                assertThat(own).isGreaterThan(-half - 1e-12).isLessThanOrEqualTo(half + 1e-9);
+                widest = Math.max(widest, Math.abs(centred(own - all.fromPoleCentre(), 2 * half)));
+            }
+            assertThat(all.spread()).isCloseTo(widest, within(1e-9));
+            // Where each slot holds one coil side a layer, every coil has the same neutral, to the last digit.
+            if (w.sidesPerSlot() == 1) {
+                assertThat(all.spread()).isZero();
+            }
+            assertThat(all.fromPoleCentre()).matches(x -> x == 0 || Math.abs(x) > 1e-6);
+        }
+    }
 }

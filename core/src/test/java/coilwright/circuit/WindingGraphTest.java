@@ -223,6 +223,7 @@ class WindingGraphTest {
         assertThat(lap.between(1, 2)).isEmpty();
         assertThat(lap.between(1, 3).get(0)).extracting(s -> s.coil().number()).containsExactly(1);
         assertThat(lap.between(3, 1).get(0)).extracting(Step::forward).containsExactly(false);
+        assertThat(lap.between(12, 2).get(0)).extracting(s -> s.coil().number()).containsExactly(12);
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> lap.between(1, 13))
                 .withMessage("bars 1 and 13 were given: name two different bars from 1 to 12");
@@ -266,6 +267,7 @@ class WindingGraphTest {
         assertThat(graph.coilsOnBar(1)).extracting(Coil::number).containsExactly(1, 24);
         assertThat(graph.graph().vertexSet()).hasSize(24);
         assertThat(graph.graph().edgeSet()).hasSize(24);
+        assertThat(graph.winding()).isSameAs(w);
     }
 
     @Test
@@ -302,5 +304,13 @@ class WindingGraphTest {
         assertThat(graph.between(1, 4)).isEmpty();
         // The side-by-side coils 4 and 5 lie in other slots, but bars 5 and 6 are joined.
         assertThat(graph.between(5, 6)).hasSize(2).allMatch(way -> way.size() == 1);
+    }
+
+    @Test
+    void aCoilOnTheLastBarAloneHasNoPotentialToShare() {
+        var spec = new WindingSpec.Listed(List.of(
+                ListedCoil.of(1, 1, 3, 1, 2), ListedCoil.of(2, 1, 3, 2, 1), ListedCoil.of(3, 2, 4, 3, 3)));
+        assertThat(WindingGraph.of(Winding.build(Armature.of(4, 3, 2), spec)).equipotentialBars())
+                .isEmpty();
     }
 }

@@ -114,4 +114,88 @@ class CommutatorLimitTest {
                 .matches(v -> !v.pass());
         assertThat(CommutatorVerdict.wear(OptionalDouble.empty(), 29.9)).isEmpty();
     }
+
+    @Test
+    void limitsHoldToATenthOfAMicrometre() {
+        CommutatorLimit most = CommutatorLimit.of("car-starter-1997");
+        assertThat(most.admits(0.05)).isTrue();
+        assertThat(most.admits(0.05009)).isTrue();
+        assertThat(most.admits(0.05011)).isFalse();
+        CommutatorLimit least = CommutatorLimit.of("car-starter-1997-undercut");
+        assertThat(least.admits(0.2)).isTrue();
+        assertThat(least.admits(0.19991)).isTrue();
+        assertThat(least.admits(0.19989)).isFalse();
+    }
+
+    @Test
+    void aLimitHasAnEnd() {
+        assertThatThrownBy(() -> limit(OptionalDouble.empty(), OptionalDouble.empty()))
+                .hasMessage("limit own has neither a least nor a greatest value: give one");
+        assertThat(limit(OptionalDouble.empty(), OptionalDouble.of(1)).admits(0.4)).isTrue();
+        assertThatThrownBy(() -> CommutatorLimit.of("nobody"))
+                .hasMessageStartingWith("there is no limit \"nobody\": choose one of small-engine-starter-new, ");
+        assertThat(Quantity.RUN_OUT_SIX_BARS.word()).isEqualTo("run-out-six-bars");
+        assertThat(Quantity.RUN_OUT_SIX_BARS.words()).isEqualTo("change within six bars");
+        assertThat(Quantity.DIAMETER_WEAR.isRunOut()).isFalse();
+    }
+
+    private static CommutatorLimit limit(OptionalDouble low, OptionalDouble high) {
+        return new CommutatorLimit(
+                "own",
+                "this machine",
+                Quantity.UNDERCUT_DEPTH,
+                low,
+                high,
+                "as printed",
+                "its manual",
+                "",
+                CommutatorLimit.Trust.READ,
+                "");
+    }
+
+    @Test
+    void theAdviceOnUndercutting() {
+        CommutatorLimit least = CommutatorLimit.of("starter-generator-undercut");
+        // 0.5 mm less a cut of 0.2 mm is under the 0.015 in (0.381 mm) of TM 10-4320-342-24.
+        Undercut again = Undercut.advise(0.5, 0.2, 0.6, CommutatorLimit.of("generator-depth"), least);
+        assertThat(again.widthHighMm()).isCloseTo(0.6762, within(1e-12));
+        assertThat(again.text())
+                .isEqualTo("undercut: after the cut the mica lies 0.3 mm under the bars, and 0.381 mm is the least"
+                        + " (TM 10-4320-342-24 (read in the source)). Cut 0.635 mm to 0.813 mm deep (0.025-0.032 in,"
+                        + " TM 10-3930-628-34 and Army Ordnance subcourse OD0010 (read in the source)), the full width"
+                        + " of the mica, leaving no fins at the walls; a saw of 0.6 mm to 0.676 mm (common practice)."
+                        + " Then bevel the bar edges lightly and brush out the slots.");
+        Undercut enough = Undercut.advise(0.5, 0, 0.6, limit(OptionalDouble.of(0.4), OptionalDouble.empty()), least);
+        assertThat(enough.text())
+                .startsWith("no undercut needed: after the cut the mica lies 0.5 mm under the bars (TM 10-4320-342-24"
+                        + " (read in the source)). If it is cut, cut at least 0.4 mm deep (as printed, its manual (read"
+                        + " in the source)), the full width");
+        assertThat(enough.highMm()).isInfinite();
+        // Mica that the tool just reaches is turned with the bars.
+        assertThat(Undercut.advise(0.2, 0.2, 0.6, CommutatorLimit.of("generator-depth"), least)
+                        .text())
+                .contains("the mica lies level with the bars where most is taken off, and 0.381 mm is the least");
+        assertThatThrownBy(() -> Undercut.advise(
+                        0.1, 0, 0.6, CommutatorLimit.of("practice-depth"), CommutatorLimit.of("practice-depth")))
+                .hasMessage("limit practice-depth is on undercut depth, not on undercut limit: choose another");
+    }
+
+    @Test
+    void verdictsInWords() {
+        assertThat(CommutatorVerdict.runOut(RunOut.of(
+                        3, List.of(new Reading(1, 0), new Reading(2, 0.05), new Reading(3, 0.01)))))
+                .filteredOn(v -> v.limit().id().startsWith("small-engine-starter")
+                        || v.limit().id().equals("car-starter-1997"))
+                .extracting(CommutatorVerdict::text)
+                .containsExactly(
+                        "0.05 mm fails: small engine starter, 0.0008 in (0.02 mm); TM 9-2815-255-24 (read in the source)",
+                        "0.05 mm passes: small engine starter, 0.00197 in (0.5 mm) (the millimetres are misprinted:"
+                                + " 0.00197 in is 0.05 mm); TM 9-2815-255-24 (read in the source)",
+                        "0.05 mm passes: car starter, 1997, 0.05 mm; Acura NSX service data, starter, 1997 (read in the"
+                                + " source)");
+        assertThat(CommutatorVerdict.wear(OptionalDouble.of(32), 30.1))
+                .singleElement()
+                .matches(CommutatorVerdict::pass)
+                .satisfies(v -> assertThat(v.valueMm()).isCloseTo(1.9, within(1e-12)));
+    }
 }

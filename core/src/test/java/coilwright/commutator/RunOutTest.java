@@ -15,6 +15,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class RunOutTest {
     private static RunOut readings(int bars, IntToDoubleFunction height) {
@@ -200,5 +202,178 @@ class RunOutTest {
         RunOut r = readings(12, b -> b);
         assertThatThrownBy(() -> TruingCut.plan(r, TruingCut.Centring.AS_READ, 10, 0, OptionalDouble.empty()))
                 .hasMessageContaining("unit of the readings");
+    }
+
+    /** Five neighbours of twelve bars hold all three unknowns, though far from evenly. */
+    @Test
+    void aFewNeighboursHoldTheCentre() {
+        double phase = Math.toRadians(200);
+        RunOut r = RunOut.of(
+                12,
+                IntStream.rangeClosed(1, 5)
+                        .mapToObj(b -> new Reading(b, 0.3 + 0.1 * Math.cos(angle(b, 12) - phase)))
+                        .toList());
+        assertThat(r.meanMm()).isCloseTo(0.3, within(1e-9));
+        assertThat(r.eccentricityMm()).isCloseTo(0.1, within(1e-9));
+        assertThat(r.highSideDegrees()).isCloseTo(200, within(1e-6));
+        assertThat(r.list()).allSatisfy(b -> assertThat(b.residualMm()).isCloseTo(0, within(1e-9)));
+    }
+
+    /** Four bars: a = (h1 − h3)/2, b = (h2 − h4)/2, and ±(h1 − h2 + h3 − h4)/4 is left over. */
+    @Test
+    void whatIsLeftOfFourBars() {
+        double[] h = {0, 0.11, 0.02, 0.05, 0.08};
+        RunOut r = readings(4, b -> h[b]);
+        assertThat(r.meanMm()).isCloseTo(0.065, within(1e-12));
+        assertThat(r.eccentricityMm()).isCloseTo(Math.hypot(0.03, -0.03), within(1e-12));
+        assertThat(r.highSideDegrees()).isCloseTo(315, within(1e-9));
+        assertThat(r.list())
+                .extracting(b -> Math.round(b.residualMm() * 1e6))
+                .containsExactly(15_000L, -15_000L, 15_000L, -15_000L);
+        assertThat(r.residualTirMm()).isCloseTo(0.03, within(1e-12));
+        assertThat(r.isRound()).isFalse();
+        assertThat(r.recentred().tirMm()).isCloseTo(0.03, within(1e-12));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "0, 1, 12:00",
+        "7.4, 1, 12:00",
+        "7.6, 2, 12:30",
+        "97, 7, 3:00",
+        "98, 8, 3:30",
+        "180, 13, 6:00",
+        "352, 24, 11:30",
+        "353, 1, 12:00"
+    })
+    void theHighSideOfTwentyFourBars(double phase, int bar, String clock) {
+        RunOut r = readings(24, b -> 0.05 * Math.cos(angle(b, 24) - Math.toRadians(phase)));
+        assertThat(r.highSideBar()).isEqualTo(bar);
+        assertThat(r.highSideClock()).isEqualTo(clock);
+    }
+
+    @Test
+    void aHighSideAHairBeforeBarOneIsNotAWholeTurnOn() {
+        for (int bars = 3; bars <= 90; bars++) {
+            int n = bars;
+            assertThat(readings(n, b -> 0.05 * Math.cos(angle(b, n))).highSideDegrees())
+                    .as("%s bars", n)
+                    .isLessThan(360);
+        }
+    }
+
+    @Test
+    void theFirstOfEqualsIsTold() {
+        double[] h = {0, 0.25, 0.5, 0.25, 0.5, 0.25, 0};
+        RunOut r = readings(6, b -> h[b]);
+        assertThat(r.highest(false).bar()).isEqualTo(2);
+        assertThat(r.largestStep()).hasValue(new RunOut.Step(1, 2, 0.25));
+        assertThat(readings(6, b -> -h[b]).lowest(false).bar()).isEqualTo(2);
+    }
+
+    @Test
+    void aSpanReachesFromTheLastBarToTheFirst() {
+        // A ramp all round that falls back between the last bar and the first.
+        RunOut r = readings(8, b -> 0.01 * (b - 1));
+        assertThat(r.largestChangeWithinMm(2)).isCloseTo(0.07, within(1e-12));
+        // Bars far apart: no span of two holds a change.
+        RunOut apart = RunOut.of(6, List.of(new Reading(1, 0), new Reading(3, 0.1), new Reading(5, 0.2)));
+        assertThat(apart.largestChangeWithinMm(2)).isZero();
+        assertThat(apart.largestStep()).isEmpty();
+        assertThat(apart.largestStepMm()).isZero();
+        assertThatThrownBy(() -> r.largestChangeWithinMm(1))
+                .hasMessage("span is 1 bars, but must be at least 2");
+    }
+
+    /**
+     * An alternating ripple, and two bars out with two others in, leave the mean and the eccentricity alone: the
+     * residuals are the heights, the scatter is the ripple, and the bound 3.5 · 1.4826 · 0.01 mm = 0.0519 mm.
+     */
+    @Test
+    void standingOutIsMeasuredByTheScatter() {
+        RunOut r = readings(
+                24,
+                b -> (b % 2 == 1 ? 0.01 : -0.01) + (b == 3 || b == 15 ? 0.05 : 0) - (b == 9 || b == 21 ? 0.05 : 0));
+        assertThat(r.standouts()).extracting(RunOut.Bar::bar).containsExactly(3, 15);
+        assertThat(r.standouts().get(0).residualMm()).isCloseTo(0.06, within(1e-9));
+        // Where all is still, 5 µm is the bound.
+        assertThat(readings(24, b -> b == 3 || b == 15 ? 0.0049 : b == 9 || b == 21 ? -0.0049 : 0)
+                        .standouts())
+                .isEmpty();
+        assertThat(readings(24, b -> b == 3 || b == 15 ? 0.0051 : b == 9 || b == 21 ? -0.0051 : 0)
+                        .standouts())
+                .extracting(RunOut.Bar::bar)
+                .containsExactly(3, 9, 15, 21);
+    }
+
+    @Test
+    void theScatterIsTheMedianOfOddAndEvenNumbersOfBars() {
+        var random = new Random(3);
+        int out = 0;
+        for (int round = 0; round < 300; round++) {
+            int bars = 7 + round % 8;
+            RunOut r = readings(bars, b -> 0.02 * Math.pow(random.nextGaussian(), 5));
+            double median = r.list().stream()
+                    .mapToDouble(b -> Math.abs(b.residualMm()))
+                    .sorted()
+                    .skip((bars - 1) / 2)
+                    .limit(2 - bars % 2)
+                    .average()
+                    .orElseThrow();
+            assertThat(r.standouts())
+                    .containsExactlyElementsOf(r.list().stream()
+                            .filter(b -> Math.abs(b.residualMm()) > Math.max(3.5 * 1.4826 * median, 0.005))
+                            .toList());
+            out += r.standouts().size();
+        }
+        assertThat(out).isBetween(100, 900);
+    }
+
+    @Test
+    void theCutTakesTheAllowanceOffTheLowestBar() {
+        // Bar 5 of 36 lies 0.6 mm low: 0.6 · 35/36 mm under the mean.
+        RunOut r = readings(36, b -> b == 5 ? -0.6 : 0);
+        TruingCut cut = TruingCut.plan(r, TruingCut.Centring.AS_READ, 40, 0.05, OptionalDouble.of(39));
+        double under = 0.6 * 35 / 36;
+        assertThat(cut.depthMm()).isCloseTo(0.65, within(1e-12));
+        assertThat(cut.diameterAfterMm()).isCloseTo(40 - 2 * (under + 0.05), within(1e-12));
+        assertThat(cut.leftMm().orElseThrow()).isCloseTo(1 - 2 * (under + 0.05), within(1e-12));
+        assertThat(cut.text())
+                .isEqualTo("cut 0.65 mm on the radius from first touch; mean diameter from 40 mm to 38.733 mm;"
+                        + " 0.267 mm under the minimum of 39 mm: renew the commutator");
+        // To the very minimum is still kept.
+        double after = cut.diameterAfterMm();
+        TruingCut just = TruingCut.plan(r, TruingCut.Centring.AS_READ, 40, 0.05, OptionalDouble.of(after));
+        assertThat(just.keepsMinimum()).hasValue(true);
+        assertThat(just.text()).endsWith("; 0 mm of diameter left above the minimum of 38.733 mm");
+        assertThat(TruingCut.plan(r, TruingCut.Centring.AS_READ, 40, 0, OptionalDouble.empty())
+                        .text())
+                .endsWith("; no minimum is given");
+    }
+
+    @Test
+    void cutsOfSizesThatCannotBeAreRefused() {
+        RunOut r = readings(4, b -> b == 1 ? -2 : b == 2 ? 2 : 0);
+        assertThatThrownBy(() -> TruingCut.plan(r, TruingCut.Centring.AS_READ, 4, 0, OptionalDouble.empty()))
+                .hasMessage("the lowest bar lies 2 mm under the mean of a commutator of 4 mm: check the diameter and the"
+                        + " unit of the readings");
+        assertThatThrownBy(() -> TruingCut.plan(
+                        r, TruingCut.Centring.AS_READ, Double.POSITIVE_INFINITY, 0, OptionalDouble.empty()))
+                .hasMessage("commutator diameter is no number, but must be over 0: measure it again");
+        assertThatThrownBy(() -> TruingCut.plan(
+                        r, TruingCut.Centring.AS_READ, 40, Double.POSITIVE_INFINITY, OptionalDouble.empty()))
+                .hasMessage("allowance is no number, but must be 0 or more");
+        assertThatThrownBy(() -> TruingCut.plan(r, TruingCut.Centring.AS_READ, 40, 0, OptionalDouble.of(0)))
+                .hasMessage("minimum diameter is 0 mm, but must be over 0: measure it again");
+    }
+
+    @Test
+    void fewBarsAreRefused() {
+        assertThatThrownBy(() -> RunOut.of(2, List.of())).hasMessage("bars is 2, but a centre needs at least 3");
+        assertThatThrownBy(() -> RunOut.of(3, List.of(new Reading(2, 0))))
+                .hasMessageStartingWith("only 1 bar is read, but a centre needs at least 3");
+        assertThat(new Reading(1, -Reading.MOST_MM).heightMm()).isEqualTo(-100);
+        assertThatThrownBy(() -> new Reading(2, Double.NEGATIVE_INFINITY))
+                .hasMessage("reading of bar 2 is no number: measure it again");
     }
 }

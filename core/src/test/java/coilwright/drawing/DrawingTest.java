@@ -116,23 +116,23 @@ class DrawingTest {
 
     @Test
     void labelsAreSpreadWithinTheirLimits() {
-        assertThat(DevelopedLayout.spread(new double[] {1, 1, 5}, 2, 0, 10)).containsExactly(1, 3, 5);
-        assertThat(DevelopedLayout.spread(new double[] {8, 9, 9.5}, 2, 0, 10)).containsExactly(6, 8, 10);
+        assertThat(Occupied.spread(new double[] {1, 1, 5}, 2, 0, 10)).containsExactly(1, 3, 5);
+        assertThat(Occupied.spread(new double[] {8, 9, 9.5}, 2, 0, 10)).containsExactly(6, 8, 10);
     }
 
     @Test
     void chainsAreCutAtTheEdges() {
         List<Point> chain = List.of(new Point(0, 0), new Point(10, 10), new Point(20, 0));
-        List<DevelopedLayout.Piece> pieces = DevelopedLayout.clip(chain, 5, 15);
+        List<Chain.Piece> pieces = Chain.clip(chain, 5, 15);
         assertThat(pieces).hasSize(1);
-        DevelopedLayout.Piece p = pieces.get(0);
+        Chain.Piece p = pieces.get(0);
         assertThat(p.points()).containsExactly(new Point(5, 5), new Point(10, 10), new Point(15, 5));
         assertThat(p.start()).isFalse();
         assertThat(p.end()).isFalse();
         assertThat(p.cutLeft()).isTrue();
         assertThat(p.cutRight()).isTrue();
-        assertThat(DevelopedLayout.clip(chain, 21, 30)).isEmpty();
+        assertThat(Chain.clip(chain, 21, 30)).isEmpty();
         List<Point> back = List.of(new Point(0, 0), new Point(20, 0), new Point(0, 10));
-        assertThat(DevelopedLayout.clip(back, 0, 10)).hasSize(2);
+        assertThat(Chain.clip(back, 0, 10)).hasSize(2);
     }
 }

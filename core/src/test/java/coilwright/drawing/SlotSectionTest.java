@@ -8,6 +8,7 @@ import coilwright.rewind.RoundWire;
 import coilwright.rewind.SlotFill;
 import coilwright.rewind.SlotInsulation;
 import coilwright.rewind.SlotShape;
+import coilwright.rewind.SlotShapes;
 import coilwright.rewind.Source;
 import coilwright.rewind.Trust;
 import coilwright.rewind.WireSize;
@@ -16,10 +17,8 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.List;
-import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Assume;
-import net.jqwik.api.Combinators;
 import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -31,16 +30,7 @@ import org.apache.batik.anim.dom.SAXSVGDocumentFactory;
 class SlotSectionTest {
     @Provide
     Arbitrary<SlotShape> shapes() {
-        Arbitrary<Double> width = Arbitraries.doubles().between(1.5, 20);
-        Arbitrary<Double> depth = Arbitraries.doubles().between(11, 60);
-        Arbitrary<Double> part = Arbitraries.doubles().between(0.1, 0.95);
-        return Arbitraries.oneOf(
-                Combinators.combine(width, depth).as(SlotShape.Rectangular::new),
-                Combinators.combine(width, depth, part, part)
-                        .as((w, d, p, r) -> new SlotShape.ParallelTooth(w, w * p, d, w * p / 2 * r)),
-                Combinators.combine(width, depth).as(SlotShape.RoundBottom::new),
-                Combinators.combine(width, depth, part, part)
-                        .as((w, d, p, r) -> new SlotShape.SemiClosed(w * p, 0.5, w * 0.2, w, w * r, d, w * r * 0.4)));
+        return SlotShapes.between(1.5, 20, 11, 60);
     }
 
     static Conductor wire(double bare, double overall, int strands) {

@@ -55,7 +55,7 @@ final class ScreenTest {
                         double squares = 0;
                         for (int r = 0; r < predicted.length; r++) {
                             squares +=
-                                    weigher.evidence().get(r).fit(predicted[r]).squares();
+                                    weigher.evidence().get(r).fits(predicted[r]).plain().squares();
                         }
                         tried++;
                         assertThat(hit.squares())

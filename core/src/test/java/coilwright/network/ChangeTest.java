@@ -251,6 +251,160 @@ class ChangeTest {
         assertThat(trial.refactorised()).isTrue();
     }
 
+    /** Twenty changes of each kind at once, more than there is room for at first. */
+    @Test
+    void manyChangesAtOnce() {
+        Network ring = Networks.ring(80, 0.5);
+        List<Change> changes = new ArrayList<>();
+        for (int k = 0; k < 20; k++) {
+            changes.add(Change.resistance(k, 0.1 + 0.05 * k));
+            changes.add(Change.emf(20 + k, 0.1 * (k - 9)));
+            changes.add(Change.added(k, 79 - k, 2.0 + k));
+            changes.add(Change.linked(40 + k, 79 - k));
+        }
+        List<Feed> feeds = List.of(Feed.current(3, 41, 2), Feed.voltage(0, 25, 1.5));
+        Network changed = ring.with(changes);
+        Modified modified = ring.factorised().with(changes);
+        assertThat(modified.network().branches()).isEqualTo(changed.branches());
+        Solution solution = modified.solve(feeds);
+        assertThat(modified.refactorised()).isFalse();
+        assertThat(solution.feeds()).isEqualTo(feeds);
+        Compare.same(solution, DenseOracle.solve(changed, feeds), Compare.drive(changed, feeds));
+        for (int k = 0; k < 80; k += 7) {
+            OptionalDouble expected = changed.factorised().resistance(k, 2);
+            Compare.same(modified.resistance(k, 2), expected, expected.orElseThrow(), 0);
+        }
+    }
+
+    @Test
+    void sourcesAloneAreTriedOneByOne() {
+        Network ring = Networks.ring(12, 0.5);
+        List<Reading> readings = new ArrayList<>();
+        for (int k = 0; k < 12; k++) {
+            readings.add(new Reading(List.of(), k, (k + 1) % 12));
+        }
+        Trial trial = ring.factorised().prepare(readings).trial();
+        double[] out = new double[12];
+        for (int k = 0; k < 7; k++) {
+            trial.emf(k, 6);
+        }
+        trial.resistance(3, 0.25).emf(2, 0).emf(3, 12).read(out);
+        assertThat(trial.refactorised()).isFalse();
+        Network changed = ring.with(trial.changes());
+        assertThat(changed.branch(3)).isEqualTo(new Branch(3, 4, 0.25, 12));
+        // 5 · 6 V and 12 V drive 42/5.75 A through 11 coils of half an ohm and one of a quarter.
+        double amperes = 42 / 5.75;
+        assertThat(out[0]).isCloseTo(0.5 * amperes - 6, within(1e-12));
+        assertThat(out[2]).isCloseTo(0.5 * amperes, within(1e-12));
+        assertThat(out[3]).isCloseTo(0.25 * amperes - 12, within(1e-12));
+        assertThat(out[11]).isCloseTo(0.5 * amperes, within(1e-12));
+    }
+
+    @Test
+    void changesOfATrialCanBeMadeInTheirOrder() {
+        Network.Builder builder = Network.builder().nodes(3);
+        int coil = builder.branch(0, 1, 2, 5);
+        builder.branch(1, 2, 1);
+        builder.branch(2, 0, 1);
+        int link = builder.link(0, 2);
+        Network network = builder.build();
+        Trial trial = network.factorised().prepare(List.of()).trial();
+        // Neither a link with a source nor one that is given a source comes in between.
+        trial.alter(coil, 0, 0).alter(link, 4, 3).add(1, 2, 7, 1);
+        Network changed = network.with(trial.changes());
+        assertThat(changed.branch(coil)).isEqualTo(new Branch(0, 1, 0, 0));
+        assertThat(changed.branch(link)).isEqualTo(new Branch(0, 2, 4, 3));
+        assertThat(changed.branch(4)).isEqualTo(new Branch(1, 2, 7, 1));
+        assertThat(trial.clear().changes()).isEmpty();
+    }
+
+    @Test
+    void anOpenBranchIsClosedWithItsSource() {
+        Network.Builder builder = Network.builder().nodes(2);
+        builder.branch(0, 1, 3);
+        int open = builder.branch(0, 1, Double.POSITIVE_INFINITY, 8);
+        Factorisation factorised = builder.build().factorised();
+        Solution closed = factorised.with(Change.resistance(open, 1)).solve();
+        assertThat(closed.voltage(1, 0)).hasValueCloseTo(6.0, within(1e-14));
+        assertThat(factorised.with(Change.removed(open)).solve().voltage(1, 0)).hasValue(0);
+    }
+
+    @Test
+    void aBranchOnOneNodeChangesNothingElse() {
+        Network.Builder builder = Network.builder().nodes(3);
+        builder.branch(0, 1, 1);
+        int loop = builder.branch(1, 1, 2, 4);
+        int link = builder.link(1, 2);
+        int shorted = builder.branch(1, 2, 5);
+        Factorisation factorised = builder.build().factorised();
+        Modified modified = factorised.with(
+                Change.resistance(loop, 8), Change.resistance(shorted, 1), Change.added(2, 1, 3), Change.emf(shorted, 2));
+        Solution solution = modified.solve(Feed.current(0, 2, 1));
+        assertThat(solution.voltage(0, 2)).hasValueCloseTo(1.0, within(1e-14));
+        assertThat(solution.current(loop)).isEqualTo(0.5);
+        assertThat(solution.current(shorted)).isEqualTo(2);
+        assertThat(solution.current(link)).isCloseTo(-1, within(1e-14));
+        assertThat(modified.refactorised()).isFalse();
+    }
+
+    /** Readings that float, or that no feed can make, are told so without a new factorisation. */
+    @Test
+    void whatCannotBeReadIsToldAtOnce() {
+        Network.Builder builder = Network.builder().nodes(4);
+        int bridge = builder.branch(0, 1, 1);
+        builder.branch(2, 3, 1);
+        Trial trial = builder.build()
+                .factorised()
+                .prepare(List.of(
+                        new Reading(List.of(), 0, 2),
+                        new Reading(List.of(Feed.current(0, 1, 1)), 0, 1),
+                        new Reading(List.of(Feed.current(2, 3, 1)), 2, 3)))
+                .trial();
+        double[] out = new double[4];
+        out[3] = 77;
+        trial.resistance(bridge, 5).read(out);
+        assertThat(out).containsExactly(Double.NaN, 5, 1, 77);
+        assertThat(trial.refactorised()).isFalse();
+        trial.clear().remove(bridge).read(out);
+        assertThat(out).containsExactly(Double.NaN, Double.NaN, 1, 77);
+        assertThat(trial.refactorised()).isFalse();
+    }
+
+    /** Readings of two feeds, one of which needs a new factorisation that the other cannot be fed in. */
+    @Test
+    void whatCannotBeReadAfterwardsIsToldToo() {
+        Network.Builder builder = Network.builder().nodes(4);
+        int link = builder.link(0, 1);
+        builder.branch(1, 2, 1);
+        int bridge = builder.branch(2, 3, 1);
+        Trial trial = builder.build()
+                .factorised()
+                .prepare(List.of(
+                        new Reading(List.of(Feed.current(1, 2, 1)), 1, 2),
+                        new Reading(List.of(Feed.current(0, 3, 1)), 0, 3)))
+                .trial();
+        double[] out = new double[2];
+        trial.resistance(link, 4).remove(bridge).read(out);
+        assertThat(out).containsExactly(1, Double.NaN);
+        assertThat(trial.refactorised()).isTrue();
+    }
+
+    @Test
+    void trialsAreChecked() {
+        Trial trial = Networks.ring(4, 1)
+                .factorised()
+                .prepare(List.of(new Reading(List.of(), 0, 1)))
+                .trial();
+        String noBranch = "no branch 4: the network has branches 0 to 3";
+        assertThatThrownBy(() -> trial.alter(4, 1, 0)).hasMessage(noBranch);
+        assertThatThrownBy(() -> trial.resistance(4, 1)).hasMessage(noBranch);
+        assertThatThrownBy(() -> trial.emf(4, 1)).hasMessage(noBranch);
+        assertThatThrownBy(() -> trial.remove(4)).hasMessage(noBranch);
+        assertThatThrownBy(() -> trial.add(0, 4, 1)).hasMessage("no node 4: the network has nodes 0 to 3");
+        assertThatThrownBy(() -> trial.add(4, 0, 1)).hasMessage("no node 4: the network has nodes 0 to 3");
+        assertThatThrownBy(() -> trial.read(new double[0])).hasMessage("room for 0 values: the 1 readings need as many");
+    }
+
     @Test
     void changesAreChecked() {
         Factorisation factorised = Networks.ring(4, 1).factorised();
@@ -258,6 +412,10 @@ class ChangeTest {
                 .hasMessage("no branch 4: the network has branches 0 to 3");
         assertThatThrownBy(() -> factorised.with(Change.linked(0, 7)))
                 .hasMessage("no node 7: the network has nodes 0 to 3");
+        assertThatThrownBy(() -> factorised.with(Change.linked(7, 0)))
+                .hasMessage("no node 7: the network has nodes 0 to 3");
+        assertThatThrownBy(() -> factorised.with(Change.emf(4, 1)))
+                .hasMessage("no branch 4: the network has branches 0 to 3");
         assertThatThrownBy(() -> factorised.with(Change.resistance(0, -1)))
                 .hasMessageContaining("give 1e-30 to 1e30, 0 for a link or infinity for an open branch");
     }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 
 /** Small networks that can be worked out in the head. */
@@ -196,6 +197,51 @@ class NetworkTest {
         Network network = Network.builder().build();
         assertThat(network.factorised().partCount()).isZero();
         assertThat(network.solve().residual()).isZero();
+    }
+
+    @Test
+    void whatIsLeftOverAtANodeIsTheResidual() {
+        Network network = Networks.ring(2, 2);
+        // 3 V over two branches of 2 ohm are 3 A, of which 1 A is fed.
+        var wrong = new Solution(
+                network, List.of(Feed.current(0, 1, 1)), new double[] {1}, new double[] {3, 0}, new int[] {0, 0});
+        assertThat(wrong.residual()).isCloseTo(2, within(CLOSE));
+        assertThat(wrong.currentIsCertain(0)).isTrue();
+    }
+
+    @Test
+    void placesThatAreNotThereAreNamed() {
+        Solution solution = Networks.ring(3, 1).solve();
+        for (ThrowingCallable question : List.<ThrowingCallable>of(
+                () -> solution.voltage(3),
+                () -> solution.voltage(3, 0),
+                () -> solution.voltage(0, 3),
+                () -> solution.reference(3))) {
+            assertThatThrownBy(question).hasMessage("no node 3: the network has nodes 0 to 2");
+        }
+        Factorisation factorised = Networks.ring(3, 1).factorised();
+        for (ThrowingCallable question : List.<ThrowingCallable>of(
+                () -> solution.currentIsCertain(3), () -> factorised.isBridge(3), () -> solution.current(3))) {
+            assertThatThrownBy(question).hasMessage("no branch 3: the network has branches 0 to 2");
+        }
+        Network empty = Network.builder().build();
+        assertThatThrownBy(() -> empty.solve().voltage(0)).hasMessage("no node 0: the network has none");
+        assertThatThrownBy(() -> empty.solve().current(0)).hasMessage("no branch 0: the network has none");
+    }
+
+    @Test
+    void resistancesHaveARange() {
+        assertThat(new Branch(0, 1, 1e-30, 0).isLink()).isFalse();
+        assertThat(new Branch(0, 1, 1e30, 0).isOpen()).isFalse();
+        assertThatThrownBy(() -> new Branch(0, 1, 9e-31, 0)).hasMessageStartingWith("branch from node 0 to node 1 has");
+        assertThatThrownBy(() -> new Branch(0, 1, 2e30, 0)).hasMessageStartingWith("branch from node 0 to node 1 has");
+        assertThatThrownBy(() -> new Branch(1, -1, 1, 0))
+                .hasMessage("branch from node 1 to node -1: nodes are numbered from 0");
+        assertThatThrownBy(() -> Feed.current(1, -1, 1))
+                .hasMessage("feed at nodes 1 and -1: nodes are numbered from 0");
+        Network.Builder builder = Network.builder().nodes(2);
+        assertThat(builder.branch(0, 1, 1, 2)).isZero();
+        assertThat(builder.branch(0, 1, 1, 2)).isEqualTo(1);
     }
 
     @Test

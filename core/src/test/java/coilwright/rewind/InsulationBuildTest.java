@@ -137,6 +137,58 @@ class InsulationBuildTest {
         assertThat(compared).isGreaterThan(400);
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        // Bare, least increase, and the allowance drawn between 9 (1.3), 14 (0.9), 18 (0.8), 20 (0.7), 36 (0.4) and 44 (0.3).
+        "10, 3.1, 1.22",
+        "12, 2.9, 1.06",
+        "14, 3.2, 0.9",
+        "16, 2.9, 0.85",
+        "19, 2.5, 0.75",
+        "20, 2.3, 0.7",
+        "40, 0.6, 0.35"
+    })
+    void heavyBuildIsBareAndIncreaseAndAllowance(int awg, double increase, double allowance) {
+        WireSize size = WireSizes.awg(awg);
+        assertThat(diameter(InsulationBuild.NEMA_HEAVY, size))
+                .isCloseTo(size.bareDiameterMm() + (increase + allowance) * 0.0254, within(1e-9));
+    }
+
+    @Test
+    void tripleBuildIsMadeFrom14To30() {
+        // 10^(0.980 − 14/44.8) = 4.651 mil and 10^(0.980 − 30/44.8) = 2.043 mil.
+        for (int awg : new int[] {14, 30}) {
+            WireSize size = WireSizes.awg(awg);
+            double allowance = awg == 14 ? 0.9 : 0.5;
+            var overall = InsulationBuild.NEMA_TRIPLE.overall(size).orElseThrow();
+            assertThat(overall.diameterMm())
+                    .isCloseTo(
+                            size.bareDiameterMm() + (Math.pow(10, 0.980 - awg / 44.8) + allowance) * 0.0254, within(1e-9));
+            assertThat(overall.source().title()).isEqualTo("NEMA MW 1000, formula for the least increase");
+        }
+        assertThat(InsulationBuild.NEMA_TRIPLE.overall(WireSizes.awg(13))).isEmpty();
+        assertThat(InsulationBuild.NEMA_TRIPLE.overall(WireSizes.awg(31))).isEmpty();
+        assertThat(InsulationBuild.NEMA_HEAVY.overall(WireSizes.awg(5))).isEmpty();
+        assertThat(InsulationBuild.NEMA_HEAVY.overall(WireSizes.awg(41))).isEmpty();
+        assertThat(InsulationBuild.NEMA_SINGLE.overall(WireSizes.awg(14)).orElseThrow().diameterMm())
+                .isCloseTo(66.6 * 0.0254, within(1e-9));
+        assertThat(InsulationBuild.NEMA_HEAVY.overall(WireSizes.awg(12)).orElseThrow().source().title())
+                .startsWith("Centelsa");
+    }
+
+    @Test
+    void metricSizesOfTheTableAndBetween() {
+        var own = InsulationBuild.IEC_GRADE_1.overall(WireSizes.metric(5)).orElseThrow();
+        assertThat(own.diameterMm()).isCloseTo(5.093, within(1e-9));
+        assertThat(own.source().trust()).isEqualTo(Trust.FROM_MEMORY);
+        var thick = new WireSize(WireSystem.METRIC, "6", 6, Source.arithmetic());
+        assertThat(InsulationBuild.IEC_GRADE_1.overall(thick)).isEmpty();
+        var thin = new WireSize(WireSystem.METRIC, "0.01", 0.01, Source.arithmetic());
+        assertThat(InsulationBuild.IEC_GRADE_1.overall(thin)).isEmpty();
+        // Fine double cotton adds 0.010 in.
+        assertThat(diameter(InsulationBuild.DOUBLE_COTTON, WireSizes.metric(1))).isCloseTo(1.254, within(1e-9));
+    }
+
     @Test
     void buildsThatAreNotMade() {
         assertThat(InsulationBuild.NEMA_SINGLE.overall(WireSizes.awg(12))).isEmpty();

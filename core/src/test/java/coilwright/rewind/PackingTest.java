@@ -5,9 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
-import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
-import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -17,16 +15,7 @@ import org.junit.jupiter.api.Test;
 class PackingTest {
     @Provide
     Arbitrary<SlotShape> shapes() {
-        Arbitrary<Double> width = Arbitraries.doubles().between(2, 12);
-        Arbitrary<Double> depth = Arbitraries.doubles().between(8, 25);
-        Arbitrary<Double> part = Arbitraries.doubles().between(0.1, 0.95);
-        return Arbitraries.oneOf(
-                Combinators.combine(width, depth).as(SlotShape.Rectangular::new),
-                Combinators.combine(width, depth, part, part)
-                        .as((w, d, p, r) -> new SlotShape.ParallelTooth(w, w * p, d, w * p / 2 * r)),
-                Combinators.combine(width, depth).as(SlotShape.RoundBottom::new),
-                Combinators.combine(width, depth, part, part)
-                        .as((w, d, p, r) -> new SlotShape.SemiClosed(w * p, 0.5, w * 0.2, w, w * r, d, w * r * 0.4)));
+        return SlotShapes.between(2, 12, 8, 25);
     }
 
     @Property(tries = 150)
@@ -38,7 +27,7 @@ class PackingTest {
         Outline body = shape.body();
         double top = body.heightMm() - wedge;
         Packing p = Packing.in(body, liner, 0, top, d);
-        List<Point> c = p.centres();
+        List<SlotPoint> c = p.centres();
         for (int i = 0; i < c.size(); i++) {
             for (int j = 0; j < i; j++) {
                 assertThat(c.get(i).distance(c.get(j))).isGreaterThan(d * (1 - 1e-6));
@@ -55,13 +44,13 @@ class PackingTest {
      * Distance to the drawn boundary, without the flat top, reckoned apart from the code under test. The boundary's
      * chords cut arcs short by at most 0.02 mm here.
      */
-    private static double clearance(Outline body, Point p) {
-        List<Point> b = body.boundary();
+    private static double clearance(Outline body, SlotPoint p) {
+        List<SlotPoint> b = body.boundary();
         double least = Double.POSITIVE_INFINITY;
         boolean inside = true;
         for (int i = 0; i < b.size(); i++) {
-            Point s = b.get(i);
-            Point t = b.get((i + 1) % b.size());
+            SlotPoint s = b.get(i);
+            SlotPoint t = b.get((i + 1) % b.size());
             double dx = t.xMm() - s.xMm();
             double dy = t.yMm() - s.yMm();
             double length = Math.hypot(dx, dy);
@@ -78,7 +67,7 @@ class PackingTest {
 
     private static double boundaryLength(Outline body) {
         double sum = 0;
-        List<Point> b = body.boundary();
+        List<SlotPoint> b = body.boundary();
         for (int i = 0; i < b.size(); i++) {
             sum += b.get(i).distance(b.get((i + 1) % b.size()));
         }
@@ -89,10 +78,10 @@ class PackingTest {
     void areaAgreesWithTheDrawnBoundary(@ForAll("shapes") SlotShape shape) {
         Outline body = shape.body();
         double twice = 0;
-        List<Point> b = body.boundary();
+        List<SlotPoint> b = body.boundary();
         for (int i = 0; i < b.size(); i++) {
-            Point s = b.get(i);
-            Point t = b.get((i + 1) % b.size());
+            SlotPoint s = b.get(i);
+            SlotPoint t = b.get((i + 1) % b.size());
             twice += s.xMm() * t.yMm() - t.xMm() * s.yMm();
         }
         // Chords of 16 steps lose about a thousandth of a quarter circle.
@@ -120,6 +109,40 @@ class PackingTest {
         assertThat(count(10, 10, 1)).isGreaterThanOrEqualTo(105);
         // A slot 1 + √3/2 wide holds two columns in each other's hollows: 5 + 4 in a depth of 5.
         assertThat(count(1 + Math.sqrt(3) / 2, 5, 1)).isEqualTo(9);
+    }
+
+    @Test
+    void patterns() {
+        Packing square = Packing.in(new SlotShape.Rectangular(6, 4).body(), 0, 0, 4, 2);
+        assertThat(square.pattern()).isEqualTo(Packing.Pattern.SQUARE);
+        assertThat(square.centres())
+                .containsExactly(
+                        new Point(-2, 1), new Point(0, 1), new Point(2, 1), new Point(-2, 3), new Point(0, 3), new Point(2, 3));
+        Packing hexagonal = Packing.in(new SlotShape.Rectangular(10, 10).body(), 0, 0, 10, 1);
+        assertThat(hexagonal.pattern()).isEqualTo(Packing.Pattern.HEXAGONAL);
+        assertThat(hexagonal.count()).isEqualTo(105);
+        // One wire to a row, left and right in turn, 0.6 aside and 0.8 up: six in 5 mm, where hollows take five.
+        Packing staggered = Packing.in(new SlotShape.Rectangular(1.6, 5).body(), 0, 0, 5, 1);
+        assertThat(staggered.pattern()).isEqualTo(Packing.Pattern.STAGGERED);
+        assertThat(staggered.count()).isEqualTo(6);
+        assertThat(staggered.lowest(2)).extracting(Point::yMm).satisfies(y -> assertThat(y.get(1) - y.get(0))
+                .isCloseTo(0.8, within(1e-9)));
+        // Rows of three and two in turn, 1.25 apart, rise 0.78 each: five rows instead of four rows of three.
+        assertThat(count(3.5, 4.3, 1)).isEqualTo(13);
+    }
+
+    @Test
+    void onlyTheRoomBetweenTwoHeights() {
+        Outline body = new SlotShape.Rectangular(2.2, 10).body();
+        Packing high = Packing.in(body, 0.1, 4, 7, 1);
+        assertThat(high.count()).isEqualTo(6);
+        assertThat(high.centres()).allMatch(p -> p.yMm() >= 4.5 - 1e-9 && p.yMm() <= 6.5 + 1e-9);
+        assertThat(Packing.in(body, 0.1, 4, 4.9, 1).count()).isZero();
+        assertThat(Packing.in(body, 0.1, 4, 5, 1).count()).isEqualTo(2);
+        // The liner lies on the floor too.
+        assertThat(Packing.in(body, 0.1, 0, 1.05, 1).count()).isZero();
+        assertThat(Packing.in(body, 0.1, 0, 1.1, 1).centres()).extracting(Point::yMm).allMatch(y -> Math.abs(y - 0.6) < 1e-9);
+        assertThat(high.lowest(9)).hasSize(6);
     }
 
     @Test
@@ -157,6 +180,22 @@ class PackingTest {
         assertThatThrownBy(() -> new SlotShape.SemiClosed(7, 0, 1, 6, 4, 10, 0))
                 .hasMessageContaining("wider than the body");
         assertThatThrownBy(() -> new SlotShape.Rectangular(0, 10)).hasMessageContaining("slot width is 0 mm");
+        // At most half the floor in a box; 2 / tan 22.5° where the walls lean out by 45°, the floor being 4 wide.
+        assertThat(new SlotShape.ParallelTooth(6, 6, 10, 3).cornerRadiusMm()).isEqualTo(3);
+        assertThat(new SlotShape.ParallelTooth(24, 4, 10, 4.828).cornerRadiusMm()).isEqualTo(4.828);
+        assertThatThrownBy(() -> new SlotShape.ParallelTooth(24, 4, 10, 4.829))
+                .hasMessage("corner radius is 4.829 mm, but a floor of 4 mm and a depth of 10 mm leave room for 4.828 mm at"
+                        + " most");
+        // A wall shorter than half the floor bounds the radius.
+        assertThatThrownBy(() -> new SlotShape.ParallelTooth(6, 6, 2, 2.01)).hasMessageContaining("room for 2 mm at most");
+        assertThatThrownBy(() -> new SlotShape.SemiClosed(2, 0, 1, 6, 6, 10, 3.1))
+                .hasMessageContaining("leave room for 3 mm at most");
+        // Walls that lean in by a fifth each, shoulders by twice their height and by an eighth of it.
+        assertThat(new SlotShape.SemiClosed(2, 0, 1, 6, 10, 10, 0).openingMm()).isEqualTo(2);
+        assertThat(new SlotShape.SemiClosed(6, 0, 1, 6, 6, 10, 0).openingMm()).isEqualTo(6);
+        assertThatThrownBy(() -> new SlotShape.SemiClosed(5.5, 0, 2, 6, 10, 10, 0))
+                .hasMessage("the walls lean in more than the shoulders, so the body is hollow: check the widths and heights");
+        assertThat(new SlotShape.SemiClosed(5.5, 0, 1.25, 6, 10, 10, 0).shoulderMm()).isEqualTo(1.25);
     }
 
     private static int count(double width, double depth, double d) {

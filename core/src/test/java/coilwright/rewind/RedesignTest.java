@@ -26,6 +26,7 @@ class RedesignTest {
         var coil = new CoilCopper(turns, Conductor.of(wire), MeanTurn.measured(240), 80);
         return new Machine(
                 4,
+                28,
                 new ArmatureCopper(coil, 28, 28, paths),
                 volts,
                 rpm,
@@ -116,6 +117,7 @@ class RedesignTest {
         Machine six = machine(6, 1.2, 2, 6, 1450);
         Machine awg = new Machine(
                 4,
+                28,
                 new ArmatureCopper(six.copper().coil().withConductor(Conductor.of(wire)), 28, 28, 2),
                 6,
                 1450,
@@ -127,6 +129,26 @@ class RedesignTest {
                 .isEqualTo("19 AWG");
         // No current and no slot known: nothing is said of brushes, density or fill.
         assertThat(up.cautions()).extracting(Caution::id).containsExactly("field", "regulator");
+    }
+
+    /** As far as voltage between bars goes, the second coil on each bar of a frog-leg winding is an equalizer. */
+    @Test
+    void voltsBetweenBarsGoByTheBarsNotByTheCoils() {
+        Machine lap = machine(1, 1.2, 4, 48, 2000);
+        Machine frogLeg = new Machine(
+                4,
+                28,
+                new ArmatureCopper(lap.copper().coil(), 56, 56, 8),
+                48,
+                2000,
+                OptionalDouble.of(200),
+                Optional.empty());
+        // 48 V over the 7 bars of a pole pitch.
+        assertThat(frogLeg.meanVoltsBetweenBars()).isCloseTo(48.0 / 7, within(1e-12));
+        // 120 V over 7 bars are 17.1 V, over the 15 V that are usual at most.
+        assertThat(Redesign.plan(frogLeg, Redesign.Target.same().withVolts(120)).cautions())
+                .extracting(Caution::id)
+                .contains("bar-volts");
     }
 
     @Test
@@ -190,6 +212,88 @@ class RedesignTest {
                         .cautions())
                 .extracting(Caution::id)
                 .contains("heavy-wire");
+    }
+
+    private static List<String> cautions(Machine before, Redesign.Target target, String id) {
+        return Redesign.plan(before, target).cautions().stream()
+                .filter(c -> c.id().equals(id))
+                .map(Caution::text)
+                .toList();
+    }
+
+    @Test
+    void cautionsGiveTheirNumbers() {
+        Machine before = machine(12, 0.8, 2, 12, 1500);
+        Redesign.Target twice = Redesign.Target.same().withVolts(24);
+        assertThat(cautions(before, twice, "field"))
+                .containsExactly("voltage changes by a factor of 2: a shunt field needs that factor in turns and its inverse in"
+                        + " wire area for the same ampere-turns, or a reconnection; a series field goes by the current");
+        assertThat(cautions(before, twice, "regulator"))
+                .containsExactly("regulator, cut-out and battery must suit 24 V: a regulator for 12 V will not do");
+        assertThat(cautions(before, twice, "brushes"))
+                .containsExactly("armature current goes from 12 to 6 A at the same current density: brush area, grade and leads"
+                        + " must suit");
+        assertThat(cautions(before, Redesign.Target.same().withRpm(3000), "speed"))
+                .containsExactly("speed rises from 1500 to 3000 r/min: the pull on banding and wedges grows by a factor of 4;"
+                        + " check banding, balance, bearings and commutator");
+        assertThat(cautions(before, Redesign.Target.same().withRpm(1000), "speed")).isEmpty();
+        // Two paths become four: 24 turns, twice the current for each path of half the area.
+        Redesign paths = Redesign.plan(before, Redesign.Target.same().withPaths(4));
+        assertThat(paths.after().copper().coil().turns()).isEqualTo(24);
+        assertThat(paths.after().amps().orElseThrow()).isCloseTo(12, within(1e-9));
+        assertThat(cautions(before, Redesign.Target.same().withPaths(4), "winding-type"))
+                .containsExactly("parallel paths change from 2 to 4: lead throw, number of live brush arms and equalizers change"
+                        + " with them");
+        assertThat(cautions(before, Redesign.Target.same().withPaths(4), "brushes")).isEmpty();
+    }
+
+    @Test
+    void currentUpByMoreThanATenthAsksForOtherBrushes() {
+        Machine before = machine(12, 1.0, 2, 12, 1500);
+        for (double thicker : new double[] {1.06, 0.94}) {
+            assertThat(cautions(before, Redesign.Target.same().withConductor(round(thicker)), "brushes"))
+                    .as("%s mm", thicker)
+                    .hasSize(1);
+        }
+        for (double alike : new double[] {1.04, 0.96}) {
+            assertThat(cautions(before, Redesign.Target.same().withConductor(round(alike)), "brushes"))
+                    .as("%s mm", alike)
+                    .isEmpty();
+        }
+    }
+
+    private static Conductor round(double bareMm) {
+        var size = new WireSize(WireSystem.METRIC, "test", bareMm, Source.arithmetic());
+        return Conductor.of(RoundWire.of(size, InsulationBuild.IEC_GRADE_2));
+    }
+
+    @Test
+    void fillDensityAndBarVoltsOutOfTheUsual() {
+        // 28 bars and 4 poles: 250 V are 35.7 V from bar to bar, 125 V half of that.
+        Machine low = machine(12, 0.8, 2, 125, 1500);
+        assertThat(cautions(low, Redesign.Target.same().withVolts(250), "bar-volts"))
+                .containsExactly("mean voltage between bars is 35.71 V; usual is " + Limit.of("bar-volts").words()
+                        + ": more bars would be needed");
+        // No worse than it was.
+        assertThat(cautions(machine(12, 0.8, 2, 250, 1500), Redesign.Target.same().withRpm(1600), "bar-volts"))
+                .isEmpty();
+        Limit fill = Limit.of("fill-usual");
+        Machine before = machine(12, 0.8, 2, 12, 1500);
+        Redesign full = Redesign.plan(before, Redesign.Target.same().withConductor(round(1.33)));
+        double now = full.after().fill().orElseThrow().fill();
+        assertThat(full.after().fill().orElseThrow().fits()).isTrue();
+        assertThat(now).isGreaterThan(fill.high().orElseThrow());
+        assertThat(cautions(before, Redesign.Target.same().withConductor(round(1.33)), "slot-fill"))
+                .containsExactly("slot fill is " + Format.percent(now) + "; above "
+                        + Format.percent(fill.high().orElseThrow()) + " is hard to wind");
+        assertThat(cautions(before, Redesign.Target.same(), "slot-fill")).isEmpty();
+        // 12 A in two paths of 0.503 mm²: 11.94 A/mm².
+        Limit density = Limit.of("density-continuous");
+        assertThat(cautions(before, Redesign.Target.same(), "current-density"))
+                .containsExactly("current density is 11.94 A/mm²; usual for continuous duty is "
+                        + Format.number(density.low().orElseThrow()) + " to "
+                        + Format.number(density.high().orElseThrow()) + " A/mm²");
+        assertThat(cautions(machine(6, 1.8, 2, 12, 1500), Redesign.Target.same(), "current-density")).isEmpty();
     }
 
     @Test

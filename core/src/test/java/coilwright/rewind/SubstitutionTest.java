@@ -10,6 +10,8 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class SubstitutionTest {
     private static final Conductor EIGHTEEN = Conductor.of(RoundWire.of(WireSizes.awg(18), InsulationBuild.NEMA_HEAVY));
@@ -66,6 +68,47 @@ class SubstitutionTest {
         if (tolerance > 0.15 && area < 18) {
             assertThat(options).isNotEmpty();
         }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "BARE, BARE, BARE",
+        "IEC_GRADE_1, NEMA_SINGLE, IEC_GRADE_1",
+        "NEMA_SINGLE, NEMA_SINGLE, IEC_GRADE_1",
+        "IEC_GRADE_2, NEMA_HEAVY, IEC_GRADE_2",
+        "DOUBLE_COTTON, NEMA_HEAVY, IEC_GRADE_2",
+        "NEMA_TRIPLE, NEMA_TRIPLE, IEC_GRADE_3",
+        "IEC_GRADE_3, NEMA_TRIPLE, IEC_GRADE_3"
+    })
+    void theBuildLikestToItsOwn(InsulationBuild own, InsulationBuild american, InsulationBuild other) {
+        // AWG is made in NEMA builds, the others in IEC grades; 18 AWG is sold in all of them.
+        var wire = new RoundWire(WireSizes.awg(18), own, 1.2, Source.arithmetic());
+        assertThat(Substitution.Wanted.inPlaceOf(Conductor.of(wire)).builds())
+                .containsEntry(WireSystem.AWG, american)
+                .containsEntry(WireSystem.METRIC, other)
+                .containsEntry(WireSystem.SWG, other);
+    }
+
+    @Test
+    void inPlaceOfAStrip() {
+        var strip = new Conductor.Strip(4, 2, 0, 0.1);
+        var wanted = Substitution.Wanted.inPlaceOf(strip);
+        assertThat(wanted.builds()).containsEntry(WireSystem.METRIC, InsulationBuild.IEC_GRADE_2);
+        assertThat(wanted.areaMm2()).isEqualTo(8);
+        assertThat(wanted.mostInHand()).isEqualTo(3);
+        assertThat(wanted.within()).isEqualTo(0.1);
+    }
+
+    @Test
+    void roomIsComparedWithWhatIsWanted() {
+        var options = Substitution.options(
+                new Substitution.Wanted(1, 2, Map.of(WireSystem.METRIC, InsulationBuild.IEC_GRADE_2), 8, 0.5),
+                Substitution.Rank.FIT);
+        assertThat(options).isNotEmpty().allSatisfy(o -> {
+            assertThat(o.areaDifference()).isCloseTo(o.conductor().areaMm2() - 1, within(1e-12));
+            assertThat(o.roomDifference()).isCloseTo(o.conductor().roomMm2() / 2 - 1, within(1e-12));
+        });
+        assertThat(options).extracting(o -> o.conductor().strands()).contains(1, 8);
     }
 
     @Test

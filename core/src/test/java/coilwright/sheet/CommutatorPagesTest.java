@@ -2,6 +2,7 @@ package coilwright.sheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import coilwright.drawing.DrawingPages;
 import coilwright.drawing.Palette;
 import coilwright.job.Job;
 import coilwright.job.JobText;
@@ -10,8 +11,8 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class CommutatorPagesTest {
-    private static CommutatorPages.Progress readTo(int bar) {
-        Job job = JobText.of("t", """
+    private static Job job(int bar) {
+        return JobText.of("t", """
                         coilwright: 1
                         title: T
                         armature: {slots: 20, bars: 20, poles: 4}
@@ -24,7 +25,10 @@ class CommutatorPagesTest {
                         .collect(Collectors.joining(", "))))
                 .job()
                 .orElseThrow();
-        return CommutatorPages.progress(job, Palette.COLOUR);
+    }
+
+    private static CommutatorPages.Progress readTo(int bar) {
+        return CommutatorPages.progress(job(bar), Palette.COLOUR);
     }
 
     @Test
@@ -36,5 +40,14 @@ class CommutatorPagesTest {
         // Bar 11 lies opposite to bar 1.
         assertThat(readTo(11).report()).isPresent();
         assertThat(readTo(20).trace()).isPresent();
+    }
+
+    @Test
+    void aSheetIsFilledInUntilTheCentreIsToldAndHasTheTraceSoFar() {
+        int toFillIn = CommutatorPages.of(job(2), Palette.COLOUR).pages().size();
+        DrawingPages begun = CommutatorPages.of(job(5), Palette.COLOUR);
+        assertThat(begun.pages()).hasSize(toFillIn + 1);
+        assertThat(begun.pages().get(toFillIn))
+                .isEqualTo(readTo(5).trace().orElseThrow().first());
     }
 }

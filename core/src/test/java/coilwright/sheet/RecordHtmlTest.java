@@ -52,7 +52,7 @@ class RecordHtmlTest {
         return out;
     }
 
-    private static final Set<String> KNOWN = Set.of(
+    static final Set<String> KNOWN = Set.of(
             "html",
             "head",
             "meta",
@@ -91,7 +91,7 @@ class RecordHtmlTest {
             "path",
             "text");
 
-    private static final Set<String> ATTRIBUTES = Set.of(
+    static final Set<String> ATTRIBUTES = Set.of(
             "lang",
             "xmlns",
             "charset",
@@ -130,7 +130,7 @@ class RecordHtmlTest {
             "data-path");
 
     /** Only what is meant to be there: nothing that runs, fetches or carries its own style; ids told apart. */
-    private static void inert(String html) throws Exception {
+    static void inert(String html) throws Exception {
         List<Element> all = elements(parsed(html));
         List<String> ids = new ArrayList<>();
         int styles = 0;

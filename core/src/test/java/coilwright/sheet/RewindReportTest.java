@@ -285,6 +285,12 @@ class RewindReportTest {
         RewindReport report = sample("hill-tram-motor.yaml");
         assertThat(report.found().barVolts()).hasValue(4);
         assertThat(report.others()).isEmpty();
+        assertThat(RewindReportText.of(report))
+                .filteredOn(x -> x.part() == RewindReportSection.Part.OTHERS)
+                .singleElement()
+                .extracting(RewindReportSection::items)
+                .asString()
+                .contains("half as many coils");
         RewindReport lap = report("armature: {slots: 24, bars: 48, poles: 4, slotOneInLineWith: bar}\n"
                 + "winding: {type: frog-leg, throw: 6, turns: 1}\nplan: {type: lap}");
         assertThat(lap.change().orElseThrow().refused().orElseThrow()).contains("96 live coils on 48 bars");

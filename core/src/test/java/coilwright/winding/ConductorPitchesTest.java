@@ -157,6 +157,31 @@ class ConductorPitchesTest {
                 "WAVE | 1 | 28 | 4 | 7 | -7 | average pitch 0 times 4 poles is 0; there are 28 conductors; in a simplex "
                         + "wave winding they differ by 2: back and front pitch must both lead onwards, and the conductors "
                         + "be a multiple of 4, 2 more or less",
+                // Numbers of conductors are named where the pitches lead so far and make at least one coil of each path.
+                "WAVE | 1 | 30 | 2 | 3 | -1 | average pitch 1 times 2 poles is 2; there are 30 conductors; in a simplex "
+                        + "wave winding they differ by 2: an average pitch of 14 or 16; or with these pitches 4 "
+                        + "(retrogressive) conductors would do",
+                "WAVE | 1 | 30 | 2 | 3 | 3 | average pitch 3 times 2 poles is 6; there are 30 conductors; in a simplex "
+                        + "wave winding they differ by 2: an average pitch of 14 or 16; or with these pitches 4 "
+                        + "(progressive) or 8 (retrogressive) conductors would do",
+                "WAVE | 2 | 30 | 2 | 3 | -1 | average pitch 1 times 2 poles is 2; there are 30 conductors; in a duplex "
+                        + "wave winding they differ by 4: an average pitch of 13 or 17 would do",
+                "WAVE | 2 | 30 | 2 | 7 | -3 | average pitch 2 times 2 poles is 4; there are 30 conductors; in a duplex "
+                        + "wave winding they differ by 4: an average pitch of 13 or 17; or with these pitches 8 "
+                        + "(retrogressive) conductors would do",
+                "WAVE | 2 | 30 | 2 | 3 | 5 | average pitch 4 times 2 poles is 8; there are 30 conductors; in a duplex "
+                        + "wave winding they differ by 4: an average pitch of 13 or 17; or with these pitches 12 "
+                        + "(retrogressive) conductors would do",
+                "WAVE | 2 | 40 | 2 | 11 | 3 | average pitch 7 times 2 poles is 14; there are 40 conductors; in a duplex "
+                        + "wave winding they differ by 4: an average pitch of 18 or 22; or with these pitches 18 "
+                        + "(retrogressive) conductors would do",
+                "WAVE | 2 | 30 | 4 | 7 | -7 | average pitch 0 times 4 poles is 0; there are 30 conductors; in a duplex "
+                        + "wave winding they differ by 4: back and front pitch must both lead onwards, and the conductors "
+                        + "be a multiple of 4, 4 more or less",
+                "WAVE | 1 | 30 | 4 | 7 | 0 | front pitch 0 is even, so it would join one bottom side with another, 0 "
+                        + "further on: 1 would do",
+                "LAP | 1 | 32 | 4 | 2 | -5 | back pitch 2 is even, so it would join conductor 1, a top side, with "
+                        + "conductor 3, a top side too: 1 or 3 would do",
             })
     void saysWhatIsWrong(WindingType type, int plex, int conductors, int poles, int back, int front, String message) {
         var book = new ConductorPitches(type, plex, conductors, poles, back, front);
@@ -166,6 +191,32 @@ class ConductorPitchesTest {
                 .isInstanceOf(ImpossibleWindingException.class)
                 .hasMessage(message);
         assertThatThrownBy(() -> book.armature(16)).isInstanceOf(ImpossibleWindingException.class);
+    }
+
+    @Test
+    void noAveragePitchOfNoneIsProposed() {
+        // 24 conductors less 2 · 12 leave nothing to share out.
+        assertThat(new ConductorPitches(WindingType.WAVE, 12, 24, 4, 7, 7).check())
+                .extracting(Finding::wayOut)
+                .endsWith("an average pitch of 12; or with these pitches 52 (retrogressive) conductors would do");
+    }
+
+    @Test
+    void theLargestNumbersAreTaken() {
+        assertThat(new ConductorPitches(WindingType.LAP, 12, 8000, 100, 8000, -8000).resultant())
+                .isZero();
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> ConductorPitches.lap(12, 2, 7, 5).withPlex(13))
+                .withMessage("plex is 13, but must be from 1 (simplex) to 12");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> ConductorPitches.lap(8001, 2, 7, 5))
+                .withMessage("conductors is 8001, but must be from 4 to 8000");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> ConductorPitches.lap(12, 2, 8001, 5))
+                .withMessage("back pitch is 8001, but must be from 1 to 8000: it is counted onwards from the top side");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> ConductorPitches.wave(12, 2, 7, 8001))
+                .withMessage("front pitch is 8001, but must be from -8000 to 8000");
     }
 
     @Test

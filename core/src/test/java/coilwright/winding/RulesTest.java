@@ -5,6 +5,7 @@ import static coilwright.winding.Direction.RETROGRESSIVE;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
@@ -87,6 +88,43 @@ class RulesTest {
                                     + " number of bars; 21 (three dead coils) or 23 (one dead coil) would do");
         }
 
+        @ParameterizedTest
+        @CsvSource(
+                delimiter = '|',
+                value = {
+                    // Two bars are the fewest there are.
+                    "3 | 3 | 6 | commutator pitch would be 3/3 ± 1/3, not whole: a simplex wave on 6 poles needs a"
+                            + " multiple of 3 bars, 1 more or 1 less; 2 (one dead coil) or 4 (two dead coils, wound"
+                            + " retrogressive) would do",
+                    "3 | 3 | 10 | commutator pitch would be 3/5 ± 1/5, not whole: a simplex wave on 10 poles needs a"
+                            + " multiple of 5 bars, 1 more or 1 less; 4 (two dead coils) would do",
+                    // 4000 bars are the most.
+                    "129 | 3999 | 14 | commutator pitch would be 3999/7 ± 1/7, not whole: a simplex wave on 14 poles"
+                            + " needs a multiple of 7 bars, 1 more or 1 less; 3998 (one dead coil, wound retrogressive)"
+                            + " would do",
+                    "125 | 4000 | 14 | commutator pitch would be 4000/7 ± 1/7, not whole: a simplex wave on 14 poles"
+                            + " needs a multiple of 7 bars, 1 more or 1 less; 3998 (two dead coils, wound retrogressive)"
+                            + " would do",
+                    // Six dead coils are not worth proposing, but these slots hold two coil sides a layer already.
+                    "8 | 16 | 18 | commutator pitch would be 16/9 ± 1/9, not whole: a simplex wave on 18 poles needs a"
+                            + " multiple of 9 bars, 1 more or 1 less; 10 (6 dead coils, wound retrogressive) or 17 would"
+                            + " do",
+                })
+        void theNearestBarsAreNamed(int slots, int bars, int poles, String message) {
+            assertThat(refusal(slots, bars, poles, WindingSpec.wave(1, PROGRESSIVE)))
+                    .containsExactly(message);
+        }
+
+        @Test
+        void barsThatFillTheSlotsNeedNoDeadCoil() {
+            assertThat(refusal(7, 20, 4, WindingSpec.wave(1, PROGRESSIVE)))
+                    .endsWith("commutator pitch would be 20/2 ± 1/2, not whole: a simplex wave on 4 poles needs an odd"
+                            + " number of bars; 19 (two dead coils) or 21 would do");
+            assertThat(refusal(31, 3999, 4, WindingSpec.wave(2, PROGRESSIVE)))
+                    .endsWith("commutator pitch would be 3999/2 ± 2/2, not whole: a duplex wave on 4 poles needs an even"
+                            + " number of bars; 3998 (one dead coil) or 4000 would do");
+        }
+
         @Test
         void isWhole() {
             assertThat(refusal(25, 25, 4, WindingSpec.wave(1, PROGRESSIVE))).isEmpty();
@@ -110,6 +148,57 @@ class RulesTest {
                             "46 bars need 47 coils (one dead coil counted), which do not share out evenly over 24"
                                     + " slots (47/24 is not whole): two dead coils in all would fill the slots; or 23 or 47 bars"
                                     + " would do");
+        }
+
+        @Test
+        void asManyDeadCoilsAsAreWorthProposing() {
+            // A quarter of the slots, 6 of 24.
+            assertThat(refusal(24, 18, 4, WindingSpec.lap(1, PROGRESSIVE)))
+                    .containsExactly("18 bars need 18 coils, which do not share out evenly over 24 slots (18/24 is not"
+                            + " whole): 6 dead coils in all would fill the slots; or 24 bars would do");
+            assertThat(refusal(24, 17, 4, WindingSpec.lap(1, PROGRESSIVE)))
+                    .containsExactly("17 bars need 17 coils, which do not share out evenly over 24 slots (17/24 is not"
+                            + " whole): 24 bars would do");
+            // Where nothing else helps, more: an even number of bars makes no simplex wave on 4 poles.
+            assertThat(refusal(12, 19, 4, WindingSpec.wave(1, PROGRESSIVE)))
+                    .containsExactly("19 bars need 19 coils, which do not share out evenly over 12 slots (19/12 is not"
+                            + " whole): 5 dead coils in all would fill the slots");
+        }
+
+        @Test
+        void theNearestBarsAreNamed() {
+            // From two bars to four thousand.
+            assertThat(refusal(2, 3, 2, WindingSpec.lap(1, PROGRESSIVE)))
+                    .containsExactly("3 bars need three coils, which do not share out evenly over 2 slots (3/2 is not whole):"
+                            + " one dead coil in all would fill the slots; or 2 or 4 bars would do");
+            assertThat(refusal(1000, 3999, 4, WindingSpec.lap(1, PROGRESSIVE)))
+                    .containsExactly("3999 bars need 3999 coils, which do not share out evenly over 1000 slots (3999/1000"
+                            + " is not whole): one dead coil in all would fill the slots; or 3000 or 4000 bars would do");
+            assertThat(refusal(1000, 3998, 4, WindingSpec.lap(1, PROGRESSIVE).withDeadCoils(List.of(7))))
+                    .containsExactly("3998 bars need 3999 coils (one dead coil counted), which do not share out evenly over"
+                            + " 1000 slots (3999/1000 is not whole): two dead coils in all would fill the slots; or 2999"
+                            + " or 3999 bars would do");
+            // A progressive simplex wave on 6 poles takes 2 bars more than a multiple of 3; one coil of each is dead.
+            assertThat(refusal(12, 22, 6, WindingSpec.wave(1, PROGRESSIVE).withDeadCoils(List.of(7))))
+                    .startsWith("22 bars need 23 coils (one dead coil counted), which do not share out evenly over 12"
+                            + " slots (23/12 is not whole): 11 or 23 bars would do");
+        }
+
+        @Test
+        void ofAFrogLegNeedsWholePolePairsToo() {
+            assertThat(refusal(24, 46, 4, frogLeg(1, CoilSpan.usual())))
+                    .containsExactly("46 bars need 46 coils, which do not share out evenly over 24 slots (46/24 is not"
+                            + " whole): 24 or 48 bars would do");
+            // Multiples of 7 that 3 divides; plex 4 makes 24 paths by the wave part.
+            assertThat(refusal(7, 8, 6, frogLeg(1, CoilSpan.usual())))
+                    .startsWith("8 bars need 8 coils, which do not share out evenly over 7 slots (8/7 is not whole): 21"
+                            + " bars would do");
+            assertThat(refusal(7, 8, 6, frogLeg(4, CoilSpan.usual())))
+                    .startsWith("8 bars need 8 coils, which do not share out evenly over 7 slots (8/7 is not whole): 42"
+                            + " bars would do");
+            assertThat(refusal(12, 13, 6, frogLeg(2, CoilSpan.usual())))
+                    .startsWith("13 bars need 13 coils, which do not share out evenly over 12 slots (13/12 is not whole):"
+                            + " 12 or 24 bars would do");
         }
 
         @Test
@@ -142,7 +231,14 @@ class RulesTest {
             assertThat(refusal(12, 12, 2, WindingSpec.lap(8, PROGRESSIVE)))
                     .containsExactly(
                             "an 8-plex lap steps 8 bars, over half of the 12 there are: plex 6 or less would do");
+            assertThat(refusal(12, 12, 2, WindingSpec.lap(11, PROGRESSIVE)))
+                    .containsExactly(
+                            "an 11-plex lap steps 11 bars, over half of the 12 there are: plex 6 or less would do");
             assertThat(refusal(6, 6, 2, WindingSpec.lap(3, PROGRESSIVE))).isEmpty();
+            // Of 3 bars on 10 poles no wave can be wound at all; 8 and 2 more make a multiple of 5.
+            assertThat(refusal(3, 3, 10, WindingSpec.wave(2, PROGRESSIVE)))
+                    .endsWith("a duplex wave makes 4 paths, more than the 3 coils there are to share out: 8 bars for this"
+                            + " plex would do");
         }
 
         @Test
@@ -208,8 +304,38 @@ class RulesTest {
         }
 
         @Test
+        void theNearestBarsAndPlexAreNamed() {
+            assertThat(refusal(5, 5, 4, frogLeg(1, CoilSpan.usual())))
+                    .containsExactly(
+                            "a frog-leg winding ties bars K/p = 5/2 apart, which is not whole: 4 or 6 bars would do");
+            assertThat(refusal(3, 3, 4, frogLeg(1, CoilSpan.usual())))
+                    .containsExactly(
+                            "a frog-leg winding ties bars K/p = 3/2 apart, which is not whole: 4 bars would do",
+                            "the wave part of a frog-leg winding has plex p·m = 2 and makes 4 paths, more than the 3 coils"
+                                    + " there are to share out: 4 bars for this plex would do");
+            assertThat(refusal(4, 4, 4, frogLeg(3, CoilSpan.usual())))
+                    .containsExactly(
+                            "the wave part of a frog-leg winding has plex p·m = 6 and makes 12 paths, more than the 4 coils"
+                                    + " there are to share out: plex 1, or 12 bars for this plex, would do");
+        }
+
+        @Test
         void fits() {
             assertThat(refusal(24, 48, 4, frogLeg(1, CoilSpan.ofThrow(11)))).isEmpty();
+            // One slot a pole, and as many bars as the wave part has paths.
+            assertThat(refusal(4, 4, 4, frogLeg(1, CoilSpan.usual()))).isEmpty();
+            assertThat(messages("listed-leads", 24, 48, 4, frogLeg(1, CoilSpan.usual())))
+                    .isEmpty();
+            var duplex = Winding.build(Armature.of(24, 48, 4), frogLeg(2, CoilSpan.usual()));
+            assertThat(duplex.sets().get(0).plex()).hasValue(2);
+            assertThat(duplex.sets().get(1).plex()).hasValue(4);
+            assertThat(duplex.setOf(duplex.coil(48)).type()).isEqualTo(WindingType.LAP);
+            assertThat(duplex.setOf(duplex.coil(49)).type()).isEqualTo(WindingType.WAVE);
+            assertThat(duplex.sets())
+                    .extracting(CoilSet::firstCoil, CoilSet::coilCount)
+                    .containsExactly(tuple(1, 48), tuple(49, 48));
+            // gcd(48, 2) of the lap part, gcd(48, 48/2 − 2) of the wave part.
+            assertThat(duplex.closures()).hasValue(4);
             assertThat(messages("equalizers", 24, 48, 4, frogLeg(1, CoilSpan.usual())))
                     .containsExactly("note a lap and a wave coil in series join bars 24 apart with no net voltage: the"
                             + " winding equalizes itself");
@@ -293,6 +419,17 @@ class RulesTest {
             assertThat(messages(rule, 24, 24, 4, lap.withSpan(CoilSpan.ofThrow(4))))
                     .containsExactly("note coils span 4 slots, the pole pitch is 6 slots, chording factor 0.866");
             assertThat(ThrowAgainstPolePitch.chordingFactor(2)).isCloseTo(0, within(1e-12));
+            assertThat(messages(rule, 24, 24, 4, frogLeg(1, CoilSpan.ofThrow(5))))
+                    .containsExactly(
+                            "note lap coils: coils span 5 slots, the pole pitch is 6 slots, chording factor 0.966",
+                            "warning wave coils: coils span 7 slots, the pole pitch is 6 slots, chording factor 0.966;"
+                                    + " longer than the pole pitch by a slot or more, which costs copper and adds no voltage: a throw"
+                                    + " of 6 (1-7) would do");
+            // The longest throw not over the pole pitch is never too short.
+            assertThat(messages(rule, 7, 7, 4, lap))
+                    .containsExactly("note coils span 1 slot, the pole pitch is 1.75 slots, chording factor 0.782");
+            assertThat(messages(rule, 4, 4, 4, lap))
+                    .containsExactly("note coils span 1 slot, the pole pitch is 1 slot, chording factor 1.000");
         }
 
         @Test
@@ -341,6 +478,14 @@ class RulesTest {
         }
 
         @Test
+        void fewSlotsForEqualPaths() {
+            assertThat(messages("symmetry", 3, 6, 4, WindingSpec.lap(2, PROGRESSIVE)))
+                    .startsWith(
+                            "warning slots over pairs of paths is 3/4, not whole: the paths hold unequal numbers of coil"
+                                    + " sides under the poles: for equal paths the number of slots would be 4");
+        }
+
+        @Test
         void reEntrancy() {
             assertThat(messages("re-entrancy", 24, 24, 4, WindingSpec.lap(1, PROGRESSIVE)))
                     .containsExactly(
@@ -366,6 +511,15 @@ class RulesTest {
             assertThat(messages(rule, 26, 26, 4, WindingSpec.wave(2, PROGRESSIVE)))
                     .containsExactly(
                             "note equalizers are possible: they join bars K/a = 13 apart, 2 taps on each ring");
+            assertThat(messages(rule, 12, 12, 2, WindingSpec.lap(1, PROGRESSIVE)))
+                    .containsExactly(
+                            "note a lap winding on 2 poles has no two bars at one potential: nothing to equalize");
+            assertThat(Winding.build(Armature.of(12, 12, 2), WindingSpec.lap(1, PROGRESSIVE))
+                            .equalizerPitch())
+                    .isEmpty();
+            assertThat(Winding.build(Armature.of(25, 25, 4), WindingSpec.wave(1, PROGRESSIVE))
+                            .equalizerPitch())
+                    .isEmpty();
             assertThat(messages(rule, 20, 20, 6, WindingSpec.wave(2, RETROGRESSIVE)))
                     .containsExactly(
                             "warning no exact equalizer fits: K/a = 20/2 and p/a = 3/2 must both be whole: share the"
@@ -453,6 +607,12 @@ class RulesTest {
             assertThatIllegalArgumentException()
                     .isThrownBy(() -> Armature.of(24, 24, 5))
                     .withMessage("poles is 5, but poles come in pairs of north and south: 4 or 6 would do");
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> Armature.of(24, 24, 102))
+                    .withMessage("poles is 102, but must be from 2 to 100: count them again");
+            Armature largest = Armature.of(Armature.MAX_SLOTS, Armature.MAX_BARS, Armature.MAX_POLES);
+            assertThat(largest.slotAngle()).isEqualTo(0.36);
+            assertThat(largest.barAngle()).isEqualTo(0.09);
         }
 
         @Test
@@ -460,6 +620,20 @@ class RulesTest {
             assertThatIllegalArgumentException()
                     .isThrownBy(() -> WindingSpec.lap(0, PROGRESSIVE))
                     .withMessage("plex is 0, but must be from 1 (simplex) to 12");
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> frogLeg(13, CoilSpan.usual()))
+                    .withMessage("plex is 13, but must be from 1 (simplex) to 12");
+            assertThatIllegalArgumentException()
+                    .isThrownBy(() -> new WindingSpec.FrogLeg(1, PROGRESSIVE, CoilSpan.usual(), 4001))
+                    .withMessage("leadOffset is 4001, but must be from -4000 to 4000 bars");
+            assertThat(new WindingSpec.FrogLeg(12, PROGRESSIVE, CoilSpan.usual(), -4000).leadOffset())
+                    .isEqualTo(-4000);
+            for (WindingType type : List.of(WindingType.FROG_LEG, WindingType.LISTED)) {
+                assertThatIllegalArgumentException()
+                        .isThrownBy(() -> new WindingSpec.Regular(
+                                type, 1, PROGRESSIVE, CoilSpan.usual(), List.of(), 0))
+                        .withMessage("a regular winding is lap or wave, not " + type.word());
+            }
             assertThatIllegalArgumentException()
                     .isThrownBy(() -> WindingSpec.lap(1, PROGRESSIVE).withDeadCoils(List.of(3, 3)))
                     .withMessage("deadCoils names a coil twice: [3, 3]; name each dead coil once");
@@ -490,6 +664,7 @@ class RulesTest {
         @Test
         void unknownCoilIsNamed() {
             var w = Winding.build(Armature.of(12, 12, 2), WindingSpec.lap(1, PROGRESSIVE));
+            assertThat(w.hasCoil(12)).isTrue();
             assertThat(w.hasCoil(13)).isFalse();
             assertThatIllegalArgumentException()
                     .isThrownBy(() -> w.coil(13))

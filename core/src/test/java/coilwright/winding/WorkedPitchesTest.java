@@ -64,7 +64,7 @@ class WorkedPitchesTest {
     private static List<Double> sides(String working) {
         List<Double> out = new ArrayList<>();
         for (String side : working.split(" = ", -1)) {
-            String bare = side.replaceAll(" (positions|conductors|slots|bars|bar)\\b.*$", "");
+            String bare = side.replaceAll(" (position|conductor|slot|bar)s?\\b.*$", "");
             if (NUMBERS.matcher(bare).matches()) {
                 out.add(new Reader(bare).sum());
             }
@@ -147,5 +147,76 @@ class WorkedPitchesTest {
                         "Yb = 2 × y1 + 1 = 2 × 3 + 1 = 7 conductors",
                         "Y = Yb + Yf = 7 + 7 = 14 = 2 × yc",
                         "2 × m = 2 × 1 = 2");
+    }
+
+    private static List<String> steps(int slots, int bars, int poles, WindingSpec spec) {
+        return WorkedPitches.of(Winding.build(Armature.of(slots, bars, poles), spec)).stream()
+                .map(s -> s.what() + ": " + s.working())
+                .toList();
+    }
+
+    @Test
+    void everyStepOfAWaveWithADeadCoil() {
+        assertThat(steps(24, 23, 4, WindingSpec.wave(1, Direction.PROGRESSIVE).withDeadCoils(List.of(24))))
+                .containsExactly(
+                        "coils: Q = bars + dead coils = 23 + 1 = 24",
+                        "coil sides per slot and layer: u = Q/S = 24/24 = 1",
+                        "pole pitch: S/P = 24/4 = 6 slots",
+                        "coil throw: pole pitch rounded down = 6 slots: slot 1 to slot 7",
+                        "back span: y1 = u × throw = 1 × 6 = 6 positions",
+                        "commutator pitch: yc = (K + m)/p = (23 + 1)/2 = 12 bars",
+                        "back pitch: Yb = 2 × y1 + 1 = 2 × 6 + 1 = 13 conductors",
+                        "front pitch: Yf = 2 × (yc - y1) - 1 = 2 × (12 - 6) - 1 = 11 conductors",
+                        "resultant pitch: Y = Yb + Yf = 13 + 11 = 24 = 2 × yc",
+                        "closed circuits: gcd(K, yc) = gcd(23, 12) = 1",
+                        "parallel paths: 2 × m = 2 × 1 = 2");
+    }
+
+    @Test
+    void everyStepOfAShortLap() {
+        assertThat(steps(4, 4, 4, WindingSpec.lap(1, Direction.RETROGRESSIVE).withSpan(CoilSpan.ofThrow(1))))
+                .containsExactly(
+                        "coil sides per slot and layer: u = Q/S = 4/4 = 1",
+                        "pole pitch: S/P = 4/4 = 1 slot",
+                        "coil throw: 1 slot, as given: slot 1 to slot 2",
+                        "back span: y1 = u × throw = 1 × 1 = 1 position",
+                        "commutator pitch: yc = -m = -1 bar",
+                        "back pitch: Yb = 2 × y1 + 1 = 2 × 1 + 1 = 3 conductors",
+                        "front pitch: Yf = 2 × (yc - y1) - 1 = 2 × (-1 - 1) - 1 = -5 conductors, printed without its sign",
+                        "resultant pitch: Y = Yb + Yf = 3 - 5 = -2 = 2 × yc",
+                        "closed circuits: gcd(K, yc) = gcd(4, 1) = 1",
+                        "parallel paths: P × m = 4 × 1 = 4",
+                        "equalizer pitch: K/p = 4/2 = 2 bars");
+    }
+
+    @Test
+    void theStepsThatDiffer() {
+        // Yf = 2 · (1 − 1) − 1.
+        assertThat(steps(4, 4, 4, WindingSpec.lap(1, Direction.PROGRESSIVE)))
+                .contains("front pitch: Yf = 2 × (yc - y1) - 1 = 2 × (1 - 1) - 1 = -1 conductor, printed without its sign");
+        assertThat(steps(3, 3, 8, WindingSpec.wave(1, Direction.PROGRESSIVE)))
+                .contains("commutator pitch: yc = (K + m)/p = (3 + 1)/4 = 1 bar");
+        var duplex = WindingSpec.lap(2, Direction.PROGRESSIVE);
+        assertThat(steps(12, 36, 4, duplex.withSpan(CoilSpan.ofPositions(10))))
+                .contains(
+                        "back span: y1 = 10 positions, as given, 3.33 slots on the mean: stepped",
+                        "commutator pitch: yc = +m = +2 bars")
+                .noneMatch(s -> s.startsWith("coil throw"));
+        assertThat(steps(12, 36, 4, duplex.withSpan(CoilSpan.ofPositions(9))))
+                .contains("back span: y1 = 9 positions, as given");
+        assertThat(steps(26, 26, 4, WindingSpec.wave(2, Direction.PROGRESSIVE)))
+                .endsWith("equalizer pitch: K/a = 26/2 = 13 bars");
+        assertThat(steps(24, 24, 4, new WindingSpec.FrogLeg(1, Direction.PROGRESSIVE, CoilSpan.usual(), 0)))
+                .contains(
+                        "lap part: coil throw: pole pitch rounded down = 6 slots: slot 1 to slot 7",
+                        "lap part: commutator pitch: yc = +m = +1 bar",
+                        "wave part: back span: y1 = Q/p - y1 of the lap part = 24/2 - 6 = 6 positions",
+                        "wave part: commutator pitch: yc = (K - m)/p = (24 - 2)/2 = 11 bars",
+                        "wave part: resultant pitch: Y = Yb + Yf = 13 + 9 = 22 = 2 × yc",
+                        "parallel paths: 2 × P × m = 2 × 4 × 1 = 8",
+                        "equalizer pitch: K/p = 24/2 = 12 bars");
+        var lap = Winding.build(Armature.of(12, 12, 4), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        assertThat(WorkedPitches.of(Winding.build(lap.armature(), lap.asListed())))
+                .isEmpty();
     }
 }

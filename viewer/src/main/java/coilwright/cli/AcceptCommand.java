@@ -119,7 +119,7 @@ final class AcceptCommand implements Callable<Integer> {
         }
         if (sheet.isPresent()) {
             Drawings.write(
-                    AcceptanceSheet.of(job.title(), acceptance, Palette.COLOUR), sheet.get(), OptionalDouble.empty());
+                    console, AcceptanceSheet.of(job.title(), acceptance, Palette.COLOUR), sheet.get(), OptionalDouble.empty());
         } else {
             output.answer(
                     console,

@@ -124,7 +124,7 @@ final class AcceptText {
     }
 
     private static void line(StringBuilder out, List<String> cells) {
-        out.append(cells.stream().map(CommutatorText::cell).collect(Collectors.joining(",")))
+        out.append(cells.stream().map(Csv::cell).collect(Collectors.joining(",")))
                 .append('\n');
     }
 

@@ -97,7 +97,7 @@ final class CheckCommand implements Callable<Integer> {
         return result.same() ? Exit.DONE : Exit.NO;
     }
 
-    private static void draw(
+    private void draw(
             Job job, Winding plan, List<ListedCoil> list, ConnectionCheck.Result result, DrawingView view, Path file) {
         List<Comparison.Difference> differences = result.differences().stream()
                 .map(d -> new Comparison.Difference(
@@ -113,7 +113,7 @@ final class CheckCommand implements Callable<Integer> {
                 result.whole().map(w -> w.kind().word().replace('-', ' ')),
                 result.alignment().map(a -> new Comparison.Numbering(a.slotOfOne(), a.barOfOne(), a.mirrored())));
         Drawings.write(
-                OverlayDrawings.connections(
+                console, OverlayDrawings.connections(
                         view, plan, comparison, ViewOptions.of(job.title()).withFormat(DrawingFiles.usualFormat(file))),
                 file,
                 OptionalDouble.empty());

@@ -7,7 +7,7 @@ import picocli.CommandLine.Spec;
 
 /** The command that holds the others. */
 @Command(
-        name = "coilwright",
+        name = CoilwrightCommand.NAME,
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         header = "Testing, repairing and rewinding commutator armatures.",
@@ -22,6 +22,8 @@ import picocli.CommandLine.Spec;
             "Exit codes: 0 done; 1 done, and the answer is no; 2 bad input or usage."
         })
 final class CoilwrightCommand implements Runnable {
+    static final String NAME = "coilwright";
+
     @Spec
     private CommandSpec spec;
 

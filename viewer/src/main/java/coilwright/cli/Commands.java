@@ -1,72 +1,104 @@
 package coilwright.cli;
 
 import coilwright.job.BadInputException;
-import coilwright.job.NearWord;
-import coilwright.job.Problem;
-import coilwright.job.SafeFiles;
-import java.io.IOException;
-import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The commands there are. Only the one asked for is made, since making one costs start-up time. */
 final class Commands {
-    private static final Map<String, Function<Console, Object>> ALL = new LinkedHashMap<>();
-
-    static {
-        ALL.put("table", TableCommand::new);
-        ALL.put("rules", RulesCommand::new);
-        ALL.put("draw", DrawCommand::new);
-        ALL.put("probe", ProbeCommand::new);
-        ALL.put("diagnose", DiagnoseCommand::new);
-        ALL.put("check", CheckCommand::new);
-        ALL.put("identify", IdentifyCommand::new);
-        ALL.put("repair", RepairCommand::new);
-        ALL.put("rewind", RewindCommand::new);
-        ALL.put("commutator", CommutatorCommand::new);
-        ALL.put("accept", AcceptCommand::new);
-        ALL.put("sheet", SheetCommand::new);
-        ALL.put("view", ViewCommand::new);
-        ALL.put("page", PageCommand::new);
-        ALL.put("lesson", LessonCommand::new);
-        ALL.put("completion", CompletionCommand::new);
-    }
+    private static final List<String> NAMES = List.of(
+            "table",
+            "rules",
+            "draw",
+            "probe",
+            "diagnose",
+            "check",
+            "identify",
+            "repair",
+            "rewind",
+            "commutator",
+            "accept",
+            "sheet",
+            "view",
+            "page",
+            "lesson",
+            "completion",
+            "man");
 
     private Commands() {}
 
     static List<String> names() {
-        return List.copyOf(ALL.keySet());
+        return NAMES;
+    }
+
+    private static Object make(String name, Console console) {
+        return switch (name) {
+            case "table" -> new TableCommand(console);
+            case "rules" -> new RulesCommand(console);
+            case "draw" -> new DrawCommand(console);
+            case "probe" -> new ProbeCommand(console);
+            case "diagnose" -> new DiagnoseCommand(console);
+            case "check" -> new CheckCommand(console);
+            case "identify" -> new IdentifyCommand(console);
+            case "repair" -> new RepairCommand(console);
+            case "rewind" -> new RewindCommand(console);
+            case "commutator" -> new CommutatorCommand(console);
+            case "accept" -> new AcceptCommand(console);
+            case "sheet" -> new SheetCommand(console);
+            case "view" -> new ViewCommand(console);
+            case "page" -> new PageCommand(console);
+            case "lesson" -> new LessonCommand(console);
+            case "completion" -> new CompletionCommand(console);
+            case "man" -> new ManCommand(console);
+            default -> throw new IllegalArgumentException("there is no command " + name);
+        };
+    }
+
+    static int run(String[] args, Console console) {
+        Optional<TableCommand> plain = TableCommand.plain(args, console);
+        return plain.isPresent() ? run(plain.get(), console) : line(args, console).execute(args);
+    }
+
+    private static int run(TableCommand table, Console console) {
+        try {
+            return table.call();
+        } catch (BadInputException | RuntimeException e) {
+            return Complaints.of(e, console);
+        }
     }
 
     /** The command line for these arguments: with one command where they name it, else with all. */
-    static CommandLine line(String[] args, PrintStream out, PrintStream err) {
-        Optional<String> named = Arrays.stream(args).findFirst().filter(ALL::containsKey);
-        return line(named.map(List::of).orElseGet(Commands::names), new Console(out, err));
+    private static CommandLine line(String[] args, Console console) {
+        if (args.length == 0 || !NAMES.contains(args[0])) {
+            return line(NAMES, console);
+        }
+        // The options of coilwright itself come before a command, so that here they need not be known.
+        return line(CommandSpec.create().name(CoilwrightCommand.NAME), List.of(args[0]), console);
     }
 
     static CommandLine line(List<String> names, Console console) {
-        var line = new CommandLine(new CoilwrightCommand());
+        return line(CommandSpec.forAnnotatedObject(new CoilwrightCommand()), names, console);
+    }
+
+    private static CommandLine line(CommandSpec coilwright, List<String> names, Console console) {
+        var line = new CommandLine(coilwright);
         for (String name : names) {
-            var command = new CommandLine(ALL.get(name).apply(console));
+            var command = new CommandLine(make(name, console));
             command.getCommandSpec().addOption(helpOption());
             line.addSubcommand(name, command);
         }
         line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
         line.setUsageHelpWidth(100);
-        line.setParameterExceptionHandler((e, a) -> badUsage(e, console));
-        line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, console));
+        line.setExecutionStrategy(new FilesNoted(console.files()));
+        var complaints = new Complaints(console);
+        line.setParameterExceptionHandler(complaints);
+        line.setExecutionExceptionHandler(complaints);
         return line;
     }
 
@@ -75,56 +107,5 @@ final class Commands {
                 .usageHelp(true)
                 .description("Show this help.")
                 .build();
-    }
-
-    private static int badUsage(ParameterException e, Console console) {
-        CommandSpec command = e.getCommandLine().getCommandSpec();
-        Optional<String> unknown =
-                e instanceof UnmatchedArgumentException u && !u.getUnmatched().isEmpty()
-                        ? Optional.of(u.getUnmatched().get(0))
-                        : Optional.empty();
-        if (unknown.isPresent()) {
-            boolean option = unknown.get().startsWith("-");
-            String what = option ? "option" : command.subcommands().isEmpty() ? "argument" : "command";
-            var known = option
-                    ? command.optionsMap().keySet()
-                    : command.subcommands().keySet();
-            console.complain("coilwright: there is no " + what + " \"" + oneLine(unknown.get()) + "\" here"
-                    + NearWord.of(unknown.get(), known)
-                            .map(near -> ": did you mean " + near + "?")
-                            .orElse(""));
-        } else {
-            console.complain("coilwright: " + oneLine(e.getMessage()));
-        }
-        console.complain("\"" + command.qualifiedName() + " --help\" shows how it is used");
-        return Exit.BAD;
-    }
-
-    private static int failed(Exception e, Console console) {
-        if (e instanceof BadInputException bad) {
-            for (Problem problem : bad.problems()) {
-                console.complain(problem.toString());
-            }
-        } else if (e instanceof UsageException) {
-            console.complain("coilwright: " + e.getMessage());
-        } else if (e instanceof IOException io) {
-            console.complain("coilwright: " + SafeFiles.reason(io));
-        } else {
-            console.complain(unexpected(e));
-        }
-        return Exit.BAD;
-    }
-
-    /** One line for what should never happen. */
-    static String unexpected(Throwable e) {
-        StackTraceElement[] trace = e.getStackTrace();
-        String where = trace.length == 0 ? "" : " at " + trace[0];
-        String what = e.getClass().getSimpleName() + (e.getMessage() == null ? "" : ": " + oneLine(e.getMessage()));
-        return "coilwright: this should not have happened; please report it with the input that caused it: " + what
-                + where;
-    }
-
-    private static String oneLine(String text) {
-        return String.valueOf(text).replaceAll("\\s*\\R\\s*", " ");
     }
 }

@@ -1,10 +1,10 @@
 package coilwright.cli;
 
-import coilwright.commutator.CommutatorLimit;
 import coilwright.commutator.CommutatorReport;
 import coilwright.commutator.TruingCut;
 import coilwright.drawing.Palette;
 import coilwright.job.BadInputException;
+import coilwright.job.CommutatorBasis;
 import coilwright.job.CommutatorSizes;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
@@ -18,7 +18,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -135,8 +134,7 @@ final class CommutatorCommand implements Callable<Integer> {
     }
 
     private int judge(Path file, Job job) throws BadInputException {
-        CommutatorReport.Given given = given(job.particulars().commutator());
-        given.checkMica(job.armature().bars());
+        CommutatorReport.Given given = CommutatorBasis.of(job, options());
         List<RunOutEntry> read = readings.isPresent()
                 ? RunOutFile.read(readings.get(), job.armature().bars(), unit).entries()
                 : job.particulars().commutator().map(CommutatorSizes::runOut).orElse(List.of());
@@ -145,6 +143,7 @@ final class CommutatorCommand implements Callable<Integer> {
         }
         if (read.isEmpty() && sheet.isPresent()) {
             Drawings.write(
+                    console,
                     CommutatorSheet.empty(job.title(), job.armature().bars(), given, Palette.COLOUR),
                     sheet.get(),
                     OptionalDouble.empty());
@@ -155,11 +154,14 @@ final class CommutatorCommand implements Callable<Integer> {
                     + " bar,height, or write them in commutator.runOut; --sheet FILE.pdf gives a sheet to fill in");
         }
         CommutatorReport report = CommutatorReport.of(job.armature().bars(), RunOutFile.readings(read), given);
-        chart.ifPresent(f ->
-                Drawings.write(CommutatorSheet.trace(job.title(), report, Palette.COLOUR), f, OptionalDouble.empty()));
+        chart.ifPresent(f -> Drawings.write(
+                console, CommutatorSheet.trace(job.title(), report, Palette.COLOUR), f, OptionalDouble.empty()));
         if (sheet.isPresent()) {
             Drawings.write(
-                    CommutatorSheet.of(job.title(), report, Palette.COLOUR), sheet.get(), OptionalDouble.empty());
+                    console,
+                    CommutatorSheet.of(job.title(), report, Palette.COLOUR),
+                    sheet.get(),
+                    OptionalDouble.empty());
         } else {
             output.answer(
                     console,
@@ -172,33 +174,24 @@ final class CommutatorCommand implements Callable<Integer> {
         return report.refused() ? Exit.NO : Exit.DONE;
     }
 
-    private CommutatorReport.Given given(Optional<CommutatorSizes> sizes) {
+    private CommutatorBasis.Options options() {
         TruingCut.Centring how = switch (centring) {
             case "as-read" -> TruingCut.Centring.AS_READ;
             case "recentred" -> TruingCut.Centring.RECENTRED;
             default -> throw new UsageException("--centring is \"" + centring + "\", but must be as-read or recentred");
         };
-        return new CommutatorReport.Given(
-                length("--diameter", diameter, sizes, CommutatorSizes::diameter),
-                length("--new-diameter", newDiameter, Optional.empty(), s -> Optional.empty()),
-                length("--minimum", minimum, sizes, CommutatorSizes::minimum),
-                length("--mica", mica, sizes, CommutatorSizes::mica),
-                length("--undercut", undercut, sizes, CommutatorSizes::undercut),
-                length("--allowance", allowance, Optional.empty(), s -> Optional.empty())
-                        .orElse(0),
+        return new CommutatorBasis.Options(
+                length("--diameter", diameter),
+                length("--new-diameter", newDiameter),
+                length("--minimum", minimum),
+                length("--mica", mica),
+                length("--undercut", undercut),
+                length("--allowance", allowance),
                 how,
-                limits.stream().map(CommutatorLimit::of).toList());
+                limits);
     }
 
-    private static OptionalDouble length(
-            String option,
-            Optional<String> text,
-            Optional<CommutatorSizes> sizes,
-            Function<CommutatorSizes, Optional<Quantity>> size) {
-        Optional<Quantity> given = text.map(t -> Given.quantity(option, t, Quantity.Kind.LENGTH));
-        Optional<Quantity> length = given.or(() -> sizes.flatMap(size));
-        return length.isEmpty()
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(length.get().in("mm"));
+    private static Optional<Quantity> length(String option, Optional<String> text) {
+        return text.map(t -> Given.quantity(option, t, Quantity.Kind.LENGTH));
     }
 }

@@ -116,15 +116,11 @@ final class CommutatorText {
                             l.trust().word(),
                             l.note())
                     .stream()
-                    .map(CommutatorText::cell)
+                    .map(Csv::cell)
                     .collect(Collectors.joining(",")));
             out.append('\n');
         }
         return out.toString();
-    }
-
-    static String cell(String text) {
-        return text.matches("[^,\"\n]*") ? text : '"' + text.replace("\"", "\"\"") + '"';
     }
 
     static String csv(CommutatorReport report) {

@@ -3,6 +3,7 @@ package coilwright.cli;
 import java.util.concurrent.Callable;
 import picocli.AutoComplete;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 
 /** Prints a completion script. */
 @Command(
@@ -14,13 +15,16 @@ import picocli.CommandLine.Command;
 final class CompletionCommand implements Callable<Integer> {
     private final Console console;
 
+    @Mixin
+    private FileOption file;
+
     CompletionCommand(Console console) {
         this.console = console;
     }
 
     @Override
     public Integer call() {
-        console.answer(AutoComplete.bash("coilwright", Commands.line(Commands.names(), console)));
+        file.answer(console, AutoComplete.bash("coilwright", Commands.line(Commands.names(), console)));
         return Exit.DONE;
     }
 }

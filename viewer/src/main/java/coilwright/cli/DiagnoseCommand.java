@@ -114,7 +114,7 @@ final class DiagnoseCommand implements Callable<Integer> {
                     });
             if (chart.isPresent()) {
                 Drawings.write(
-                        RunCharts.of(job.title(), diagnosis, Palette.COLOUR), chart.get(), OptionalDouble.empty());
+                        console, RunCharts.of(job.title(), diagnosis, Palette.COLOUR), chart.get(), OptionalDouble.empty());
             }
             return diagnosis.verdict() == Diagnosis.Verdict.SOUND ? Exit.DONE : Exit.NO;
         } catch (ImpossibleWindingException e) {

@@ -117,7 +117,7 @@ final class DrawCommand implements Callable<Integer> {
             throw new UsageException(e.getMessage());
         }
         if (out.isPresent()) {
-            Drawings.write(pages, out.get(), number(dpi));
+            Drawings.write(console, pages, out.get(), number(dpi));
         } else if (pages.pages().size() == 1) {
             console.answer(SvgWriter.write(pages.first()));
         } else {

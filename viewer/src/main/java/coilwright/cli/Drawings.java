@@ -8,12 +8,12 @@ import coilwright.drawing.GrowlerBench;
 import coilwright.drawing.OverlayDrawings;
 import coilwright.drawing.ViewOptions;
 import coilwright.job.Job;
-import coilwright.job.SafeFiles;
+import coilwright.file.SafeFiles;
 import coilwright.winding.Winding;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -24,21 +24,22 @@ final class Drawings {
     private Drawings() {}
 
     /** Every view of a winding as SVG and PNG. */
-    static List<Path> all(Job job, Winding winding, Path folder) {
+    static List<Path> all(Console console, Job job, Winding winding, Path folder) {
         try {
             Files.createDirectories(folder);
         } catch (IOException e) {
             throw new UsageException(folder + ": no folder can be made there: " + SafeFiles.reason(e));
         }
         ViewOptions options = ViewOptions.of(job.title()).withBench(bench(job));
-        List<Path> written = new ArrayList<>();
+        Map<Path, byte[]> contents = new LinkedHashMap<>();
         for (DrawingView view : DrawingView.values()) {
             DrawingPages pages = view.draw(winding, options);
             for (String ending : List.of(".svg", ".png")) {
-                written.addAll(write(pages, folder.resolve(view.word() + ending), OptionalDouble.empty()));
+                contents.putAll(contents(pages, folder.resolve(view.word() + ending), OptionalDouble.empty()));
             }
         }
-        return written;
+        console.files().write(contents);
+        return List.copyOf(contents.keySet());
     }
 
     /** The growler of a job, as the growler view takes it. */
@@ -60,15 +61,17 @@ final class Drawings {
     }
 
     /** The pages of one view in the format that the name of the file tells. */
-    static List<Path> write(DrawingPages pages, Path file, OptionalDouble dpi) {
+    static List<Path> write(Console console, DrawingPages pages, Path file, OptionalDouble dpi) {
+        Map<Path, byte[]> contents = contents(pages, file, dpi);
+        console.files().write(contents);
+        return List.copyOf(contents.keySet());
+    }
+
+    private static Map<Path, byte[]> contents(DrawingPages pages, Path file, OptionalDouble dpi) {
         try {
-            Map<Path, byte[]> contents = DrawingFiles.contents(pages, file, dpi);
-            for (Map.Entry<Path, byte[]> entry : contents.entrySet()) {
-                SafeFiles.write(entry.getKey(), entry.getValue());
-            }
-            return List.copyOf(contents.keySet());
+            return DrawingFiles.contents(pages, file, dpi);
         } catch (IOException e) {
-            throw new UsageException(file + ": cannot be written: " + SafeFiles.reason(e));
+            throw new UsageException(file + ": cannot be drawn: " + SafeFiles.reason(e));
         } catch (IllegalArgumentException e) {
             throw new UsageException(e.getMessage());
         }

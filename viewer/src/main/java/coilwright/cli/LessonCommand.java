@@ -146,8 +146,8 @@ final class LessonCommand implements Callable<Integer> {
         return Exit.DONE;
     }
 
-    private static void write(DrawingPages pages, Path file) {
-        Drawings.write(pages, file, OptionalDouble.empty());
+    private void write(DrawingPages pages, Path file) {
+        Drawings.write(console, pages, file, OptionalDouble.empty());
     }
 
     private List<Kind> chosen() {

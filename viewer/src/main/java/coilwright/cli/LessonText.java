@@ -95,22 +95,20 @@ final class LessonText {
         for (Exercise e : exercises) {
             String start = ++number + "," + e.kind().word() + ",";
             if (!key) {
-                e.asked().forEach(what -> out.append(start).append(cell(what)).append(",,\n"));
+                e.asked()
+                        .forEach(
+                                what -> out.append(start).append(Csv.cell(what)).append(",,\n"));
                 continue;
             }
             for (Answer a : e.answers()) {
                 out.append(start)
-                        .append(cell(a.what()))
+                        .append(Csv.cell(a.what()))
                         .append(',')
-                        .append(cell(a.value()))
+                        .append(Csv.cell(a.value()))
                         .append(',');
-                out.append(cell(a.unit())).append('\n');
+                out.append(Csv.cell(a.unit())).append('\n');
             }
         }
         return out.toString();
-    }
-
-    private static String cell(String text) {
-        return text.contains(",") ? "\"" + text + "\"" : text;
     }
 }

@@ -1,8 +1,8 @@
 package coilwright.cli;
 
+import coilwright.file.SafeFiles;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
-import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 
@@ -18,13 +18,10 @@ public final class Main {
         var err = new PrintStream(stderr, true, StandardCharsets.UTF_8);
         int code = run(args, out, err);
         out.flush();
-        if (stdout.trouble().isPresent()) {
-            IOException trouble = stdout.trouble().get();
-            // A reader such as head that has seen enough closes the pipe; that is no fault of ours.
-            if (!String.valueOf(trouble.getMessage()).contains("pipe")) {
-                err.println("coilwright: cannot write the answer: " + trouble.getMessage());
-                code = Exit.BAD;
-            }
+        if (stdout.trouble().isPresent() && !stdout.isPipe()) {
+            err.println("coilwright: cannot write the answer: "
+                    + SafeFiles.reason(stdout.trouble().get()));
+            code = Exit.BAD;
         }
         System.exit(code);
     }
@@ -38,12 +35,12 @@ public final class Main {
      */
     public static int run(String[] args, PrintStream out, PrintStream err) {
         try {
-            return Commands.line(args, out, err).execute(args);
+            return Commands.run(args, new Console(out, err));
         } catch (OutOfMemoryError e) {
             err.println("coilwright: not enough memory for this job; java -Xmx2g -jar … gives more");
             return Exit.BAD;
         } catch (RuntimeException | StackOverflowError e) {
-            err.println(Commands.unexpected(e));
+            err.println(Console.shown(Complaints.unexpected(e)));
             return Exit.BAD;
         }
     }

@@ -1,13 +1,10 @@
 package coilwright.cli;
 
-import coilwright.job.SafeFiles;
-import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.Optional;
 import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.TypeConversionException;
 
@@ -57,22 +54,22 @@ final class OutputOptions {
             description = "text, json or csv; text unless given.")
     private Format format;
 
-    @Option(names = "--out", paramLabel = "FILE", description = "Write the answer into this file.")
-    private Optional<Path> out;
+    @Mixin
+    private FileOption file;
+
+    /** What is taken where neither is given. */
+    static OutputOptions usual() {
+        var options = new OutputOptions();
+        options.format = Format.TEXT;
+        options.file = FileOption.none();
+        return options;
+    }
 
     Format format() {
         return format;
     }
 
     void answer(Console console, String text) {
-        if (out.isEmpty()) {
-            console.answer(text);
-            return;
-        }
-        try {
-            SafeFiles.write(out.get(), text);
-        } catch (IOException e) {
-            throw new UsageException(out.get() + ": cannot be written: " + SafeFiles.reason(e));
-        }
+        file.answer(console, text);
     }
 }

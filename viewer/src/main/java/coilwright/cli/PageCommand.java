@@ -3,11 +3,9 @@ package coilwright.cli;
 import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
-import coilwright.job.SafeFiles;
 import coilwright.rewind.WindingWay;
 import coilwright.sheet.BenchPage;
 import coilwright.winding.ImpossibleWindingException;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -80,11 +78,7 @@ final class PageCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw new UsageException(e.getMessage());
         }
-        try {
-            SafeFiles.write(out, page);
-        } catch (IOException e) {
-            throw new UsageException(out + ": cannot be written: " + SafeFiles.reason(e));
-        }
+        console.files().write(out, page);
         return Exit.DONE;
     }
 

@@ -145,7 +145,7 @@ final class ProbeCommand implements Callable<Integer> {
     }
 
     private int sheet(DrawingPages pages) {
-        Drawings.write(pages, sheet.orElseThrow(), OptionalDouble.empty());
+        Drawings.write(console, pages, sheet.orElseThrow(), OptionalDouble.empty());
         return Exit.DONE;
     }
 

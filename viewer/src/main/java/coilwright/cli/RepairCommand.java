@@ -99,12 +99,12 @@ final class RepairCommand implements Callable<Integer> {
         return Exit.DONE;
     }
 
-    private static void draw(Job job, EmergencyRepair.Plan plan, DrawingView view, Path file) {
+    private void draw(Job job, EmergencyRepair.Plan plan, DrawingView view, Path file) {
         EmergencyRepair.Option best = plan.best();
         var cutOut = new CutOut(
                 plan.coil().number(), plan.trouble() == EmergencyRepair.Trouble.SHORTED, best.lost(), best.bridge());
         Drawings.write(
-                OverlayDrawings.cutOut(
+                console, OverlayDrawings.cutOut(
                         view,
                         plan.winding(),
                         cutOut,

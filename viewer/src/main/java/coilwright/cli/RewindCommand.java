@@ -137,7 +137,7 @@ final class RewindCommand implements Callable<Integer> {
         refuseWhatCannotBeWorkedOut(report);
         drawing.ifPresent(file -> draw(report, file));
         if (sheet.isPresent()) {
-            Drawings.write(RewindSheet.of(report), sheet.get(), OptionalDouble.empty());
+            Drawings.write(console, RewindSheet.of(report), sheet.get(), OptionalDouble.empty());
         } else {
             output.answer(
                     console,
@@ -154,7 +154,7 @@ final class RewindCommand implements Callable<Integer> {
         Drawing section = report.slotSection(Palette.COLOUR)
                 .orElseThrow(() -> new UsageException("--drawing needs a slot, wire with its covering, and turns, but "
                         + jobFile + " does not tell them: core.slot, wire.insulation, winding.turns"));
-        Drawings.write(DrawingPages.of(section), file, OptionalDouble.empty());
+        Drawings.write(console, DrawingPages.of(section), file, OptionalDouble.empty());
     }
 
     private RewindReport.Settings settings() {

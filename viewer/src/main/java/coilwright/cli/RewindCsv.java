@@ -8,6 +8,8 @@ import coilwright.sheet.RewindReport;
 import coilwright.sheet.RewindReportState;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** A rewind worked out, for a spreadsheet: one value a line, with its unit. */
 final class RewindCsv {
@@ -38,9 +40,9 @@ final class RewindCsv {
     }
 
     private void line(String part, String item, String quantity, double value, String unit) {
-        String cell = item.contains(",") ? "\"" + item + "\"" : item;
-        out.append(String.join(
-                        ",", List.of(part, cell, quantity, Json.rounded(value).toPlainString(), unit)))
+        out.append(Stream.of(part, item, quantity, Json.rounded(value).toPlainString(), unit)
+                        .map(Csv::cell)
+                        .collect(Collectors.joining(",")))
                 .append('\n');
     }
 

@@ -4,13 +4,10 @@ import coilwright.drawing.Palette;
 import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
-import coilwright.job.SafeFiles;
 import coilwright.rewind.WindingWay;
-import coilwright.sheet.Document;
 import coilwright.sheet.RecordHtml;
 import coilwright.sheet.SheetKind;
 import coilwright.winding.ImpossibleWindingException;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -115,10 +112,10 @@ final class SheetCommand implements Callable<Integer> {
         Palette palette = mono ? Palette.MONOCHROME : Palette.COLOUR;
         try {
             if (html) {
-                write(wanted.document(job, palette).orElseThrow(), to);
+                console.files().write(to, RecordHtml.of(wanted.document(job, palette).orElseThrow()));
             } else {
                 Drawings.write(
-                        wanted.pages(job, WindingWay.named(way), palette),
+                        console, wanted.pages(job, WindingWay.named(way), palette),
                         to,
                         dpi.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
             }
@@ -135,14 +132,6 @@ final class SheetCommand implements Callable<Integer> {
             return SheetKind.named(kind);
         } catch (IllegalArgumentException e) {
             throw new UsageException(e.getMessage());
-        }
-    }
-
-    private static void write(Document document, Path to) {
-        try {
-            SafeFiles.write(to, RecordHtml.of(document));
-        } catch (IOException e) {
-            throw new UsageException(to + ": cannot be written: " + SafeFiles.reason(e));
         }
     }
 }

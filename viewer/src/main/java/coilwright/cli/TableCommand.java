@@ -8,6 +8,7 @@ import coilwright.winding.Finding;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Rules;
 import coilwright.winding.Winding;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -51,6 +52,28 @@ final class TableCommand implements Callable<Integer> {
         this.console = console;
     }
 
+    private TableCommand(Console console, Path jobFile) {
+        this(console);
+        this.jobFile = jobFile;
+        this.drawings = Optional.empty();
+        this.output = OutputOptions.usual();
+    }
+
+    /**
+     * The command where the arguments are its name and a file and no more, as scripts mostly have it. There is nothing
+     * to parse then, and loading the parser takes longer than all else.
+     */
+    static Optional<TableCommand> plain(String[] args, Console console) {
+        if (args.length != 2 || !args[0].equals("table") || args[1].startsWith("-") || args[1].startsWith("@")) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(new TableCommand(console, Path.of(args[1])));
+        } catch (InvalidPathException e) {
+            return Optional.empty();
+        }
+    }
+
     @Override
     public Integer call() throws BadInputException {
         Job job = JobReader.read(jobFile);
@@ -61,7 +84,7 @@ final class TableCommand implements Callable<Integer> {
             return impossible(job, e.findings());
         }
         List<Finding> findings = Rules.check(winding);
-        List<Path> written = drawings.isPresent() ? Drawings.all(job, winding, drawings.get()) : List.of();
+        List<Path> written = drawings.isPresent() ? Drawings.all(console, job, winding, drawings.get()) : List.of();
         String answer = switch (output.format()) {
             case TEXT -> TableText.of(job, winding, findings, explain, written);
             case JSON -> TableJson.of(winding, findings);

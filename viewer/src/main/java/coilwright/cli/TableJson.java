@@ -1,5 +1,6 @@
 package coilwright.cli;
 
+import coilwright.circuit.Circuits;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.Finding;

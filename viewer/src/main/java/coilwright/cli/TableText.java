@@ -1,20 +1,23 @@
 package coilwright.cli;
 
+import coilwright.circuit.Circuits;
 import coilwright.job.Job;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.CoilSet;
 import coilwright.winding.Finding;
 import coilwright.winding.Pitches;
+import coilwright.winding.Severity;
 import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
 import coilwright.winding.WorkedPitches;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.file.Path;
-import java.util.Comparator;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalInt;
 
 /** The coil table for a person. */
@@ -38,7 +41,9 @@ final class TableText {
         findings(out, findings);
         if (!drawings.isEmpty()) {
             out.append("\nDrawings\n");
-            drawings.forEach(d -> out.append("  ").append(d).append('\n'));
+            for (Path drawing : drawings) {
+                out.append("  ").append(drawing).append('\n');
+            }
         }
         return out.toString();
     }
@@ -57,14 +62,20 @@ final class TableText {
         int dead = winding.deadCoils().size();
         String coils = winding.coils().size() + " coils" + (dead == 0 ? "" : ", " + dead + " of them dead");
         facts.row("slots hold", sides + "; " + coils);
-        job.turns()
-                .ifPresent(n -> facts.row(
-                        "each coil",
-                        n
-                                + (n == 1 ? " turn" : " turns")
-                                + job.coilResistance().map(r -> ", " + r).orElse("")));
-        if (job.turns().isEmpty()) {
-            job.coilResistance().ifPresent(r -> facts.row("each coil", r.toString()));
+        eachCoil(facts, job);
+    }
+
+    private static void eachCoil(TextTable facts, Job job) {
+        List<String> known = new ArrayList<>();
+        if (job.turns().isPresent()) {
+            int n = job.turns().getAsInt();
+            known.add(n + (n == 1 ? " turn" : " turns"));
+        }
+        if (job.coilResistance().isPresent()) {
+            known.add(job.coilResistance().get().toString());
+        }
+        if (!known.isEmpty()) {
+            facts.row("each coil", String.join(", ", known));
         }
     }
 
@@ -90,7 +101,7 @@ final class TableText {
                 slots.isPresent()
                         ? "1-" + (1 + slots.getAsInt()) + " (spans " + count(slots.getAsInt(), "slot") + ")"
                         : "stepped: spans " + count(y.backSpan(), "position") + ", "
-                                + String.format(Locale.ROOT, "%.2f", y.meanThrow()) + " slots on the mean");
+                                + BigDecimal.valueOf(y.meanThrow()).setScale(2, RoundingMode.HALF_UP) + " slots on the mean");
         facts.row(
                 "commutator pitch",
                 (y.commutator() > 0 ? "+" : "") + y.commutator() + (Math.abs(y.commutator()) == 1 ? " bar" : " bars"));
@@ -148,9 +159,13 @@ final class TableText {
         }
         out.append("\nWhat the rules say\n");
         var table = new TextTable("", "");
-        findings.stream()
-                .sorted(Comparator.comparing(Finding::severity))
-                .forEach(f -> table.row(f.severity().word(), f.message()));
+        for (Severity severity : Severity.values()) {
+            for (Finding f : findings) {
+                if (f.severity() == severity) {
+                    table.row(severity.word(), f.message());
+                }
+            }
+        }
         table.appendRowsTo(out);
     }
 }

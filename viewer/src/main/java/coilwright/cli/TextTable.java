@@ -45,7 +45,9 @@ final class TextTable {
     void appendTo(StringBuilder out) {
         int[] widths = widths();
         line(out, heads, widths);
-        rows.forEach(row -> line(out, row, widths));
+        for (List<String> row : rows) {
+            line(out, row, widths);
+        }
     }
 
     /** The rows alone, their last column folded at the width of the page. */

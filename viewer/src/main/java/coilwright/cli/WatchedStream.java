@@ -3,6 +3,8 @@ package coilwright.cli;
 import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Optional;
 
 /** Keeps the first trouble in writing, which a print stream would swallow. */
@@ -15,6 +17,19 @@ final class WatchedStream extends FilterOutputStream {
 
     Optional<IOException> trouble() {
         return trouble;
+    }
+
+    /**
+     * Whether it is standard output and leads into a pipe. A reader such as head that has seen enough closes it; that is
+     * no fault of ours. The system words the trouble in the language of its user, so that the words do not tell.
+     */
+    boolean isPipe() {
+        boolean named = trouble.map(e -> String.valueOf(e.getMessage()).contains("pipe")).orElse(false);
+        try {
+            return named || Files.readSymbolicLink(Path.of("/proc/self/fd/1")).getFileName().toString().matches("(pipe|socket):.*");
+        } catch (IOException | UnsupportedOperationException e) {
+            return named;
+        }
     }
 
     @Override

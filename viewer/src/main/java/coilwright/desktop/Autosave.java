@@ -1,6 +1,6 @@
 package coilwright.desktop;
 
-import coilwright.job.SafeFiles;
+import coilwright.file.SafeFiles;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

@@ -12,7 +12,7 @@ import coilwright.fault.Fault;
 import coilwright.job.Job;
 import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsJournal;
-import coilwright.job.SafeFiles;
+import coilwright.file.SafeFiles;
 import coilwright.job.TakenReading;
 import coilwright.job.TestKind;
 import coilwright.winding.Winding;

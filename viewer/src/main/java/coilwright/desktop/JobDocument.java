@@ -1,9 +1,13 @@
 package coilwright.desktop;
 
 import coilwright.job.JobText;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
@@ -43,6 +47,35 @@ final class JobDocument {
 
     JobText text() {
         return text;
+    }
+
+    /** What the file held when it was last read or written here. */
+    String saved() {
+        return saved;
+    }
+
+    /**
+     * Whether another program changed a file meanwhile. Where none is there any more, nothing can be lost.
+     *
+     * @param known texts that it may hold without that
+     * @throws IOException when it cannot be read
+     */
+    static boolean isChanged(Path file, Collection<String> known) throws IOException {
+        if (!Files.isRegularFile(file)) {
+            return false;
+        }
+        String text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
+        return !known.contains(text.startsWith("\uFEFF") ? text.substring(1) : text);
+    }
+
+    /** Takes up what another program saved, in a step of its own: undone, it gives what was here. */
+    void takeUp(JobText other) {
+        saved = other.text();
+        if (other.text().equals(text.text())) {
+            changed();
+        } else {
+            change(other, "taken up");
+        }
     }
 
     /** Takes another file or a new job in place of this one. */

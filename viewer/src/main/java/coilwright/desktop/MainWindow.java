@@ -4,9 +4,10 @@ import coilwright.drawing.DrawingFiles;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.DrawingView;
 import coilwright.drawing.PageFormat;
+import coilwright.file.SafeFiles;
+import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobText;
-import coilwright.job.SafeFiles;
 import coilwright.winding.Armature;
 import coilwright.winding.Direction;
 import coilwright.winding.WindingSpec;
@@ -18,9 +19,11 @@ import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -72,7 +75,13 @@ final class MainWindow {
     private final JMenu recent = Ui.named(new JMenu(), "Open &recent");
     private final Background worker = new Background("work", this::trouble);
     /** Apart from all other work, so that nothing asked for later can overtake a save. */
-    private final Background saver = new Background("save", this::trouble);
+    private final Background saver = new Background("save", e -> {
+        trouble(e);
+        say("Not saved: " + status.getText());
+    });
+
+    /** What was saved last, by file. */
+    private final Map<Path, String> stored = new HashMap<>();
 
     private final CountDownLatch closed = new CountDownLatch(1);
     private Action undo;
@@ -89,6 +98,11 @@ final class MainWindow {
             @Override
             public void windowClosing(WindowEvent e) {
                 close();
+            }
+
+            @Override
+            public void windowActivated(WindowEvent e) {
+                lookAgain();
             }
 
             @Override
@@ -121,6 +135,7 @@ final class MainWindow {
         frame.setJMenuBar(menu());
         document.onChange(this::showTitle);
         showTitle();
+        frame.setIconImages(Icon.images());
         frame.setMinimumSize(new Dimension(640, 400));
         Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
         frame.setSize(Math.min(Ui.px(1280), screen.width), Math.min(Ui.px(800), screen.height));
@@ -234,14 +249,22 @@ final class MainWindow {
         progress.setVisible(false);
         cancel.setVisible(false);
         String why = e instanceof IOException io
-                ? SafeFiles.reason(io)
+                ? told(io)
                 : e instanceof UncheckedIOException u ? SafeFiles.reason(u.getCause()) : e.getMessage();
-        boolean expected = e instanceof IOException || e instanceof IllegalArgumentException;
+        boolean expected =
+                e instanceof IOException || e instanceof IllegalArgumentException || e instanceof BadInputException;
         say(
                 expected
                         ? String.valueOf(why)
                         : "This should not have happened; please report it: "
                                 + e.getClass().getSimpleName() + (why == null ? "" : ": " + why));
+    }
+
+    /** Which file failed, and why. */
+    static String told(IOException e) {
+        return e instanceof FileSystemException f && f.getFile() != null
+                ? f.getFile() + ": " + SafeFiles.reason(e)
+                : SafeFiles.reason(e);
     }
 
     /** Works something out with a bar to show it and a button to give it up. */
@@ -530,7 +553,7 @@ final class MainWindow {
             if (Files.exists(p) && !Optional.of(p).equals(own)) {
                 return JOptionPane.showConfirmDialog(
                                 frame,
-                                p.getFileName() + " is there already. Put the new one in its place?",
+                                "The file " + p.getFileName() + " is there already. Put the new one in its place?",
                                 "Replace",
                                 JOptionPane.OK_CANCEL_OPTION)
                         == JOptionPane.OK_OPTION;
@@ -548,20 +571,77 @@ final class MainWindow {
         }
         String text = document.text().text();
         Optional<Path> before = document.file();
+        boolean own = before.filter(path::equals).isPresent();
+        List<String> known = List.of(document.saved(), text);
         saver.queue(
-                () -> {
-                    SafeFiles.write(path, text);
-                    return path;
-                },
-                p -> {
-                    autosave.clear();
-                    autosave.forget(before);
-                    document.savedAs(p, text);
-                    settings.opened(p);
-                    showTitle();
-                    say("Saved " + p);
-                    then.run();
+                () -> own && isChanged(path, known) ? Optional.<Path>empty() : Optional.of(store(path, text)), p -> {
+                    if (p.isPresent()) {
+                        saved(before, path, text, then);
+                    } else {
+                        askWhichToKeep(path, text, then);
+                    }
                 });
+    }
+
+    /** On the thread of the saver alone. */
+    private Path store(Path path, String text) throws IOException {
+        SafeFiles.write(path, text);
+        stored.put(path, text);
+        return path;
+    }
+
+    /** On the thread of the saver alone. A save that the window was not told of yet is no other program's. */
+    private boolean isChanged(Path path, List<String> known) throws IOException {
+        List<String> all = new ArrayList<>(known);
+        Optional.ofNullable(stored.get(path)).ifPresent(all::add);
+        return JobDocument.isChanged(path, all);
+    }
+
+    private void saved(Optional<Path> before, Path path, String text, Runnable then) {
+        autosave.clear();
+        autosave.forget(before);
+        document.savedAs(path, text);
+        settings.opened(path);
+        showTitle();
+        say("Saved " + path);
+        then.run();
+    }
+
+    private void askWhichToKeep(Path path, String text, Runnable then) {
+        String[] answers = {"Save mine under another name", "Put mine in its place", "Take up the other", "Go back"};
+        int answer = JOptionPane.showOptionDialog(
+                frame,
+                "Another program changed " + path.getFileName() + " since it was opened or saved here.\n"
+                        + "If the other is taken up, undo gives yours again.",
+                "Changed meanwhile",
+                JOptionPane.DEFAULT_OPTION,
+                JOptionPane.WARNING_MESSAGE,
+                null,
+                answers,
+                answers[0]);
+        switch (answer) {
+            case 0 -> saveAs(then);
+            case 1 -> saver.queue(() -> store(path, text), p -> saved(Optional.of(p), p, text, then));
+            case 2 ->
+                busy("Opening " + path.getFileName(), () -> JobText.read(path), other -> {
+                    document.takeUp(other);
+                    say("Taken up as the other program saved it; undo gives yours");
+                });
+            default -> say("Not saved: another program changed " + path.getFileName());
+        }
+    }
+
+    /** Says so when another program changed the job while the window was not looked at. */
+    private void lookAgain() {
+        document.file().ifPresent(file -> {
+            List<String> known = List.of(document.saved());
+            saver.queue(() -> isChanged(file, known), changed -> {
+                if (changed && document.file().filter(file::equals).isPresent()) {
+                    say("Another program changed " + file.getFileName() + ": "
+                            + (document.unsaved() ? "saving asks which to keep" : "open it again to see it"));
+                }
+            });
+        });
     }
 
     private void focusProblem() {
@@ -606,19 +686,31 @@ final class MainWindow {
                 "Drawing " + path.getFileName(),
                 () -> DrawingFiles.contents(pages.get().call(), path, OptionalDouble.empty()),
                 files -> {
+                    if (files.keySet().stream().anyMatch(this::isTheJob)) {
+                        say("Not saved: " + path.getFileName() + " is the job itself: choose another name");
+                        return;
+                    }
                     if (!mayWrite(new ArrayList<>(files.keySet()), Optional.empty())) {
                         return;
                     }
                     busy(
                             "Saving " + path.getFileName(),
                             () -> {
-                                for (Map.Entry<Path, byte[]> f : files.entrySet()) {
-                                    SafeFiles.write(f.getKey(), f.getValue());
-                                }
+                                SafeFiles.write(files);
                                 return files.size();
                             },
                             n -> say("Saved " + path + (n > 1 ? " and " + (n - 1) + " more" : "")));
                 });
+    }
+
+    private boolean isTheJob(Path path) {
+        try {
+            return document.file().isPresent()
+                    && Files.isSameFile(path, document.file().get());
+        } catch (IOException e) {
+            // What is not there is no job.
+            return false;
+        }
     }
 
     private Optional<Callable<DrawingPages>> pages(PageFormat format) {

@@ -4,7 +4,6 @@ import coilwright.drawing.DrawingView;
 import coilwright.drawing.Element;
 import coilwright.job.Job;
 import coilwright.job.JobText;
-import coilwright.job.SafeFiles;
 import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
 import coilwright.rewind.WorkStep;
@@ -419,7 +418,7 @@ final class OrderPanel extends JPanel {
         steps.fireTableCellUpdated(row, DONE);
         showProgress();
         WorkTicks now = ticks;
-        disk.queue(() -> now.keep(file.get()), aside -> {
+        disk.queue(() -> now.keep(file.get(), s.number()), aside -> {
             String name = WorkTicks.beside(file.get()).getFileName().toString();
             aside.ifPresent(a -> say("The ticks of the other order are in " + a.getFileName() + "."));
             window.say("Step " + s.number() + (done ? " is done" : " is not done") + "; kept in " + name
@@ -432,7 +431,7 @@ final class OrderPanel extends JPanel {
     /** What is not on disk does not count as ticked. */
     private void notKept(Throwable e) {
         window.say("The tick is not kept: "
-                + (e instanceof IOException io ? SafeFiles.reason(io) : String.valueOf(e.getMessage())));
+                + (e instanceof IOException io ? MainWindow.told(io) : String.valueOf(e.getMessage())));
         made = Optional.empty();
         refresh();
     }

@@ -1,6 +1,6 @@
 package coilwright.desktop;
 
-import coilwright.job.SafeFiles;
+import coilwright.file.SafeFiles;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.StringWriter;

@@ -1,6 +1,6 @@
 package coilwright.desktop;
 
-import coilwright.job.SafeFiles;
+import coilwright.file.SafeFiles;
 import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
 import coilwright.rewind.WorkStep;
@@ -134,24 +134,34 @@ record WorkTicks(WindingWay way, String mark, Set<Integer> done) {
     }
 
     /**
-     * Keeps the ticks beside a job. A file there that holds those of another order, or something else, is put aside
-     * under a name of its own first.
+     * Keeps one step beside a job, ticked or not, and leaves the others as they are kept there: another window may have
+     * ticked them. Where nothing is kept yet, all are. A file there that holds those of another order, or something else,
+     * is put aside under a name of its own first.
      *
      * @return where it was put; empty where there was nothing to put aside
      * @throws IOException when they cannot be kept; the old file is then unharmed
      */
-    Optional<Path> keep(Path job) throws IOException {
+    Optional<Path> keep(Path job, int step) throws IOException {
         Path file = beside(job);
-        Optional<Path> aside = Optional.empty();
-        if (Files.exists(file) && read(file).filter(t -> t.mark().equals(mark)).isEmpty()) {
-            int n = 1;
-            while (Files.exists(named(job, "-" + n))) {
-                n++;
-            }
-            aside = Optional.of(named(job, "-" + n));
-            Files.move(file, aside.get());
+        Optional<WorkTicks> there = read(file).filter(t -> t.mark().equals(mark));
+        String text =
+                there.map(t -> t.with(step, done.contains(step))).orElse(this).toText();
+        if (there.isPresent() || !Files.exists(file)) {
+            SafeFiles.write(file, text);
+            return Optional.empty();
         }
-        SafeFiles.write(file, toText());
-        return aside;
+        int n = 1;
+        while (Files.exists(named(job, "-" + n))) {
+            n++;
+        }
+        Path aside = named(job, "-" + n);
+        Files.copy(file, aside);
+        try {
+            SafeFiles.write(file, text);
+        } catch (IOException e) {
+            Files.delete(aside);
+            throw e;
+        }
+        return Optional.of(aside);
     }
 }

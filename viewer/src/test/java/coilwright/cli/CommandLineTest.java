@@ -83,7 +83,7 @@ class CommandLineTest {
 
     @Test
     void whatShouldNeverHappenIsOneLine() {
-        Run run = new Run(0, "", Commands.unexpected(new IllegalStateException("a\nb")));
+        Run run = new Run(0, "", Complaints.unexpected(new IllegalStateException("a\nb")));
         assertThat(run.err())
                 .startsWith("coilwright: this should not have happened; please report it")
                 .contains("IllegalStateException: a b at coilwright.cli.CommandLineTest")

@@ -3,9 +3,13 @@ package coilwright.desktop;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import coilwright.job.JobText;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class JobDocumentTest {
     private static final String TEXT = """
@@ -77,5 +81,34 @@ class JobDocumentTest {
         assertThat(document.file()).contains(Path.of("t.yaml"));
         document.undo();
         assertThat(document.unsaved()).isTrue();
+    }
+
+    @Test
+    void tellsWhetherAnotherProgramChangedTheFile(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("job.yaml");
+        assertThat(JobDocument.isChanged(file, List.of(TEXT))).isFalse();
+        Files.writeString(file, TEXT);
+        assertThat(JobDocument.isChanged(file, List.of("other", TEXT))).isFalse();
+        Files.writeString(file, "\uFEFF" + TEXT);
+        assertThat(JobDocument.isChanged(file, List.of(TEXT))).isFalse();
+        Files.writeString(file, TEXT + "# more\n");
+        assertThat(JobDocument.isChanged(file, List.of(TEXT))).isTrue();
+        Files.write(file, new byte[] {(byte) 0xff});
+        assertThat(JobDocument.isChanged(file, List.of(TEXT))).isTrue();
+    }
+
+    @Test
+    void whatAnotherProgramSavedIsTakenUpAndUndoGivesOnesOwn() {
+        document.edit("title", "Mine");
+        JobText mine = document.text();
+        JobText other = document.text().with("title", "Theirs");
+        document.takeUp(other);
+        assertThat(document.unsaved()).isFalse();
+        assertThat(document.text().get("title")).isEqualTo("Theirs");
+        document.undo();
+        assertThat(document.text().text()).isEqualTo(mine.text());
+        assertThat(document.unsaved()).isTrue();
+        document.takeUp(mine);
+        assertThat(document.unsaved()).isFalse();
     }
 }

@@ -70,6 +70,7 @@ final class Scenarios {
         scenarios.put("lights up what the pointer is at, and says so", all::hovers);
         scenarios.put("shows the reason under the field, a way out, and undoes", all::edits);
         scenarios.put("saves with the comments kept, and guards what is unsaved", all::saves);
+        scenarios.put("asks before it saves over what another program saved", all::meanwhile);
         scenarios.put("can be worked by the keyboard alone, and every part has a name", all::keyboard);
         scenarios.put("finds a fault in a run of readings by the number pad", all::runs);
         scenarios.put("loses nothing to a kill", all::killed);
@@ -129,11 +130,15 @@ final class Scenarios {
     }
 
     private String status() {
-        return Hand.see(() -> Hand.all().stream()
+        return Hand.see(() -> status(Hand.all()));
+    }
+
+    private static String status(List<? extends Component> all) {
+        return all.stream()
                 .filter(c -> "status".equals(c.getName()))
                 .map(c -> ((JLabel) c).getText())
                 .findFirst()
-                .orElse("none"));
+                .orElse("none");
     }
 
     private String text(String field) {
@@ -293,6 +298,38 @@ final class Scenarios {
         hand.until("the window is closed", () -> !window.orElseThrow().frame().isDisplayable());
         assertThat(Files.readString(file)).contains("turns: 8");
         hand.until("nothing is kept beside it", () -> !Files.exists(kept));
+    }
+
+    private void meanwhile() throws Exception {
+        Path file = copy("orchard-pump-dynamo");
+        String original = Files.readString(file);
+        String theirs = original + "# by another program\n";
+        MainWindow opened = drawn(file);
+        retype("winding.turns", "8");
+        Files.writeString(file, theirs);
+        hand.press("ctrl S");
+        hand.click(hand.button("Go back"));
+        hand.until("the window has the focus", () -> opened.frame().isFocused());
+        assertThat(Files.readString(file)).isEqualTo(theirs);
+        hand.press("ctrl S");
+        hand.click(hand.button("Take up the other"));
+        hand.until("theirs is there", () -> opened.document().text().text().equals(theirs));
+        assertThat(Hand.see(() -> opened.document().unsaved())).isFalse();
+        hand.until("the window has the focus", () -> opened.frame().isFocused());
+        hand.press("ctrl Z");
+        String mine = original.replace("turns: 6", "turns: 8");
+        hand.until("mine is back", () -> opened.document().text().text().equals(mine));
+        Files.writeString(file, original);
+        hand.press("ctrl S");
+        hand.click(hand.button("Put mine in its place"));
+        hand.until("mine is saved", () -> Files.readString(file).equals(mine));
+        retype("winding.turns", "9");
+        Files.delete(file);
+        Files.createDirectory(file);
+        hand.press("ctrl S");
+        hand.until(
+                "the trouble is told", () -> status(Hand.all()).startsWith("Not saved: " + file + ": it is a folder"));
+        assertThat(Hand.see(() -> opened.document().unsaved())).isTrue();
     }
 
     private void keyboard() throws Exception {

@@ -1,6 +1,7 @@
 package coilwright.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
@@ -29,7 +30,7 @@ class WorkTicksTest {
     void readsBackWhatItKeeps() throws IOException {
         Path job = folder.resolve("a.b.yaml");
         WorkTicks ticks = WorkTicks.none(order).with(3, true).with(1, true).with(3, false);
-        assertThat(ticks.keep(job)).isEmpty();
+        assertThat(ticks.keep(job, 3)).isEmpty();
         assertThat(folder.resolve("a.b.order.csv")).content().endsWith("step,done\n1,yes\n");
         assertThat(WorkTicks.read(WorkTicks.beside(job))).contains(ticks);
     }
@@ -37,23 +38,24 @@ class WorkTicksTest {
     @Test
     void keepingAgainPutsNothingAside() throws IOException {
         Path job = folder.resolve("job.yaml");
-        WorkTicks.none(order).with(1, true).keep(job);
-        assertThat(WorkTicks.none(order).with(1, true).with(2, true).keep(job)).isEmpty();
+        WorkTicks.none(order).with(1, true).keep(job, 1);
+        assertThat(WorkTicks.none(order).with(1, true).with(2, true).keep(job, 2))
+                .isEmpty();
         assertThat(WorkTicks.read(WorkTicks.beside(job)).orElseThrow().done()).containsExactlyInAnyOrder(1, 2);
     }
 
     @Test
     void ticksOfAnotherOrderArePutAsideOneByOne() throws IOException {
         Path job = folder.resolve("job.yaml");
-        WorkTicks.none(order).with(7, true).keep(job);
+        WorkTicks.none(order).with(7, true).keep(job, 7);
         String first = Files.readString(WorkTicks.beside(job));
         assertThat(WorkTicks.none(order(14, WindingWay.COIL_BY_COIL))
                         .with(1, true)
-                        .keep(job))
+                        .keep(job, 1))
                 .contains(folder.resolve("job.order-1.csv"));
         assertThat(WorkTicks.none(order(12, WindingWay.OPPOSITE_PAIRS))
                         .with(2, true)
-                        .keep(job))
+                        .keep(job, 2))
                 .contains(folder.resolve("job.order-2.csv"));
         assertThat(folder.resolve("job.order-1.csv")).content().isEqualTo(first);
         assertThat(WorkTicks.read(WorkTicks.beside(job)).orElseThrow().way()).isEqualTo(WindingWay.OPPOSITE_PAIRS);
@@ -64,8 +66,31 @@ class WorkTicksTest {
         Path job = folder.resolve("job.yaml");
         Files.writeString(WorkTicks.beside(job), "my own notes\n");
         assertThat(WorkTicks.read(WorkTicks.beside(job))).isEmpty();
-        assertThat(WorkTicks.none(order).with(1, true).keep(job)).contains(folder.resolve("job.order-1.csv"));
+        assertThat(WorkTicks.none(order).with(1, true).keep(job, 1)).contains(folder.resolve("job.order-1.csv"));
         assertThat(folder.resolve("job.order-1.csv")).content().isEqualTo("my own notes\n");
+    }
+
+    @Test
+    void twoWindowsKeepEachOthersTicks() throws IOException {
+        Path job = folder.resolve("job.yaml");
+        WorkTicks one = WorkTicks.none(order).with(1, true);
+        one.keep(job, 1);
+        WorkTicks other = WorkTicks.none(order).with(5, true);
+        other.keep(job, 5);
+        one.with(2, true).keep(job, 2);
+        assertThat(WorkTicks.read(WorkTicks.beside(job)).orElseThrow().done()).containsExactlyInAnyOrder(1, 2, 5);
+        other.with(1, false).keep(job, 1);
+        assertThat(WorkTicks.read(WorkTicks.beside(job)).orElseThrow().done()).containsExactlyInAnyOrder(2, 5);
+    }
+
+    @Test
+    void whereTheNewTicksCannotBeKeptWhatIsThereStays() throws IOException {
+        Path job = folder.resolve("job.yaml");
+        Path inTheWay = Files.createDirectory(WorkTicks.beside(job));
+        assertThatThrownBy(() -> WorkTicks.none(order).with(1, true).keep(job, 1))
+                .isInstanceOf(IOException.class);
+        assertThat(inTheWay).isDirectory();
+        assertThat(folder.resolve("job.order-1.csv")).doesNotExist();
     }
 
     @Test

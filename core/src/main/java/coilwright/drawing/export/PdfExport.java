@@ -2,6 +2,7 @@ package coilwright.drawing.export;
 
 import coilwright.drawing.Drawing;
 import coilwright.drawing.DrawingPages;
+import coilwright.drawing.SvgWriter;
 import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
@@ -35,8 +36,9 @@ public final class PdfExport {
     private PdfExport() {}
 
     /**
-     * All pages in one file. The same pages give the same bytes: no date of creation is kept.
+     * {@return all pages in one file} The same pages give the same bytes: no date of creation is kept.
      *
+     * @param pages one or more pages
      * @throws IOException when the file cannot be made
      */
     public static byte[] pdf(DrawingPages pages) throws IOException {
@@ -51,7 +53,7 @@ public final class PdfExport {
             int height = points(page.height());
             if (first) {
                 graphics.setupDocument(bytes, width, height);
-                graphics.getPDFDocument().getInfo().setTitle(page.title());
+                graphics.getPDFDocument().getInfo().setTitle(SvgWriter.legal(page.title()));
                 graphics.getPDFDocument().getInfo().setProducer("Coilwright");
                 graphics.getPDFDocument().getInfo().setCreator("Coilwright");
             } else {

@@ -27,15 +27,20 @@ public final class PngExport {
 
     private PngExport() {}
 
-    /** The usual resolution, or less for a page so large that the picture would have too many pixels. */
+    /**
+     * {@return the usual resolution, or less for a page so large that the picture would have too many pixels}
+     *
+     * @param drawing the page
+     */
     public static double usualDpi(Drawing drawing) {
         double most = Math.sqrt(MOST_PIXELS * 0.99 / (drawing.width() * drawing.height())) * 25.4;
         return Math.min(USUAL_DPI, most);
     }
 
     /**
-     * One page as PNG.
+     * {@return one page as PNG}
      *
+     * @param drawing the page
      * @param dpi dots per inch, 10 to 1200
      * @throws IllegalArgumentException when the resolution is out of range or gives too many pixels
      * @throws IOException when the picture cannot be made

@@ -6,8 +6,8 @@ package coilwright.rewind;
  * @param xMm from the slot's centre line, mm, to the right
  * @param yMm above the slot's floor, mm, towards the air gap
  */
-public record Point(double xMm, double yMm) {
-    double distance(Point other) {
+public record SlotPoint(double xMm, double yMm) {
+    double distance(SlotPoint other) {
         return Math.hypot(xMm - other.xMm, yMm - other.yMm);
     }
 }

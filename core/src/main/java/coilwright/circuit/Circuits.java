@@ -1,20 +1,29 @@
-package coilwright.cli;
+package coilwright.circuit;
 
-import coilwright.circuit.BrushGear;
-import coilwright.circuit.WindingGraph;
 import coilwright.winding.Winding;
 import java.util.OptionalInt;
 
 /** Asks the winding where a rule tells, the circuit only where none does: tracing it takes a library to load. */
-final class Circuits {
+public final class Circuits {
     private Circuits() {}
 
-    static int closures(Winding winding) {
+    /**
+     * {@return closed circuits, by the rule of the winding's kind or traced}
+     *
+     * @param winding the winding
+     */
+    public static int closures(Winding winding) {
         OptionalInt byRule = winding.closures();
         return byRule.isPresent() ? byRule.getAsInt() : WindingGraph.of(winding).closures();
     }
 
-    static OptionalInt parallelPaths(Winding winding) {
+    /**
+     * {@return parallel paths from brush to brush, by the rule of the winding's kind or traced; empty without a live
+     * coil}
+     *
+     * @param winding the winding
+     */
+    public static OptionalInt parallelPaths(Winding winding) {
         OptionalInt byRule = winding.parallelPaths();
         if (byRule.isPresent() || winding.liveCoils().isEmpty()) {
             return byRule;

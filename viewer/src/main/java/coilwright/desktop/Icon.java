@@ -1,0 +1,28 @@
+package coilwright.desktop;
+
+import java.awt.Image;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.List;
+import javax.imageio.ImageIO;
+
+/** The icon of the window, in the sizes that desktops ask for; {@code icon.svg} is its drawing. */
+final class Icon {
+    static final List<Integer> SIZES = List.of(16, 32, 48, 128, 256);
+
+    private Icon() {}
+
+    /** One picture a size, smallest first. */
+    static List<Image> images() {
+        return SIZES.stream().map(Icon::image).toList();
+    }
+
+    private static Image image(int size) {
+        try (InputStream in = Icon.class.getResourceAsStream("icon-" + size + ".png")) {
+            return ImageIO.read(in);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
