@@ -204,9 +204,7 @@ public record SlotFill(
             double apart = over - under;
             // A little to one side of where the chord meets it and then to the other, so that both ends move.
             double aside = apart * apart / (64 * hi) + hi * CLOSE / 4;
-            double y = under
-                    + apart * (wanted - roomUnder) / (roomOver - roomUnder)
-                    + (i % 2 == 0 ? aside : -aside);
+            double y = under + apart * (wanted - roomUnder) / (roomOver - roomUnder) + (i % 2 == 0 ? aside : -aside);
             if (y > under && y < over) {
                 double room = body.areaBetween(0, y, liner);
                 if (room < wanted) {
@@ -220,7 +218,7 @@ public record SlotFill(
         }
         for (int i = 0; i < 40; i++) {
             double mid = (lo + hi) / 2;
-            if (mid <= under || mid < over && body.areaBetween(0, mid, liner) < wanted) {
+            if (mid <= under || (mid < over && body.areaBetween(0, mid, liner) < wanted)) {
                 lo = mid;
             } else {
                 hi = mid;

@@ -67,14 +67,12 @@ class SlotFillTest {
             @ForAll @DoubleRange(min = 0.4, max = 1.3) double taper,
             @ForAll @DoubleRange(min = 6, max = 45) double depth,
             @ForAll @DoubleRange(min = 0, max = 0.6) double liner) {
-        SlotShape slot =
-                switch (kind) {
-                    case 0 -> new SlotShape.Rectangular(width, depth);
-                    case 1 -> new SlotShape.ParallelTooth(width, width * taper, depth, width * 0.1);
-                    case 2 -> new SlotShape.RoundBottom(width, depth + width);
-                    default ->
-                        new SlotShape.SemiClosed(width / 4, 0.5, 1, width, width * taper, depth, width * 0.1);
-                };
+        SlotShape slot = switch (kind) {
+            case 0 -> new SlotShape.Rectangular(width, depth);
+            case 1 -> new SlotShape.ParallelTooth(width, width * taper, depth, width * 0.1);
+            case 2 -> new SlotShape.RoundBottom(width, depth + width);
+            default -> new SlotShape.SemiClosed(width / 4, 0.5, 1, width, width * taper, depth, width * 0.1);
+        };
         Outline body = slot.body();
         double top = body.heightMm() - 1;
         double half = body.areaBetween(0, top, liner) / 2;
