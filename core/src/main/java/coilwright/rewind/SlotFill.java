@@ -218,7 +218,7 @@ public record SlotFill(
         }
         for (int i = 0; i < 40; i++) {
             double mid = (lo + hi) / 2;
-            if (mid <= under || mid < over && body.areaBetween(0, mid, liner) < wanted) {
+            if (mid <= under || (mid < over && body.areaBetween(0, mid, liner) < wanted)) {
                 lo = mid;
             } else {
                 hi = mid;
