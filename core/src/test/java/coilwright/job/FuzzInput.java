@@ -1,6 +1,7 @@
 package coilwright.job;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 
 /** What a fuzzer feeds in; shown with everything unseen escaped. */
 final class FuzzInput {
@@ -38,7 +39,7 @@ final class FuzzInput {
             if (c >= ' ' && c < 0x7f && c != '\\') {
                 out.append((char) c);
             } else {
-                out.append(c == '\n' ? "\\n" : String.format("\\u%04x", c));
+                out.append(c == '\n' ? "\\n" : String.format(Locale.ROOT, "\\u%04x", c));
             }
         });
         return out.toString();

@@ -261,7 +261,7 @@ final class Mangler {
             case 3, 4, 5 -> instead(text, TOKEN);
             case 6, 7, 8 -> instead(text, VALUE);
             case 9, 10 -> lines(text);
-            case 11 -> text.substring(0, a) + one().substring(0);
+            case 11 -> text.substring(0, a) + one();
             case 12 -> splice(text, a);
             case 13 -> text.substring(0, a) + text.substring(a, b).repeat(repeats(b - a)) + text.substring(b);
             case 14 -> layout(text);
