@@ -87,7 +87,6 @@ final class Settings {
                 }
             } catch (InvalidPathException e) {
                 // A damaged name is as good as none.
-                continue;
             }
         }
         return out;
