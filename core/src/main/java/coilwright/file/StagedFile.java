@@ -97,7 +97,10 @@ final class StagedFile {
                 + Long.toString(ProcessHandle.current().pid(), Character.MAX_RADIX) + "-";
         for (int i = 0; ; i++) {
             Path candidate = folder().resolve(name + i + ENDING);
-            OWN.add(candidate);
+            // Another thread's is passed over: its mark is not ours to take away.
+            if (!OWN.add(candidate) && i < MOST_TRIES) {
+                continue;
+            }
             try {
                 return Files.createFile(candidate, hidden());
             } catch (FileAlreadyExistsException e) {

@@ -117,6 +117,10 @@ class JobSchemaTest {
                 } catch (IOException e) {
                     continue;
                 }
+                // JSON has no bytes, so that no schema speaks of them.
+                if (Files.readString(file).contains("!!binary")) {
+                    continue;
+                }
                 tried++;
                 if (schema().validate(tree).isEmpty()) {
                     fitting.add(file.getFileName().toString());

@@ -443,7 +443,7 @@ class CommandFuzzTest {
                 throw new AssertionError(shown(args) + " ended in " + e, e);
             }
             try {
-                look(args, run);
+                look(run);
             } catch (AssertionError | Exception e) {
                 throw new AssertionError(
                         shown(args) + "\n left with " + run.code() + "\n and said " + shown(List.of(run.err())) + "\n"
@@ -454,7 +454,7 @@ class CommandFuzzTest {
             }
         }
 
-        private void look(List<String> args, Run run) throws Exception {
+        private void look(Run run) throws Exception {
             assertThat(run.code()).isBetween(0, 2);
             assertThat(run.err().isEmpty() || run.err().endsWith("\n")).isTrue();
             for (String line : run.err().lines().toList()) {

@@ -174,7 +174,7 @@ class OutFilesTest {
     void whatCouldCommandATerminalIsShownByItsNumber() {
         Run run = Run.of("table", "\u001b[31m\u202eno.yaml");
         assertThat(run.code()).isEqualTo(2);
-        assertThat(run.err()).isEqualTo("\\u001b[31m\\u202eno.yaml: there is no such file\n");
+        assertThat(run.err()).isEqualTo("\\u001B[31m\\u202Eno.yaml: there is no such file\n");
         assertThat(Run.of("table", "--\u009b31m", "a").err())
                 .contains("\"--\\u009b31m\"")
                 .doesNotContain("\u009b");
