@@ -176,7 +176,7 @@ class OutFilesTest {
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.err()).isEqualTo("\\u001B[31m\\u202Eno.yaml: there is no such file\n");
         assertThat(Run.of("table", "--\u009b31m", "a").err())
-                .contains("\"--\\u009b31m\"")
+                .contains("\"--\\u009B31m\"")
                 .doesNotContain("\u009b");
         assertThat(Console.shown("a\tb\nc\u007f\r\u2028é")).isEqualTo("a\tb\nc\\u007f\\u000d\\u2028é");
     }
