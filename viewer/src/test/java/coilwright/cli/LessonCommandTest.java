@@ -111,7 +111,7 @@ class LessonCommandTest {
         refused("is \"x\", but must be a whole number", "--seed", "x");
         refused("--walk goes with --sheet, --out and --format alone", "--walk", "--seed", "4");
         refused("--walk has no table: ask for --format text or json", "--walk", "--format", "csv");
-        refused("name two files", "--sheet", "a.pdf", "--key-sheet", "a.pdf");
+        refused("name a file of its own for each", "--sheet", "a.pdf", "--key-sheet", "a.pdf");
         refused("does not end in a format", "--kind", "wire", "--sheet", "a.doc");
         refused("name a file with --key-sheet", "--kind", "wire", "--sheet", "a.pdf", "--key");
     }
