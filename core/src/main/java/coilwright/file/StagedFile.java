@@ -98,14 +98,17 @@ final class StagedFile {
         for (int i = 0; ; i++) {
             Path candidate = folder().resolve(name + i + ENDING);
             // Another thread's is passed over: its mark is not ours to take away.
-            if (!OWN.add(candidate) && i < MOST_TRIES) {
+            if (!OWN.add(candidate)) {
+                if (i >= MOST_TRIES) {
+                    throw new FileAlreadyExistsException(candidate.toString());
+                }
                 continue;
             }
             try {
                 return Files.createFile(candidate, hidden());
             } catch (FileAlreadyExistsException e) {
                 OWN.remove(candidate);
-                if (i == MOST_TRIES) {
+                if (i >= MOST_TRIES) {
                     throw e;
                 }
             } catch (AccessDeniedException e) {
