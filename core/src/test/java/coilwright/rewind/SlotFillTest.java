@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.List;
+import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
@@ -211,6 +214,51 @@ class SlotFillTest {
                 .singleElement()
                 .extracting(SlotFill.LaidStrip::bottomMm)
                 .isEqualTo(fill.separatorFromMm() + 0.5);
+    }
+
+    @Provide
+    Arbitrary<SlotShape> shapes() {
+        return SlotShapes.between(1.5, 20, 11, 60);
+    }
+
+    @Property(tries = 200)
+    void stripsLieWithinTheLinerAndClearOfOneAnother(
+            @ForAll("shapes") SlotShape shape,
+            @ForAll @DoubleRange(min = 0.5, max = 8) double width,
+            @ForAll @DoubleRange(min = 0.5, max = 3) double thickness,
+            @ForAll @DoubleRange(min = 0, max = 0.4) double liner,
+            @ForAll @IntRange(min = 1, max = 8) int turns) {
+        var fill = SlotFill.of(
+                shape, new SlotInsulation(liner, 0.4, 1), new Conductor.Strip(width, thickness, 0, 0.05), turns);
+        Outline body = shape.body();
+        SlotFill.Strips strips = fill.strips().orElseThrow();
+        for (List<SlotFill.LaidStrip> layer : List.of(strips.bottom(), strips.top())) {
+            assertThat(layer).hasSizeLessThanOrEqualTo(turns);
+            for (SlotFill.LaidStrip s : layer) {
+                // A row may touch the walls and ends of its layer but for a millionth of a strip.
+                double least = Math.min(
+                        body.halfWidth(s.bottomMm() + 1e-6 * s.heightMm(), liner),
+                        body.halfWidth(s.bottomMm() + s.heightMm() * (1 - 1e-6), liner));
+                assertThat(Math.max(-s.leftMm(), s.leftMm() + s.widthMm())).isLessThan(least + 1e-6 * s.widthMm());
+            }
+        }
+        assertThat(strips.bottom())
+                .allMatch(s -> s.bottomMm() >= liner && s.bottomMm() + s.heightMm() <= fill.separatorFromMm() + 1e-9);
+        assertThat(strips.top())
+                .allMatch(s -> s.bottomMm() >= fill.separatorFromMm() + 0.4 - 1e-9
+                        && s.bottomMm() + s.heightMm() <= body.heightMm() - 1 + 1e-9);
+        List<SlotFill.LaidStrip> all = new ArrayList<>(strips.bottom());
+        all.addAll(strips.top());
+        for (SlotFill.LaidStrip s : all) {
+            assertThat(all).filteredOn(o -> apart(s, o) < -1e-9).containsExactly(s);
+        }
+    }
+
+    /** Clear space between two strips in one direction or the other, mm; under 0 where they overlap. */
+    private static double apart(SlotFill.LaidStrip a, SlotFill.LaidStrip b) {
+        double across = Math.max(a.leftMm() - b.leftMm() - b.widthMm(), b.leftMm() - a.leftMm() - a.widthMm());
+        double up = Math.max(a.bottomMm() - b.bottomMm() - b.heightMm(), b.bottomMm() - a.bottomMm() - a.heightMm());
+        return Math.max(across, up);
     }
 
     @Test
