@@ -1,5 +1,7 @@
 package coilwright.drawing;
 
+import static coilwright.drawing.DrawnParts.group;
+import static coilwright.drawing.DrawnParts.groups;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -36,21 +38,6 @@ class DevelopedLayoutTest {
 
     private static void near(double is, double should) {
         assertThat(is).isCloseTo(should, within(1e-6));
-    }
-
-    private static List<Shape.Group> groups(Drawing page, Element.Kind kind) {
-        return page.shapes().stream()
-                .filter(s -> s instanceof Shape.Group g
-                        && g.element().filter(e -> e.kind() == kind).isPresent())
-                .map(s -> (Shape.Group) s)
-                .toList();
-    }
-
-    private static Shape.Group group(Drawing page, Element.Kind kind, int number) {
-        return groups(page, kind).stream()
-                .filter(g -> g.element().orElseThrow().number() == number)
-                .findFirst()
-                .orElseThrow();
     }
 
     private static List<Shape.Polyline> lines(Drawing page, int coil, Role role) {

@@ -1,5 +1,7 @@
 package coilwright.drawing;
 
+import static coilwright.drawing.DrawnParts.group;
+import static coilwright.drawing.DrawnParts.groups;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -48,21 +50,6 @@ class RoundLayoutTest {
         Point q = Point.polar(MIDDLE.x(), MIDDLE.y(), radius, degrees);
         near(p.x(), q.x());
         near(p.y(), q.y());
-    }
-
-    private static List<Shape.Group> groups(Drawing page, Element.Kind kind) {
-        return page.shapes().stream()
-                .filter(s -> s instanceof Shape.Group g
-                        && g.element().filter(e -> e.kind() == kind).isPresent())
-                .map(s -> (Shape.Group) s)
-                .toList();
-    }
-
-    private static Shape.Group group(Drawing page, Element.Kind kind, int number) {
-        return groups(page, kind).stream()
-                .filter(g -> g.element().orElseThrow().number() == number)
-                .findFirst()
-                .orElseThrow();
     }
 
     private static <T extends Shape> List<T> of(List<Shape> shapes, Class<T> type) {

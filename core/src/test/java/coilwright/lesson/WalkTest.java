@@ -1,5 +1,6 @@
 package coilwright.lesson;
 
+import static coilwright.drawing.DrawnParts.groups;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import coilwright.drawing.Drawing;
@@ -21,14 +22,6 @@ class WalkTest {
 
     private static List<String> words(String title) {
         return chapter(title).steps().stream().map(Chapter.Step::words).toList();
-    }
-
-    private static List<Shape.Group> groups(Drawing d, Element.Kind kind) {
-        return d.shapes().stream()
-                .filter(s -> s instanceof Shape.Group g
-                        && g.element().filter(e -> e.kind() == kind).isPresent())
-                .map(s -> (Shape.Group) s)
-                .toList();
     }
 
     /** Numbers of the coils of each drawing, those drawn heavily negative. */
