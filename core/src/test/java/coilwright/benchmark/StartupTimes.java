@@ -78,6 +78,8 @@ final class StartupTimes {
             Path job = Files.writeString(folder.resolve(bars + ".yaml"), job(bars), StandardCharsets.UTF_8);
             commands.add(List.of(java, "-jar", jar.toString(), "table", job.toString()));
         }
+        Path job = folder.resolve(BARS.get(0) + ".yaml");
+        commands.add(List.of(java, "-jar", jar.toString(), "table", job.toString(), "--format", "json"));
         double[][] nanos = new double[commands.size()][ROUNDS];
         for (int round = 0; round < ROUNDS; round++) {
             for (int c = 0; c < commands.size(); c++) {
@@ -87,16 +89,25 @@ final class StartupTimes {
         List<Measured> times = Arrays.stream(nanos).map(Measured::middle).toList();
         SortedMap<Integer, Measured> table = new TreeMap<>();
         SortedMap<Integer, Measured> floor = new TreeMap<>();
+        SortedMap<Integer, Measured> least = new TreeMap<>();
         for (int i = 0; i < BARS.size(); i++) {
             table.put(BARS.get(i), times.get(3 + i));
             floor.put(BARS.get(i), times.get(1));
+            least.put(BARS.get(i), times.get(0));
         }
         String nothing = "an empty program";
         String help = "a bare help screen of picocli";
         return List.of(
                 new Compared("a bare help screen of picocli", "", only(times.get(1)), nothing, only(times.get(0))),
                 new Compared("coilwright --help", "", only(times.get(2)), help, only(times.get(1))),
-                new Compared("coilwright table", "bars", table, help, floor));
+                new Compared("coilwright table", "bars", table, help, floor),
+                new Compared("coilwright table, a whole program", "bars", table, nothing, least),
+                new Compared(
+                        "coilwright table --format json",
+                        "",
+                        only(times.get(times.size() - 1)),
+                        nothing,
+                        only(times.get(0))));
     }
 
     private static SortedMap<Integer, Measured> only(Measured time) {
