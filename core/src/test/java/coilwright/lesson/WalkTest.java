@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import coilwright.drawing.Drawing;
 import coilwright.drawing.Element;
 import coilwright.drawing.Role;
-import coilwright.drawing.Shape;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
