@@ -22,7 +22,7 @@ import javax.swing.SwingUtilities;
 
 /** Keyboard and mouse of a user, and eyes. */
 final class Hand {
-    private static final long PATIENCE = 20_000;
+    private static final long PATIENCE = 40_000;
 
     private final Robot robot;
 
@@ -62,15 +62,41 @@ final class Hand {
         }
     }
 
+    /** Waits for something to be so for a while: a window manager may take the focus away once more. */
+    void untilItStays(String what, Callable<Boolean> so) {
+        int[] times = {0};
+        until(what, () -> {
+            times[0] = isNow(so) ? times[0] + 1 : 0;
+            return times[0] >= 8;
+        });
+    }
+
+    /** Presses a key, and again where the press got lost on a busy machine; for keys that may be pressed twice. */
+    void pressUntil(String stroke, String what, Callable<Boolean> so) {
+        for (int i = 0; i < 8; i++) {
+            press(stroke);
+            long end = System.nanoTime() + PATIENCE * 1_000_000 / 8;
+            while (System.nanoTime() < end) {
+                if (isSo(so)) {
+                    return;
+                }
+                robot.delay(15);
+            }
+        }
+        throw new AssertionError("waited in vain until " + what);
+    }
+
     /** What is not there yet is not so yet. */
     private static boolean isSo(Callable<Boolean> so) {
-        return see(() -> {
-            try {
-                return so.call();
-            } catch (java.util.NoSuchElementException | java.nio.file.NoSuchFileException e) {
-                return false;
-            }
-        });
+        return see(() -> isNow(so));
+    }
+
+    private static boolean isNow(Callable<Boolean> so) throws Exception {
+        try {
+            return so.call();
+        } catch (java.util.NoSuchElementException | java.nio.file.NoSuchFileException e) {
+            return false;
+        }
     }
 
     void press(String stroke) {

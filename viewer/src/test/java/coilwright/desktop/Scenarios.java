@@ -107,9 +107,11 @@ final class Scenarios {
         MainWindow opened =
                 Desktop.window(Optional.of(file), JobText.read(file), new Settings(folder.resolve("settings")));
         window = Optional.of(opened);
-        hand.until(
-                "the window shows",
-                () -> opened.frame().isShowing() && opened.frame().isFocused());
+        hand.untilItStays(
+                "the window shows and takes what is typed",
+                () -> opened.frame().isShowing()
+                        && opened.frame().isFocused()
+                        && opened.frame().getFocusOwner() != null);
         return opened;
     }
 
@@ -127,6 +129,7 @@ final class Scenarios {
             }
         }));
         window = Optional.empty();
+        hand.until("no window shows", () -> Hand.all().isEmpty());
     }
 
     private String status() {
@@ -334,8 +337,7 @@ final class Scenarios {
 
     private void keyboard() throws Exception {
         drawn(copy("ferry-lantern-dynamo"));
-        hand.press("alt A");
-        hand.until("Alt+A is bars", () -> hand.now("armature.bars").isFocusOwner());
+        hand.pressUntil("alt A", "Alt+A is bars", () -> hand.now("armature.bars").isFocusOwner());
         hand.press("TAB");
         hand.until("then poles", () -> hand.now("armature.poles").isFocusOwner());
         hand.press("shift TAB");
