@@ -40,9 +40,7 @@ public final class DrawingFiles {
      * @param file its name tells
      */
     public static PageFormat usualFormat(Path file) {
-        return name(file).toLowerCase(Locale.ROOT).endsWith(".pdf")
-                ? PageFormat.A4
-                : PageFormat.SINGLE;
+        return name(file).toLowerCase(Locale.ROOT).endsWith(".pdf") ? PageFormat.A4 : PageFormat.SINGLE;
     }
 
     /**

@@ -413,9 +413,7 @@ final class RunModel {
     }
 
     private boolean opens(Alteration a) {
-        return a.coil() > 0
-                && a.conductance()
-                        == -conductance(sound.armature().coil(a.coil()));
+        return a.coil() > 0 && a.conductance() == -conductance(sound.armature().coil(a.coil()));
     }
 
     /**

@@ -97,7 +97,10 @@ final class StagedFile {
                 + Long.toString(ProcessHandle.current().pid(), Character.MAX_RADIX) + "-";
         for (int i = 0; ; i++) {
             Path candidate = folder().resolve(name + i + ENDING);
-            OWN.add(candidate);
+            // Another thread's is passed over: its mark is not ours to take away.
+            if (!OWN.add(candidate) && i < MOST_TRIES) {
+                continue;
+            }
             try {
                 return Files.createFile(candidate, hidden());
             } catch (FileAlreadyExistsException e) {
@@ -271,9 +274,10 @@ final class StagedFile {
 
     /** Only now that the place holds a whole file is nothing else wanted any more. */
     private void clearLeftBehind() {
-        Pattern form = Pattern.compile(Pattern.quote("." + shortened(target.getFileName().toString()) + ".")
-                + "([0-9a-z]{1,7})-[0-9]{1,3}"
-                + Pattern.quote(ENDING));
+        Pattern form = Pattern.compile(
+                Pattern.quote("." + shortened(target.getFileName().toString()) + ".")
+                        + "([0-9a-z]{1,7})-[0-9]{1,3}"
+                        + Pattern.quote(ENDING));
         try (DirectoryStream<Path> found = Files.newDirectoryStream(
                 folder(), p -> form.matcher(p.getFileName().toString()).matches())) {
             for (Path p : found) {

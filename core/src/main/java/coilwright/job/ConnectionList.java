@@ -179,13 +179,22 @@ public final class ConnectionList {
                     line = cells.isEmpty() ? parser.currentTokenLocation().getLineNr() : line;
                     cells.add(parser.getText());
                 }
-                if (rows.size() > MOST_COILS + 1 || cells.size() > 100) {
+                if (cells.size() > CsvTable.MAX_COLUMNS) {
+                    throw problems.only(line, "", "has more than " + CsvTable.MAX_COLUMNS + " cells");
+                }
+                if (rows.size() > MOST_COILS + 1) {
                     throw problems.only(line, "", "is too long: at most " + MOST_COILS + " coils are taken");
                 }
             }
         } catch (JsonProcessingException e) {
             int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
-            throw problems.only(line, "", "is not CSV: " + e.getOriginalMessage());
+            boolean open = e.getOriginalMessage().contains("closing quote");
+            throw problems.only(
+                    line,
+                    "",
+                    open
+                            ? "has a quotation mark that is not closed"
+                            : "has text after a closing quotation mark: a cell is quoted whole or not");
         } catch (IOException e) {
             throw problems.only(0, "", "cannot be read: " + SafeFiles.reason(e));
         }

@@ -12,6 +12,12 @@ import java.util.Optional;
  * {@code #} are passed over.
  */
 final class CsvTable {
+    /** Longest line taken, characters. */
+    static final int MAX_LINE = 10_000;
+
+    /** Most columns taken. */
+    static final int MAX_COLUMNS = 100;
+
     private final Problems problems;
     private final List<String> names;
     private final int most;
@@ -46,10 +52,15 @@ final class CsvTable {
         List<T> out = new ArrayList<>();
         String[] lines = text.split("\r\n|\r|\n", -1);
         int headLine = 0;
+        int rows = 0;
         for (int i = 0; i < lines.length; i++) {
             String line = lines[i].strip();
             if (line.isEmpty() || line.startsWith("#")) {
                 continue;
+            }
+            if (lines[i].length() > MAX_LINE) {
+                throw problems.only(
+                        i + 1, "", "is longer than " + MAX_LINE + " characters, the most that a line may have");
             }
             if (headLine == 0) {
                 headLine = i + 1;
@@ -57,7 +68,7 @@ final class CsvTable {
                 problems.throwIfAny();
                 continue;
             }
-            if (out.size() >= most) {
+            if (++rows > most) {
                 throw problems.only(i + 1, "", "is too long: at most " + most + " readings are taken");
             }
             int at = i + 1;
@@ -80,6 +91,10 @@ final class CsvTable {
             return;
         }
         width = row.get().size();
+        if (width > MAX_COLUMNS) {
+            problems.add(at, "", "has " + width + " columns, but may have at most " + MAX_COLUMNS);
+            return;
+        }
         columns.putAll(columns(row.get(), at, names, names, problems));
     }
 
@@ -122,23 +137,27 @@ final class CsvTable {
         StringBuilder cell = new StringBuilder();
         boolean quoted = false;
         boolean wasQuoted = false;
+        boolean blank = true;
         for (int i = 0; i < line.length(); i++) {
             char c = line.charAt(i);
             if (quoted && c == '"' && i + 1 < line.length() && line.charAt(i + 1) == '"') {
                 cell.append('"');
+                blank = false;
                 i++;
-            } else if (c == '"' && (quoted || cell.toString().isBlank())) {
+            } else if (c == '"' && (quoted || blank)) {
                 quoted = !quoted;
                 wasQuoted = true;
             } else if (c == separator && !quoted) {
                 out.add(cell.toString().strip());
                 cell.setLength(0);
                 wasQuoted = false;
+                blank = true;
             } else if (wasQuoted && !quoted && !Character.isWhitespace(c)) {
                 problems.add(at, "", "has text after a closing quotation mark: a cell is quoted whole or not");
                 return Optional.empty();
             } else {
                 cell.append(c);
+                blank &= Character.isWhitespace(c);
             }
         }
         if (quoted) {

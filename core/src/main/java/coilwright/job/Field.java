@@ -28,7 +28,8 @@ import org.yaml.snakeyaml.nodes.Tag;
  * and gives nothing, so that one pass finds every problem.
  */
 final class Field {
-    private static final String YAML_TAGS = "tag:yaml.org,2002:";
+    private static final Set<Tag> SCALAR_TAGS = Set.of(Tag.STR, Tag.INT, Tag.FLOAT, Tag.BOOL, Tag.NULL, Tag.TIMESTAMP);
+    private static final Set<Tag> COLLECTION_TAGS = Set.of(Tag.MAP, Tag.SEQ);
     private static final Pattern WHOLE = Pattern.compile("[+-]?[0-9]+");
     private static final Pattern BEGINS_WITH_ZERO = Pattern.compile("[+-]?0[0-9]+");
     private static final Pattern DECIMAL = Pattern.compile("[+-]?[0-9]{1,9}(\\.[0-9]{1,12})?");
@@ -247,7 +248,7 @@ final class Field {
             return Optional.empty();
         }
         try {
-            return passing(Quantity.parse(shown(scalar.getValue()), kind), check);
+            return passing(Quantity.parse(scalar.getValue(), kind), check);
         } catch (IllegalArgumentException e) {
             wrong(e.getMessage());
             return Optional.empty();
@@ -275,8 +276,7 @@ final class Field {
     }
 
     private boolean strangeTag() {
-        String tag = node.getTag().getValue();
-        return !tag.startsWith(YAML_TAGS);
+        return !(node instanceof ScalarNode ? SCALAR_TAGS : COLLECTION_TAGS).contains(node.getTag());
     }
 
     private void mustBe(String wanted) {
@@ -310,12 +310,6 @@ final class Field {
 
     /** Text from the file as messages show it: on one line and not too long. */
     static String shown(String text) {
-        StringBuilder out = new StringBuilder();
-        for (int i = 0; i < text.length() && out.length() < 60; i++) {
-            char c = text.charAt(i);
-            boolean unseen = Character.isISOControl(c) || Character.getType(c) == Character.FORMAT || c == '\u2028';
-            out.append(unseen || Character.isSurrogate(c) ? '?' : c);
-        }
-        return text.length() > 60 ? out + "…" : out.toString();
+        return Visible.cut(text);
     }
 }

@@ -1,6 +1,8 @@
 package coilwright.job;
 
 import coilwright.file.SafeFiles;
+import java.io.FileInputStream;
+import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
@@ -43,8 +45,16 @@ final class InputText {
         while (end > 0 && all[end - 1] != '\n') {
             end--;
         }
-        return new Lines(
-                decode(Arrays.copyOf(all, end), new Problems(path.toString())), all.length, end < all.length);
+        return new Lines(decode(Arrays.copyOf(all, end), new Problems(path.toString())), all.length, end < all.length);
+    }
+
+    /** A plain stream, which the Java machine has at hand; a channel, which takes longer to load, tells why not. */
+    private static InputStream open(Path path) throws IOException {
+        try {
+            return new FileInputStream(path.toFile());
+        } catch (FileNotFoundException | UnsupportedOperationException e) {
+            return Files.newInputStream(path);
+        }
     }
 
     private static byte[] bytes(Path path, String what, int mostBytes) throws BadInputException {
@@ -53,7 +63,7 @@ final class InputText {
         if (Files.isDirectory(path)) {
             throw problems.only(0, "", "is a folder, not " + what);
         }
-        try (InputStream in = Files.newInputStream(path)) {
+        try (InputStream in = open(path)) {
             bytes = in.readNBytes(mostBytes + 1);
         } catch (NoSuchFileException e) {
             throw problems.only(0, "", "there is no such file");
@@ -79,9 +89,20 @@ final class InputText {
         out.flip();
         String text = out.toString();
         if (bad) {
-            int line = 1 + (int) text.chars().filter(c -> c == '\n').count();
-            throw problems.only(line, "", "is not UTF-8 text from here on: save it as UTF-8");
+            throw problems.only(lineAt(text, text.length()), "", "is not UTF-8 text from here on: save it as UTF-8");
         }
         return text.startsWith("\uFEFF") ? text.substring(1) : text;
+    }
+
+    /** The line of a place in a text, counted from 1; lines end as in {@link String#lines}. */
+    static int lineAt(String text, int at) {
+        int line = 1;
+        for (int i = 0; i < at; i++) {
+            char c = text.charAt(i);
+            if (c == '\n' || (c == '\r' && !(i + 1 < text.length() && text.charAt(i + 1) == '\n'))) {
+                line++;
+            }
+        }
+        return line;
     }
 }

@@ -99,8 +99,8 @@ public record Job(
 
     static void checkDegrees(BigDecimal degrees, int most) {
         if (degrees.abs().compareTo(BigDecimal.valueOf(most)) > 0) {
-            throw new IllegalArgumentException(
-                    "is " + degrees.toPlainString() + ", but must be from -" + most + " to " + most + " degrees");
+            throw new IllegalArgumentException("is " + Visible.cut(degrees.toString()) + ", but must be from -" + most
+                    + " to " + most + " degrees");
         }
     }
 
@@ -259,7 +259,7 @@ public record Job(
     }
 
     /** Characters that break lines, turn the text about, or cannot be stored. */
-    private static boolean isUnseen(int c) {
+    static boolean isUnseen(int c) {
         return Character.isISOControl(c)
                 || (c >= 0x202A && c <= 0x202E)
                 || (c >= 0x2066 && c <= 0x2069)

@@ -122,8 +122,8 @@ public final class JobReader {
         Optional<Field> name = root.required(fields, "title", ": give the machine a name");
         Optional<String> title = name.isPresent() ? name.get().text(new Title()) : Optional.empty();
         Optional<Armature> armature = armature(root.required(fields, "armature", ": give its slots, bars and poles"));
-        Optional<WindingRead> winding = winding(root.required(
-                fields, "winding", ": give at least its type: " + String.join(", ", TYPES.keySet())));
+        Optional<WindingRead> winding = winding(
+                root.required(fields, "winding", ": give at least its type: " + String.join(", ", TYPES.keySet())));
         Optional<Growler> growler =
                 fields.containsKey("growler") ? growler(fields.get("growler")) : Optional.of(Growler.USUAL);
         Optional<Equalizers> equalizers =
@@ -350,8 +350,7 @@ public final class JobReader {
                     + "slot, backSpan where they are stepped");
         }
         OptionalInt slots = inSlots == null ? OptionalInt.empty() : throwSlots(inSlots);
-        OptionalInt positions =
-                inPositions == null ? OptionalInt.empty() : inPositions.wholeNumber(Whole.BACK_SPAN);
+        OptionalInt positions = inPositions == null ? OptionalInt.empty() : inPositions.wholeNumber(Whole.BACK_SPAN);
         if (slots.isPresent()) {
             return CoilSpan.ofThrow(slots.getAsInt());
         }

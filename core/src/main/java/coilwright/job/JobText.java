@@ -13,6 +13,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.yaml.snakeyaml.DumperOptions;
+import org.yaml.snakeyaml.nodes.CollectionNode;
 import org.yaml.snakeyaml.nodes.MappingNode;
 import org.yaml.snakeyaml.nodes.Node;
 import org.yaml.snakeyaml.nodes.NodeTuple;
@@ -28,7 +29,7 @@ import org.yaml.snakeyaml.nodes.SequenceNode;
  */
 public final class JobText {
     private static final Pattern PLAIN =
-            Pattern.compile("[A-Za-z0-9+.-]([A-Za-z0-9 .()/°%µΩ+-]*[A-Za-z0-9.()/°%µΩ+-])?");
+            Pattern.compile("-?[A-Za-z0-9+.]([A-Za-z0-9 .()/°%µΩ+-]*[A-Za-z0-9.()/°%µΩ+-])?");
     private static final Pattern NUMBER = Pattern.compile("-?(0|[1-9][0-9]*)(\\.[0-9]+)?");
     private static final Pattern STEP = Pattern.compile("([A-Za-z]+)(?:\\[(\\d{1,6})\\])?");
 
@@ -226,6 +227,9 @@ public final class JobText {
 
     private String put(String path, String written) {
         Optional<Node> there = find(path);
+        if (there.filter(JobText::inLines).isPresent()) {
+            return without(path).put(path, written);
+        }
         if (there.isPresent()) {
             int start = start(there.get());
             int end = end(there.get());
@@ -235,6 +239,9 @@ public final class JobText {
         }
         int dot = path.lastIndexOf('.');
         String key = path.substring(dot + 1);
+        if (key.endsWith("]")) {
+            throw new IllegalArgumentException(path + " is not there: the list ends before it");
+        }
         if (dot < 0) {
             return insert(root.orElseThrow(() -> unreachable(path)), key, written);
         }
@@ -280,6 +287,11 @@ public final class JobText {
         }
         int at = lineStart(start(first));
         return text.substring(0, at) + line + text.substring(at);
+    }
+
+    /** Whether it is a list or section whose parts stand in lines of their own. */
+    private static boolean inLines(Node node) {
+        return node instanceof CollectionNode<?> c && c.getFlowStyle() == DumperOptions.FlowStyle.BLOCK;
     }
 
     private static boolean inBrackets(Node node) {

@@ -177,8 +177,8 @@ public final class JobWriter {
             int c = it.next();
             if (c == '"' || c == '\\') {
                 out.append('\\').appendCodePoint(c);
-            } else if (c < 0x20 || (c >= 0x7F && c < 0xA0)) {
-                out.append(String.format(Locale.ROOT, "\\u%04X", c));
+            } else if (Job.isUnseen(c)) {
+                out.append(String.format(Locale.ROOT, c > 0xFFFF ? "\\U%08X" : "\\u%04X", c));
             } else {
                 out.appendCodePoint(c);
             }

@@ -12,7 +12,7 @@ import java.util.Objects;
  */
 public record Problem(String file, int line, String field, String message) {
     /**
-     * Checks for missing parts.
+     * Makes what is unseen visible.
      *
      * @param file the file's name, as the user gave it
      * @param line counted from 1; 0 where it is the whole file
@@ -21,13 +21,13 @@ public record Problem(String file, int line, String field, String message) {
      */
     public Problem {
         Objects.requireNonNull(file);
-        Objects.requireNonNull(field);
-        Objects.requireNonNull(message);
+        field = Visible.of(field);
+        message = Visible.of(message);
     }
 
     /** "file:line: field: message", without the parts there are none of. */
     @Override
     public String toString() {
-        return file + (line > 0 ? ":" + line : "") + ": " + (field.isEmpty() ? "" : field + ": ") + message;
+        return Visible.of(file) + (line > 0 ? ":" + line : "") + ": " + (field.isEmpty() ? "" : field + ": ") + message;
     }
 }

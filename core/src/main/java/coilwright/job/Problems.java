@@ -2,22 +2,33 @@ package coilwright.job;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 
 /** Collects what is wrong with one file. */
 final class Problems {
     /** More than this many are not worth reading. */
     private static final int MOST = 50;
 
+    /** More than this many are counted only. */
+    private static final int MOST_KEPT = 10_000;
+
     private final String file;
-    private final List<Problem> list = new ArrayList<>();
+    private final Set<Problem> list = new LinkedHashSet<>();
+    private int notKept;
 
     Problems(String file) {
         this.file = file;
     }
 
+    /** Notes a problem; one that was noted before is not told again. */
     void add(int line, String field, String message) {
-        list.add(new Problem(file, line, field, message));
+        if (list.size() < MOST_KEPT) {
+            list.add(new Problem(file, line, field, message));
+        } else {
+            notKept++;
+        }
     }
 
     boolean any() {
@@ -36,7 +47,7 @@ final class Problems {
         List<Problem> sorted = new ArrayList<>(list);
         sorted.sort(Comparator.comparingInt(Problem::line));
         if (sorted.size() > MOST) {
-            int more = sorted.size() - MOST;
+            int more = sorted.size() - MOST + notKept;
             sorted = new ArrayList<>(sorted.subList(0, MOST));
             sorted.add(new Problem(file, 0, "", more + " more problems are not shown"));
         }

@@ -86,7 +86,7 @@ public record Quantity(BigDecimal value, String unit) {
     public Quantity {
         Objects.requireNonNull(value);
         if (!Kind.BY_UNIT.containsKey(unit)) {
-            throw new IllegalArgumentException("\"" + unit + "\" is no unit known here");
+            throw new IllegalArgumentException("\"" + Visible.cut(unit) + "\" is no unit known here");
         }
     }
 
@@ -99,29 +99,31 @@ public record Quantity(BigDecimal value, String unit) {
      * @throws IllegalArgumentException when it is not a number in plain digits followed by a unit of that kind
      */
     public static Quantity parse(String text, Kind kind) {
+        String shown = Visible.cut(text.strip());
         String example = "such as \"1 " + kind.units.get(0) + "\"";
         Matcher m = FORM.matcher(text.strip().replace('\u2126', 'Ω').replace('\u03BC', 'µ'));
         if (text.indexOf(',') >= 0 && text.matches(".*\\d,\\d.*")) {
             throw new IllegalArgumentException(
-                    "is \"" + text + "\", with a comma: write a point before decimals, and nothing between thousands");
+                    "is \"" + shown + "\", with a comma: write a point before decimals, and nothing between thousands");
         }
         if (!m.matches()) {
-            throw new IllegalArgumentException("is \"" + text + "\", but must be " + kind.words + " " + example);
+            throw new IllegalArgumentException("is \"" + shown + "\", but must be " + kind.words + " " + example);
         }
         if (m.group(2) == null) {
-            throw new IllegalArgumentException("is " + text.strip() + " without a unit: write \"" + text.strip() + " "
+            throw new IllegalArgumentException("is " + shown + " without a unit: write \"" + shown + " "
                     + kind.units.get(0) + "\" if that is what it is");
         }
         String unit = m.group(2);
         String singular = unit.equals("ohms") ? "ohm" : unit;
         Optional<Kind> found = Optional.ofNullable(Kind.BY_UNIT.get(singular));
         if (found.isEmpty()) {
-            throw new IllegalArgumentException("is \"" + text + "\", but \"" + unit + "\" is no unit known here: "
+            throw new IllegalArgumentException("is \"" + shown + "\", but \"" + Visible.cut(unit)
+                    + "\" is no unit known here: "
                     + NearWord.question(unit, kind.units, kind.words + " is written in " + Kind.plain(kind.units)));
         }
         if (found.get() != kind) {
             throw new IllegalArgumentException(
-                    "is \"" + text + "\", " + found.get().words + ", but must be " + kind.words + " " + example);
+                    "is \"" + shown + "\", " + found.get().words + ", but must be " + kind.words + " " + example);
         }
         return new Quantity(new BigDecimal(m.group(1)), singular);
     }

@@ -47,6 +47,8 @@ public record ReadingSet(
     /** Largest angle taken, degrees either way. */
     static final int MOST_DEGREES = 3600;
 
+    private static final int MOST_DECIMALS = 12;
+
     /** Most readings taken in one go. */
     public static final int MOST_READINGS = 20_000;
 
@@ -75,9 +77,10 @@ public record ReadingSet(
         }
 
         static void checkAmps(BigDecimal amps) {
+            checkDecimals(amps);
             if (amps.signum() <= 0 || amps.compareTo(BigDecimal.valueOf(1_000_000)) > 0) {
                 throw new IllegalArgumentException(
-                        "is " + amps.toPlainString() + ", but must be over 0 and at most 1000000 amperes");
+                        "is " + Visible.cut(amps.toString()) + ", but must be over 0 and at most 1000000 amperes");
             }
         }
     }
@@ -173,7 +176,16 @@ public record ReadingSet(
     }
 
     static void checkDegrees(BigDecimal degrees) {
+        checkDecimals(degrees);
         Job.checkDegrees(degrees, MOST_DEGREES);
+    }
+
+    /** A file holds no more of them. */
+    private static void checkDecimals(BigDecimal number) {
+        if (number.scale() > MOST_DECIMALS) {
+            throw new IllegalArgumentException(
+                    "is " + Visible.cut(number.toString()) + ", but may have at most " + MOST_DECIMALS + " decimals");
+        }
     }
 
     static void checkUnit(String unit, TestKind test) {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Consumer;
 
 /**
  * Readings as CSV, one a line: {@code from,to,reading}. A probe on the shaft is {@code shaft}. A reading is a number,
@@ -76,7 +77,17 @@ public record ReadingsFile(List<TakenReading> readings) {
      * @throws BadInputException when anything in it is wrong, carrying every problem
      */
     public static ReadingsFile parse(String name, String text, int bars) throws BadInputException {
-        return new Parser(new Problems(name), Math.min(bars, Armature.MAX_BARS)).parse(text);
+        return parse(new Problems(name), text, bars, r -> {});
+    }
+
+    /**
+     * Reads the text of a readings file.
+     *
+     * @param check throws {@link IllegalArgumentException} with the reason when a reading does not fit
+     */
+    static ReadingsFile parse(Problems problems, String text, int bars, Consumer<TakenReading> check)
+            throws BadInputException {
+        return new Parser(problems, Math.min(bars, Armature.MAX_BARS), check).parse(text);
     }
 
     /** {@return the text of a readings file, cells parted by commas; lines end in a line feed} */
@@ -134,12 +145,14 @@ public record ReadingsFile(List<TakenReading> readings) {
         private final Problems problems;
         private final int bars;
         private final CsvTable table;
+        private final Consumer<TakenReading> check;
         private Optional<Quantity.Kind> kind = Optional.empty();
         private int kindLine;
 
-        Parser(Problems problems, int bars) {
+        Parser(Problems problems, int bars, Consumer<TakenReading> check) {
             this.problems = problems;
             this.bars = bars;
+            this.check = check;
             this.table = new CsvTable(problems, COLUMNS, ReadingSet.MOST_READINGS);
         }
 
@@ -160,7 +173,14 @@ public record ReadingsFile(List<TakenReading> readings) {
                         at, "to", "is " + name + " as well: a reading is between two bars, or a bar and the shaft");
                 return Optional.empty();
             }
-            return Optional.of(new TakenReading(from.getAsInt(), to.getAsInt(), shown.get()));
+            var reading = new TakenReading(from.getAsInt(), to.getAsInt(), shown.get());
+            try {
+                check.accept(reading);
+            } catch (IllegalArgumentException e) {
+                problems.add(at, "", e.getMessage());
+                return Optional.empty();
+            }
+            return Optional.of(reading);
         }
 
         private OptionalInt bar(Map<String, String> row, String column, int at) {

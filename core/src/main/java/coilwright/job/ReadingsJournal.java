@@ -78,9 +78,13 @@ public final class ReadingsJournal {
         String whole = read.text();
         var problems = new Problems(file.toString());
         StringBuilder yaml = new StringBuilder();
+        List<Integer> lines = new ArrayList<>();
         boolean any = false;
+        int at = 0;
         for (String line : whole.split("\n")) {
+            at++;
             if (line.startsWith("# ")) {
+                lines.add(at);
                 yaml.append(yaml.length() == 0 ? "- " : "  ")
                         .append(line.substring(2))
                         .append('\n');
@@ -93,17 +97,32 @@ public final class ReadingsJournal {
                     1, "", "does not begin with its set-up, such as \"# test: drop\": begin a new run instead");
         }
         yaml.append("  readings: []\n");
-        var root = new Field(problems, "", YamlText.compose(yaml.toString(), "readings", "# test: drop", problems));
-        List<ReadingSet> sets = ReadingsSection.read(root, bars);
-        problems.throwIfAny();
-        List<TakenReading> taken =
-                any ? ReadingsFile.parse(file.toString(), whole, bars).readings() : List.of();
-        var journal = new ReadingsJournal(file, sets.get(0), taken);
+        ReadingSet setUp;
+        try {
+            var root = new Field(problems, "", YamlText.compose(yaml.toString(), "readings", "# test: drop", problems));
+            List<ReadingSet> sets = ReadingsSection.read(root, bars);
+            problems.throwIfAny();
+            setUp = sets.get(0);
+        } catch (BadInputException e) {
+            throw new BadInputException(
+                    e.problems().stream().map(p -> inFile(p, lines)).toList());
+        }
+        List<TakenReading> taken = any
+                ? ReadingsFile.parse(problems, whole, bars, r -> ReadingSet.checkReading(r, setUp.test(), setUp.unit()))
+                        .readings()
+                : List.of();
+        var journal = new ReadingsJournal(file, setUp, taken);
         journal.length = read.bytes();
         if (read.cut()) {
             journal.rewrite();
         }
         return journal;
+    }
+
+    /** A problem of the set-up at its line in the file; the set-up is read as the one set of a list. */
+    private static Problem inFile(Problem p, List<Integer> lines) {
+        int line = p.line() == 0 ? lines.get(0) : lines.get(Math.min(p.line(), lines.size()) - 1);
+        return new Problem(p.file(), line, p.field().replaceFirst("^\\[1]\\.?", ""), p.message());
     }
 
     /** {@return the file} */
@@ -221,7 +240,8 @@ public final class ReadingsJournal {
         }
         String text = setUp.substring("meter: ".length());
         String quoted = text.startsWith("\"") ? text : '"' + text + '"';
-        return "meter: " + (text.matches("[^,;]*") ? text : quoted.replace(",", "\\x2C").replace(";", "\\x3B"));
+        return "meter: "
+                + (text.matches("[^,;]*") ? text : quoted.replace(",", "\\x2C").replace(";", "\\x3B"));
     }
 
     private static String line(TakenReading r) {

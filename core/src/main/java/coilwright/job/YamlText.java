@@ -1,5 +1,6 @@
 package coilwright.job;
 
+import java.util.Locale;
 import java.util.Optional;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.composer.Composer;
@@ -24,6 +25,12 @@ final class YamlText {
     /** Most keys, values and brackets taken; a listed winding of the largest size needs about half. */
     static final int MAX_EVENTS = 200_000;
 
+    /**
+     * Longest line taken, characters; the time that a long word takes grows with the square of its length. The largest
+     * listed winding as JSON on one line needs two thirds.
+     */
+    static final int MAX_LINE = 1_000_000;
+
     private YamlText() {}
 
     /**
@@ -36,6 +43,8 @@ final class YamlText {
         if (text.isBlank()) {
             throw problems.only(0, "", "is empty: a " + holds + " file begins with \"" + begin + "\"");
         }
+        refuseStrayLineEnds(text, problems);
+        refuseLongLines(text, problems);
         var options = new LoaderOptions();
         options.setCodePointLimit(Integer.MAX_VALUE);
         options.setNestingDepthLimit(10 * MAX_DEPTH);
@@ -51,8 +60,7 @@ final class YamlText {
         } catch (Refused e) {
             throw problems.only(e.line, "", e.getMessage());
         } catch (ReaderException e) {
-            String code = String.format(java.util.Locale.ROOT, "U+%04X", e.getCodePoint());
-            throw problems.only(lineOf(text, e.getCodePoint()), "", "holds the unseen character " + code);
+            throw unseen(text, e.getCodePoint(), problems);
         } catch (MarkedYAMLException e) {
             throw problems.only(lineOf(e), "", inWords(e, holds));
         } catch (YAMLException e) {
@@ -60,28 +68,57 @@ final class YamlText {
         }
     }
 
-    /** JSON may be set in with tabs, YAML may not; within brackets the depth of a line has no meaning. */
+    /** JSON takes tabs between its values, YAML does not; within brackets blanks have no meaning. */
     private static String spacesForTabs(String text) {
         if (!text.stripLeading().startsWith("{") || text.indexOf('\t') < 0) {
             return text;
         }
         StringBuilder out = new StringBuilder(text);
-        boolean atStart = true;
+        boolean quoted = false;
         for (int i = 0; i < out.length(); i++) {
             char c = out.charAt(i);
-            if (c == '\t' && atStart) {
+            if (c == '"') {
+                quoted = !quoted;
+            } else if (c == '\\' && quoted) {
+                i++;
+            } else if (c == '\t' && !quoted) {
                 out.setCharAt(i, ' ');
             }
-            atStart = c == '\n' || c == '\r' || (atStart && (c == ' ' || c == '\t'));
         }
         return out.toString();
     }
 
-    private static int lineOf(String text, int codePoint) {
-        int at = text.indexOf(codePoint);
-        return at < 0
-                ? 0
-                : 1 + (int) text.substring(0, at).chars().filter(c -> c == '\n').count();
+    /** These end a line in YAML and in no editor, so that the lines of messages would not be the editor's. */
+    private static void refuseStrayLineEnds(String text, Problems problems) throws BadInputException {
+        for (int c : new int[] {0x85, 0x2028, 0x2029}) {
+            if (text.indexOf(c) >= 0) {
+                throw unseen(text, c, problems);
+            }
+        }
+    }
+
+    private static void refuseLongLines(String text, Problems problems) throws BadInputException {
+        int begun = 0;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c == '\n' || c == '\r') {
+                begun = i + 1;
+            } else if (i - begun >= MAX_LINE) {
+                throw problems.only(
+                        InputText.lineAt(text, i),
+                        "",
+                        "is longer than " + MAX_LINE + " characters, the most that a line may have");
+            }
+        }
+    }
+
+    private static BadInputException unseen(String text, int codePoint, Problems problems) {
+        int at = 0;
+        while (at < text.length() && text.codePointAt(at) != codePoint) {
+            at += Character.charCount(text.codePointAt(at));
+        }
+        String code = String.format(Locale.ROOT, "U+%04X", codePoint);
+        return problems.only(InputText.lineAt(text, at), "", "holds the unseen character " + code + ": take it out");
     }
 
     private static int lineOf(MarkedYAMLException e) {
@@ -93,7 +130,7 @@ final class YamlText {
         String problem = String.valueOf(e.getProblem());
         String context = String.valueOf(e.getContext());
         if (problem.contains("(TAB)")) {
-            return "begins with a tab, which YAML does not take: set lines in with spaces";
+            return "holds a tab where YAML takes spaces only: put spaces in its place";
         }
         if (problem.contains("Global tag is not allowed")) {
             return "carries the tag " + problem.substring(problem.indexOf(": ") + 2) + ": tags are not taken";
@@ -116,6 +153,22 @@ final class YamlText {
         }
         if (problem.contains("found unexpected end of stream")) {
             return "a quotation mark is not closed";
+        }
+        if (problem.contains("expected '<document start>'")) {
+            return "does not follow from what stands before it: check how far the lines are set in, and that nothing "
+                    + "stands before the first key";
+        }
+        if (problem.contains("expected the node content")) {
+            return "has a sign where a value should stand: write the value, or put quotation marks round it";
+        }
+        if (problem.contains("that cannot start any token")) {
+            return "has a value that begins with a sign which YAML keeps for itself: put quotation marks round it";
+        }
+        if (problem.contains("escape")) {
+            return "has a backslash within quotation marks that begins no escape: write two for a backslash";
+        }
+        if (problem.contains("entries are not allowed here") || problem.contains("keys are not allowed here")) {
+            return "has \"-\" or \"?\" where none can stand: check how far the line is set in";
         }
         return "is not YAML: " + problem;
     }

@@ -18,6 +18,8 @@ import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /**
  * Wire, slot fill and resistance. Grade 1: area, length and resistance of a coil; grade 2: also the armature's
@@ -94,7 +96,7 @@ public record WireExercise(
                     new SlotShape.Rectangular(width, depth),
                     new SlotInsulation(liner, separator, wedge),
                     dice.of(60, 75, 80, 100));
-            if (width > 1.5 && made.values().stream().allMatch(Value::clear)) {
+            if (width > 1.5 && made.values().allMatch(Value::clear)) {
                 return made;
             }
         }
@@ -158,24 +160,25 @@ public record WireExercise(
                 turns * Winding.build(armature, spec).sidesPerSlot());
     }
 
-    private List<Value> values() {
-        List<Value> out = new ArrayList<>();
+    /** What is asked for, each worked out as it is come to, since the slot fill takes long. */
+    private Stream<Value> values() {
+        List<Supplier<Value>> out = new ArrayList<>();
         CoilCopper coil = coil();
         if (grade == 3) {
-            out.add(new Value("mean turn", meanTurn().lengthMm(), "mm"));
+            out.add(() -> new Value("mean turn", meanTurn().lengthMm(), "mm"));
         }
-        out.add(new Value("copper area of one turn", conductor().areaMm2(), "mm²"));
-        out.add(new Value("length of one coil", coil.lengthM(), "m"));
-        out.add(Value.ohms("resistance of one coil at 20 °C", coil.resistance(20)));
+        out.add(() -> new Value("copper area of one turn", conductor().areaMm2(), "mm²"));
+        out.add(() -> new Value("length of one coil", coil.lengthM(), "m"));
+        out.add(() -> Value.ohms("resistance of one coil at 20 °C", coil.resistance(20)));
         if (grade > 1) {
-            out.add(Value.ohms(
+            out.add(() -> Value.ohms(
                     "armature resistance at " + Figures.number(warmCelsius) + " °C", all().brushToBrush(warmCelsius)));
-            out.add(new Value("slot fill", fill().fill() * 100, "%"));
+            out.add(() -> new Value("slot fill", fill().fill() * 100, "%"));
         }
         if (grade == 3) {
-            out.add(new Value("copper in the armature", all().massKg(), "kg"));
+            out.add(() -> new Value("copper in the armature", all().massKg(), "kg"));
         }
-        return List.copyOf(out);
+        return out.stream().map(Supplier::get);
     }
 
     @Override
@@ -212,9 +215,8 @@ public record WireExercise(
                         : "")
                 + (grade == 3 ? "; copper weighs 8.89 g/cm³" : "") + ".");
         out.add("Work out, to three significant figures: "
-                + Figures.list(values().stream()
-                        .map(v -> "the " + v.what() + " in " + v.unit())
-                        .toList()) + ".");
+                + Figures.list(
+                        values().map(v -> "the " + v.what() + " in " + v.unit()).toList()) + ".");
         return List.copyOf(out);
     }
 
@@ -224,7 +226,7 @@ public record WireExercise(
 
     @Override
     public List<Answer> answers() {
-        return values().stream().map(Value::answer).toList();
+        return values().map(Value::answer).toList();
     }
 
     @Override

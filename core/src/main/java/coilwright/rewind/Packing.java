@@ -89,7 +89,7 @@ public record Packing(Pattern pattern, double diameterMm, List<SlotPoint> centre
         var region = new Region(outline, inset + r, lo, Math.max(lo, hi), diameter);
         Packing best = region.square();
         for (double s : region.spacings()) {
-            Packing p = region.staggered(s);
+            Packing p = region.staggered(s, best.count());
             if (p.count() > best.count()) {
                 best = p;
             }
@@ -157,7 +157,12 @@ public record Packing(Pattern pattern, double diameterMm, List<SlotPoint> centre
             return some;
         }
 
-        Packing staggered(double s) {
+        /**
+         * The first best of all shifts and heights at one spacing.
+         *
+         * @param beaten a count that is no use, since another pattern has it; nothing is laid that cannot beat it
+         */
+        Packing staggered(double s, int beaten) {
             // Neighbours in the next row are half a spacing aside and one diameter away; those two rows up are
             // straight above, so two rows must rise a diameter, which a spacing up to √3·d keeps.
             double rise = Math.sqrt(d * d - s * s / 4) * (1 + 1e-12);
@@ -165,8 +170,13 @@ public record Packing(Pattern pattern, double diameterMm, List<SlotPoint> centre
             for (double start : starts(rise)) {
                 int rows = 1 + (int) Math.floor((hi - start) / rise + 1e-9);
                 double[] halves = new double[rows];
+                int most = 0;
                 for (int row = 0; row < rows; row++) {
                     halves[row] = half(Math.min(start + row * rise, hi));
+                    most += halves[row] < 0 ? 0 : 1 + (int) Math.floor(2 * halves[row] / s + 1e-6);
+                }
+                if (most <= Math.max(beaten, best.size())) {
+                    continue;
                 }
                 for (int k = -1; k < SHIFT_STEPS; k++) {
                     double shift = k < 0 ? -Math.max(0, halves[0]) : s * k / SHIFT_STEPS;
@@ -174,7 +184,7 @@ public record Packing(Pattern pattern, double diameterMm, List<SlotPoint> centre
                     for (int row = 0; row < rows; row++) {
                         n += rowCount(halves[row], shift + (row % 2) * s / 2, s);
                     }
-                    if (n > best.size()) {
+                    if (n > Math.max(beaten, best.size())) {
                         best = place(start, rise, halves, shift, s);
                     }
                 }

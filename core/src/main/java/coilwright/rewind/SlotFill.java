@@ -27,6 +27,11 @@ public record SlotFill(
         double separatorFromMm,
         Optional<Placed> packing,
         Optional<Strips> strips) {
+    /** Most steps along the chord in the search for half the room. */
+    private static final int CHORDS = 10;
+
+    /** A part of the height at which the chord is left for plain halving. */
+    private static final double CLOSE = 1e-10;
 
     /**
      * Wires placed in the two layers.
@@ -182,13 +187,38 @@ public record SlotFill(
                         : Optional.empty());
     }
 
-    private static double halfArea(Outline body, SlotInsulation insulation, double top) {
-        double all = body.areaBetween(0, top, insulation.linerMm());
+    /**
+     * The height with half the room under it, by halving. The room grows with the height, so a height outside those
+     * already found to be under and over it is not measured again; following the chord first brings the two together.
+     */
+    static double halfArea(Outline body, SlotInsulation insulation, double top) {
+        double liner = insulation.linerMm();
+        double wanted = body.areaBetween(0, top, liner) / 2;
         double lo = 0;
         double hi = Math.max(0, top);
+        double under = lo;
+        double over = hi;
+        double roomUnder = 0;
+        double roomOver = 2 * wanted;
+        for (int i = 0; i < CHORDS && over - under > hi * CLOSE && roomUnder < wanted && wanted < roomOver; i++) {
+            double apart = over - under;
+            // A little to one side of where the chord meets it and then to the other, so that both ends move.
+            double aside = apart * apart / (64 * hi) + hi * CLOSE / 4;
+            double y = under + apart * (wanted - roomUnder) / (roomOver - roomUnder) + (i % 2 == 0 ? aside : -aside);
+            if (y > under && y < over) {
+                double room = body.areaBetween(0, y, liner);
+                if (room < wanted) {
+                    under = y;
+                    roomUnder = room;
+                } else {
+                    over = y;
+                    roomOver = room;
+                }
+            }
+        }
         for (int i = 0; i < 40; i++) {
             double mid = (lo + hi) / 2;
-            if (body.areaBetween(0, mid, insulation.linerMm()) < all / 2) {
+            if (mid <= under || (mid < over && body.areaBetween(0, mid, liner) < wanted)) {
                 lo = mid;
             } else {
                 hi = mid;

@@ -49,8 +49,7 @@ public final class WireSizes {
         static {
             for (Psv.Row row : Psv.load("wire-swg.psv").rows()) {
                 String gauge = row.text("gauge");
-                SIZES.put(
-                        gauge, new WireSize(WireSystem.SWG, gauge, row.number("inches") * MM_PER_INCH, SWG_SOURCE));
+                SIZES.put(gauge, new WireSize(WireSystem.SWG, gauge, row.number("inches") * MM_PER_INCH, SWG_SOURCE));
             }
         }
 
@@ -124,8 +123,9 @@ public final class WireSizes {
      */
     public static WireSize metric(double millimetres) {
         Require.positive("diameter", millimetres, "mm");
-        WireSize size = Metric.SIZES.get(
-                BigDecimal.valueOf(millimetres).setScale(3, RoundingMode.HALF_UP).toPlainString());
+        WireSize size = Metric.SIZES.get(BigDecimal.valueOf(millimetres)
+                .setScale(3, RoundingMode.HALF_UP)
+                .toPlainString());
         if (size == null || Math.abs(size.bareDiameterMm() - millimetres) > 1e-6) {
             throw new IllegalArgumentException(Format.number(millimetres)
                     + " mm is not a preferred diameter of IEC 60317: the nearest is "

@@ -245,7 +245,8 @@ public final class WindingSearch {
             var other = spec(winding.type(), plex, direction, CoilSpan.ofThrow(t), dead);
             if (t != usual
                     && Rules.blocking(armature, other).isEmpty()
-                    && Winding.sets(armature, other).stream().allMatch(set -> ThrowAgainstPolePitch.suits(set, pitch))) {
+                    && Winding.sets(armature, other).stream()
+                            .allMatch(set -> ThrowAgainstPolePitch.suits(set, pitch))) {
                 others.add(t);
             }
         }

@@ -44,10 +44,7 @@ public final class WorkedPitches {
         }
         int u = draft.sidesPerSlot();
         add(out, "coil sides per slot and layer", "u = Q/S = " + q + "/" + a.slots() + " = " + u);
-        add(
-                out,
-                "pole pitch",
-                "S/P = " + a.slots() + "/" + a.poles() + " = " + Words.slots(a.polePitchSlots()));
+        add(out, "pole pitch", "S/P = " + a.slots() + "/" + a.poles() + " = " + Words.slots(a.polePitchSlots()));
     }
 
     private static void pitches(List<Step> out, Draft draft, CoilSet set, String which) {

@@ -306,7 +306,8 @@ class GrowlerTest {
     void thePullIsThatOfTheShortedTurns() {
         // Half of a coil of half the turns, by itself: a quarter of the ampere-turns of a whole shorted coil.
         Winding w = Winding.build(
-                Armature.of(16, 15, 4), WindingSpec.lap(1, Direction.PROGRESSIVE).withDeadCoils(List.of(16)));
+                Armature.of(16, 15, 4),
+                WindingSpec.lap(1, Direction.PROGRESSIVE).withDeadCoils(List.of(16)));
         // The ring lacks a coil's voltage; open, it carries no current of its own.
         BenchArmature sound = new Fault.OpenCoil(1).in(BenchArmature.sound(w, 3));
         BenchArmature shorted = sound.with(sound.coil(16).withTurns(0.5))
@@ -321,7 +322,8 @@ class GrowlerTest {
     @Test
     void turnedAndWalkedAgreeWhateverIsWrong() {
         for (int i = 0; i < 60; i++) {
-            var sample = BenchSamples.sample(i % BenchSamples.KINDS.size(), i % (BenchSamples.FAULT_KINDS + 1), new Random(i));
+            var sample = BenchSamples.sample(
+                    i % BenchSamples.KINDS.size(), i % (BenchSamples.FAULT_KINDS + 1), new Random(i));
             GrowlerMeter meter = GrowlerMeter.of(sample.armature(), Growler.USUAL);
             Armature a = sample.armature().winding().armature();
             for (int bar = 1; bar <= a.bars(); bar += 3) {
@@ -376,9 +378,11 @@ class GrowlerTest {
         assertThat(GrowlerMeter.scaled(readings, 3, 2))
                 .containsExactly(new PairReading(1, 2, 15), new PairReading(2, 3, 6));
         assertThatThrownBy(() -> GrowlerMeter.scaled(readings, 0, 2))
-                .hasMessage("the known-good reading is 0.0 where 2.0 is expected: choose a pair on which the meter moves");
+                .hasMessage(
+                        "the known-good reading is 0.0 where 2.0 is expected: choose a pair on which the meter moves");
         assertThatThrownBy(() -> GrowlerMeter.scaled(readings, 3, 0))
-                .hasMessage("the known-good reading is 3.0 where 0.0 is expected: choose a pair on which the meter moves");
+                .hasMessage(
+                        "the known-good reading is 3.0 where 0.0 is expected: choose a pair on which the meter moves");
     }
 
     @Test

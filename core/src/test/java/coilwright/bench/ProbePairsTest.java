@@ -38,8 +38,7 @@ class ProbePairsTest {
         // The lap and the wave part of a frog-leg winding are one circuit where they share bars.
         var frogLeg = Winding.build(
                 Armature.of(12, 12, 4), new WindingSpec.FrogLeg(1, Direction.PROGRESSIVE, CoilSpan.usual(), 0));
-        assertThat(ProbePairs.circuits(frogLeg))
-                .containsExactly(List.of(1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12));
+        assertThat(ProbePairs.circuits(frogLeg)).containsExactly(List.of(1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12));
         var broken = Winding.build(
                 Armature.of(6, 6, 2),
                 new WindingSpec.Listed(List.of(
@@ -57,11 +56,17 @@ class ProbePairsTest {
     /** Bars 60° apart, the middle between bars 6 and 1 at −30°. */
     @Test
     void whereAPairStands() {
-        List<PairReading> readings = List.of(new PairReading(1, 2, 5), new PairReading(6, 1, 7), new PairReading(3, 2, 1));
-        assertThat(ProbePairs.placed(SIX, readings, 15)).extracting(Placed::clockDegrees).containsExactly(45.0, 345.0, 105.0);
-        assertThat(ProbePairs.placed(SIX, readings, 15)).extracting(Placed::reading).isEqualTo(readings);
+        List<PairReading> readings =
+                List.of(new PairReading(1, 2, 5), new PairReading(6, 1, 7), new PairReading(3, 2, 1));
+        assertThat(ProbePairs.placed(SIX, readings, 15))
+                .extracting(Placed::clockDegrees)
+                .containsExactly(45.0, 345.0, 105.0);
+        assertThat(ProbePairs.placed(SIX, readings, 15))
+                .extracting(Placed::reading)
+                .isEqualTo(readings);
         // Straight up is 0°, not a whole turn.
-        assertThat(ProbePairs.placed(SIX, readings, 30 - 1e-12).get(1).clockDegrees()).isZero();
+        assertThat(ProbePairs.placed(SIX, readings, 30 - 1e-12).get(1).clockDegrees())
+                .isZero();
         assertThat(GrowlerMeter.middle(SIX, 1, 2)).isEqualTo(30);
         assertThat(GrowlerMeter.middle(SIX, 2, 1)).isEqualTo(30);
         assertThat(GrowlerMeter.middle(SIX, 6, 2)).isEqualTo(360);
@@ -98,7 +103,10 @@ class ProbePairsTest {
     @Test
     void nearAValue() {
         List<PairReading> readings = List.of(
-                new PairReading(1, 2, -4), new PairReading(2, 3, -3.5), new PairReading(3, 4, -4.6), new PairReading(4, 5, 4));
+                new PairReading(1, 2, -4),
+                new PairReading(2, 3, -3.5),
+                new PairReading(3, 4, -4.6),
+                new PairReading(4, 5, 4));
         assertThat(ProbePairs.near(readings, -4, 0.125)).containsExactly(readings.get(0), readings.get(1));
         assertThat(ProbePairs.near(readings, -4, 0)).containsExactly(readings.get(0));
         assertThat(new TestRun(new BenchTest.Resistance(), readings).pairs())

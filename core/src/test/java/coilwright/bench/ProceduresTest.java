@@ -54,7 +54,9 @@ class ProceduresTest {
     void growlerAndBlade() {
         String everywhere = "Pull at every slot: the armature has equalizers";
         String series = "Pull over up to 4 slots: two neighbouring bars are joined, so 2 coils in series are shorted.";
-        assertThat(all(Procedures.growlerBlade(LAP))).contains("Growler and blade", everywhere).doesNotContain("in series");
+        assertThat(all(Procedures.growlerBlade(LAP)))
+                .contains("Growler and blade", everywhere)
+                .doesNotContain("in series");
         assertThat(all(Procedures.growlerBlade(WAVE))).contains(everywhere, series);
         assertThat(all(Procedures.growlerBlade(TWO_POLE_WAVE))).doesNotContain("in series");
         assertThat(all(Procedures.growlerBlade(FROG_LEG)))
@@ -66,7 +68,8 @@ class ProceduresTest {
     void drop() {
         assertThat(all(Procedures.drop(LAP, FeedBars.advised(LAP, false))))
                 .contains("Drop test")
-                .contains("Feed in at bar 1, out at bar 17: a simplex lap winding is fed at bar 1 and the bar opposite.")
+                .contains(
+                        "Feed in at bar 1, out at bar 17: a simplex lap winding is fed at bar 1 and the bar opposite.")
                 .contains("One reading low or nothing: the coil between is shorted, or its bars touch.")
                 .contains("One reading high and no reading on the rest of its side: that coil is open.");
         assertThat(all(Procedures.drop(WAVE, FeedBars.advised(WAVE, false))))

@@ -104,13 +104,14 @@ final class StartupTimes {
     }
 
     private static String job(int bars) {
-
-        return """
-                coilwright: 1
-                title: Start-up
-                armature: {slots: %d, bars: %d, poles: 4, slotOneInLineWith: bar}
-                winding: {type: lap, plex: 1, direction: progressive, turns: 1}
-                """.formatted(bars / 4, bars);
+        return String.join(
+                "\n",
+                List.of(
+                        "coilwright: 1",
+                        "title: Start-up",
+                        "armature: {slots: " + bars / 4 + ", bars: " + bars + ", poles: 4, slotOneInLineWith: bar}",
+                        "winding: {type: lap, plex: 1, direction: progressive, turns: 1}",
+                        ""));
     }
 
     private static double run(List<String> command) throws IOException, InterruptedException {

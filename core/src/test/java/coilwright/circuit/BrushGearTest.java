@@ -278,8 +278,7 @@ class BrushGearTest {
         assertThat(BrushGear.leastBrushes(w)).isEqualTo(4);
     }
 
-    private static final Winding LAP =
-            Winding.build(Armature.of(24, 24, 4), WindingSpec.lap(1, Direction.PROGRESSIVE));
+    private static final Winding LAP = Winding.build(Armature.of(24, 24, 4), WindingSpec.lap(1, Direction.PROGRESSIVE));
 
     /** A lap of 24 coils with one put in otherwise. */
     private static Winding lapWith(ListedCoil other) {
@@ -349,7 +348,8 @@ class BrushGearTest {
 
     @Test
     void whereThreeLeadsMeetThePathKeepsItsSense() {
-        // The bottom lead of coil 7 on bar 9 instead of 8: coil 8 hangs on bar 9 by its bottom lead. The neutral moves a
+        // The bottom lead of coil 7 on bar 9 instead of 8: coil 8 hangs on bar 9 by its bottom lead. The neutral moves
+        // a
         // little with it, and each brush touches two bars.
         var gear = BrushGear.at(lapWith(ListedCoil.of(7, 7, 13, 7, 9)), 7.5, 1);
         assertThat(coils(gear))

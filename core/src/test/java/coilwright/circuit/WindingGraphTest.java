@@ -308,8 +308,8 @@ class WindingGraphTest {
 
     @Test
     void aCoilOnTheLastBarAloneHasNoPotentialToShare() {
-        var spec = new WindingSpec.Listed(List.of(
-                ListedCoil.of(1, 1, 3, 1, 2), ListedCoil.of(2, 1, 3, 2, 1), ListedCoil.of(3, 2, 4, 3, 3)));
+        var spec = new WindingSpec.Listed(
+                List.of(ListedCoil.of(1, 1, 3, 1, 2), ListedCoil.of(2, 1, 3, 2, 1), ListedCoil.of(3, 2, 4, 3, 3)));
         assertThat(WindingGraph.of(Winding.build(Armature.of(4, 3, 2), spec)).equipotentialBars())
                 .isEmpty();
     }

@@ -131,7 +131,8 @@ class CommutatorLimitTest {
     void aLimitHasAnEnd() {
         assertThatThrownBy(() -> limit(OptionalDouble.empty(), OptionalDouble.empty()))
                 .hasMessage("limit own has neither a least nor a greatest value: give one");
-        assertThat(limit(OptionalDouble.empty(), OptionalDouble.of(1)).admits(0.4)).isTrue();
+        assertThat(limit(OptionalDouble.empty(), OptionalDouble.of(1)).admits(0.4))
+                .isTrue();
         assertThatThrownBy(() -> CommutatorLimit.of("nobody"))
                 .hasMessageStartingWith("there is no limit \"nobody\": choose one of small-engine-starter-new, ");
         assertThat(Quantity.RUN_OUT_SIX_BARS.word()).isEqualTo("run-out-six-bars");
@@ -182,8 +183,8 @@ class CommutatorLimitTest {
 
     @Test
     void verdictsInWords() {
-        assertThat(CommutatorVerdict.runOut(RunOut.of(
-                        3, List.of(new Reading(1, 0), new Reading(2, 0.05), new Reading(3, 0.01)))))
+        assertThat(CommutatorVerdict.runOut(
+                        RunOut.of(3, List.of(new Reading(1, 0), new Reading(2, 0.05), new Reading(3, 0.01)))))
                 .filteredOn(v -> v.limit().id().startsWith("small-engine-starter")
                         || v.limit().id().equals("car-starter-1997"))
                 .extracting(CommutatorVerdict::text)

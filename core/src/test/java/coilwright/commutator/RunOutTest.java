@@ -281,8 +281,7 @@ class RunOutTest {
         assertThat(apart.largestChangeWithinMm(2)).isZero();
         assertThat(apart.largestStep()).isEmpty();
         assertThat(apart.largestStepMm()).isZero();
-        assertThatThrownBy(() -> r.largestChangeWithinMm(1))
-                .hasMessage("span is 1 bars, but must be at least 2");
+        assertThatThrownBy(() -> r.largestChangeWithinMm(1)).hasMessage("span is 1 bars, but must be at least 2");
     }
 
     /**
@@ -292,8 +291,7 @@ class RunOutTest {
     @Test
     void standingOutIsMeasuredByTheScatter() {
         RunOut r = readings(
-                24,
-                b -> (b % 2 == 1 ? 0.01 : -0.01) + (b == 3 || b == 15 ? 0.05 : 0) - (b == 9 || b == 21 ? 0.05 : 0));
+                24, b -> (b % 2 == 1 ? 0.01 : -0.01) + (b == 3 || b == 15 ? 0.05 : 0) - (b == 9 || b == 21 ? 0.05 : 0));
         assertThat(r.standouts()).extracting(RunOut.Bar::bar).containsExactly(3, 15);
         assertThat(r.standouts().get(0).residualMm()).isCloseTo(0.06, within(1e-9));
         // Where all is still, 5 µm is the bound.
@@ -355,8 +353,9 @@ class RunOutTest {
     void cutsOfSizesThatCannotBeAreRefused() {
         RunOut r = readings(4, b -> b == 1 ? -2 : b == 2 ? 2 : 0);
         assertThatThrownBy(() -> TruingCut.plan(r, TruingCut.Centring.AS_READ, 4, 0, OptionalDouble.empty()))
-                .hasMessage("the lowest bar lies 2 mm under the mean of a commutator of 4 mm: check the diameter and the"
-                        + " unit of the readings");
+                .hasMessage(
+                        "the lowest bar lies 2 mm under the mean of a commutator of 4 mm: check the diameter and the"
+                                + " unit of the readings");
         assertThatThrownBy(() -> TruingCut.plan(
                         r, TruingCut.Centring.AS_READ, Double.POSITIVE_INFINITY, 0, OptionalDouble.empty()))
                 .hasMessage("commutator diameter is no number, but must be over 0: measure it again");

@@ -133,8 +133,8 @@ class DevelopedLayoutTest {
     /** In line with the mica, bar 1 stands half a bar on; two coil sides share the slot's 86 %. */
     @Test
     void twoBarsASlotAtTheMica() {
-        Winding w = Winding.build(
-                new Armature(12, 24, 2, SlotAlignment.MICA), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        Winding w =
+                Winding.build(new Armature(12, 24, 2, SlotAlignment.MICA), WindingSpec.lap(1, Direction.PROGRESSIVE));
         Drawing page = page(w, ViewOptions.of(""));
         // Half a slot stands out at the sides: 264 mm over 12.5 slots.
         double pitch = 264 / 12.5;
@@ -258,12 +258,17 @@ class DevelopedLayoutTest {
         double apex12 = side12 + 35.75 - AROUND;
         runs(top12.get(0), apex12, 35, 16.5, y);
         runs(top12.get(1), 280.5, y, side12, 76, side12, 116);
-        runs(lines(PAGE, 12, Role.COIL_BOTTOM).get(0), apex12, 35, FIRST + 2 * PITCH + 2.75, 76, FIRST + 2 * PITCH
-                + 2.75, 116);
+        runs(
+                lines(PAGE, 12, Role.COIL_BOTTOM).get(0),
+                apex12,
+                35,
+                FIRST + 2 * PITCH + 2.75,
+                76,
+                FIRST + 2 * PITCH + 2.75,
+                116);
         // Each is labelled once, at the far end within the page.
         for (int n : new int[] {10, 12}) {
-            assertThat(group(PAGE, Element.Kind.COIL, n).shapes().stream()
-                            .filter(Shape.Text.class::isInstance))
+            assertThat(group(PAGE, Element.Kind.COIL, n).shapes().stream().filter(Shape.Text.class::isInstance))
                     .hasSize(1);
         }
     }
@@ -277,11 +282,13 @@ class DevelopedLayoutTest {
                 double down = 0;
                 for (Shape.Polyline p : lines(PAGE, n, role)) {
                     for (int i = 1; i < p.points().size(); i++) {
-                        across += Math.abs(p.points().get(i).x() - p.points().get(i - 1).x());
+                        across += Math.abs(
+                                p.points().get(i).x() - p.points().get(i - 1).x());
                         down += p.points().get(i).y() - p.points().get(i - 1).y();
                     }
                 }
-                // To the far end half the span, and from the side to the lead's end: −0.66 to 0, and 3.25 slots to 1.155.
+                // To the far end half the span, and from the side to the lead's end: −0.66 to 0, and 3.25 slots to
+                // 1.155.
                 double lead = role == Role.COIL_TOP ? 3.41 - 2.75 : 66 + 2.75 - 22 - 3.41;
                 near(across, 35.75 + lead);
                 near(down, 153 - 35);
@@ -307,7 +314,8 @@ class DevelopedLayoutTest {
     void numbersAtTheSidesTellWhereACoilGoesOn() {
         Map<Double, String> left = sideNumbers(PAGE, true);
         Map<Double, String> right = sideNumbers(PAGE, false);
-        // Behind, coils 10 and 12 cross the edge at one height; below, the leads of coil 11 to bar 12 and of 12 to bar 1.
+        // Behind, coils 10 and 12 cross the edge at one height; below, the leads of coil 11 to bar 12 and of 12 to bar
+        // 1.
         assertThat(left.values()).containsExactlyElementsOf(right.values());
         assertThat(List.copyOf(left.values()).subList(0, 2)).containsExactlyInAnyOrder("10", "12");
         List<Double> heights = new ArrayList<>(left.keySet());
@@ -382,13 +390,12 @@ class DevelopedLayoutTest {
             double x = FIRST + at[j - 1];
             boolean plus = j % 2 == 1;
             assertThat(brush.shapes()).hasSize(4);
-            assertThat(brush.shapes().get(0))
-                    .isInstanceOfSatisfying(Shape.Rect.class, r -> {
-                        near(r.x(), x - 11);
-                        near(r.width(), PITCH);
-                        near(r.y(), 162.6);
-                        near(r.height(), 5.4);
-                    });
+            assertThat(brush.shapes().get(0)).isInstanceOfSatisfying(Shape.Rect.class, r -> {
+                near(r.x(), x - 11);
+                near(r.width(), PITCH);
+                near(r.y(), 162.6);
+                near(r.height(), 5.4);
+            });
             double bus = plus ? 173 : 178;
             var wire = (Shape.Line) brush.shapes().get(1);
             near(wire.from().x(), x);
@@ -470,8 +477,9 @@ class DevelopedLayoutTest {
         near(sides.at().y(), 194.4);
         assertThat(PAGE.title()).isEqualTo("Mill");
         assertThat(PAGE.description())
-                .isEqualTo("Developed winding diagram. 12 slots · 12 bars · 4 poles · slot 1 in line with bar 1. simplex"
-                        + " lap, progressive · coil throw 1–4 · commutator pitch +1 · 4 parallel paths.");
+                .isEqualTo(
+                        "Developed winding diagram. 12 slots · 12 bars · 4 poles · slot 1 in line with bar 1. simplex"
+                                + " lap, progressive · coil throw 1–4 · commutator pitch +1 · 4 parallel paths.");
         assertThat(page(LAP, ViewOptions.of("")).title()).isEqualTo("Developed winding");
     }
 
@@ -492,7 +500,9 @@ class DevelopedLayoutTest {
                         ListedCoil.of(1, 1, 2, 1, 2),
                         ListedCoil.of(2, 2, 3, 2, 3),
                         new ListedCoil(3, 3, 1, OptionalInt.of(3), OptionalInt.empty()))));
-        assertThat(lastLine(off)).contains("· short cross line: a lead on no bar").doesNotContain("(number)");
+        assertThat(lastLine(off))
+                .contains("· short cross line: a lead on no bar")
+                .doesNotContain("(number)");
         assertThat(lastLine(LAP)).doesNotContain("short cross line");
         // Full pitch on 2 poles with no lead throw: the coil's middle a quarter round, the bars' at half a bar.
         Winding right = Winding.build(
@@ -505,8 +515,7 @@ class DevelopedLayoutTest {
         assertThat(lastLine(line)).endsWith("· brushes in line with the pole centres");
         Winding none = Winding.build(
                 Armature.of(4, 4, 2),
-                new WindingSpec.Listed(List.of(
-                        ListedCoil.dead(1, 1, 3), ListedCoil.dead(2, 2, 4))));
+                new WindingSpec.Listed(List.of(ListedCoil.dead(1, 1, 3), ListedCoil.dead(2, 2, 4))));
         assertThat(lastLine(none)).doesNotContain("brushes");
         assertThat(groups(page(none, ViewOptions.of("")), Element.Kind.BRUSH)).isEmpty();
         Drawing frog = page(SampleWindings.all().get("frog-leg"), ViewOptions.of(""));
@@ -539,9 +548,7 @@ class DevelopedLayoutTest {
                 .map(s -> ((Shape.Polyline) s).points())
                 .toList();
         assertThat(bands).isEqualTo(own).hasSize(4);
-        assertThat(coil.shapes().stream()
-                        .filter(Shape.Text.class::isInstance)
-                        .map(s -> ((Shape.Text) s).bold()))
+        assertThat(coil.shapes().stream().filter(Shape.Text.class::isInstance).map(s -> ((Shape.Text) s).bold()))
                 .containsExactly(true);
         assertThat(groups(page, Element.Kind.COIL).get(11)).isEqualTo(coil);
     }
@@ -588,9 +595,12 @@ class DevelopedLayoutTest {
                 near(middle(bars.get(b)), first - pitch / 2 + b * pitch / 4);
             }
             // Both sides are left the same room, what stands out included.
-            near(bars.get(0).bounds().left() - 0.05 * pitch / 4 + bars.get(bars.size() - 1)
-                    .bounds()
-                    .right() + 0.05 * pitch / 4, 297);
+            near(
+                    bars.get(0).bounds().left()
+                            - 0.05 * pitch / 4
+                            + bars.get(bars.size() - 1).bounds().right()
+                            + 0.05 * pitch / 4,
+                    297);
         }
         assertThat(next).isEqualTo(101);
         int most = shares.get(0);
@@ -638,16 +648,16 @@ class DevelopedLayoutTest {
     void clippingKeepsTheEndsApart() {
         List<Point> chain = List.of(new Point(0, 0), new Point(0, 10), new Point(20, 30));
         // All within.
-        DevelopedLayout.Piece whole = DevelopedLayout.clip(chain, -1, 21).get(0);
+        Chain.Piece whole = Chain.clip(chain, -1, 21).get(0);
         assertThat(whole.points()).isEqualTo(chain);
         assertThat(whole.start()).isTrue();
         assertThat(whole.end()).isTrue();
         assertThat(whole.cutLeft()).isFalse();
         assertThat(whole.cutRight()).isFalse();
         // On the very edge counts as within.
-        assertThat(DevelopedLayout.clip(chain, 0, 20).get(0).points()).isEqualTo(chain);
+        assertThat(Chain.clip(chain, 0, 20).get(0).points()).isEqualTo(chain);
         // The upright part lies outside: what is left begins at the cut.
-        DevelopedLayout.Piece part = DevelopedLayout.clip(chain, 5, 30).get(0);
+        Chain.Piece part = Chain.clip(chain, 5, 30).get(0);
         assertThat(part.points()).containsExactly(new Point(5, 15), new Point(20, 30));
         assertThat(part.start()).isFalse();
         assertThat(part.end()).isTrue();
@@ -656,17 +666,15 @@ class DevelopedLayoutTest {
         assertThat(part.cutRight()).isFalse();
         // Backwards: going out at the left is a cut there.
         List<Point> back = List.of(new Point(20, 30), new Point(0, 10));
-        DevelopedLayout.Piece gone = DevelopedLayout.clip(back, 5, 15).get(0);
+        Chain.Piece gone = Chain.clip(back, 5, 15).get(0);
         assertThat(gone.cutLeft()).isTrue();
         assertThat(gone.leftY()).isEqualTo(15);
         assertThat(gone.cutRight()).isTrue();
         assertThat(gone.rightY()).isEqualTo(25);
-        assertThat(DevelopedLayout.clip(chain, -9, -1)).isEmpty();
-        assertThat(DevelopedLayout.clip(List.of(new Point(3, 0), new Point(3, 9)), 4, 5))
-                .isEmpty();
+        assertThat(Chain.clip(chain, -9, -1)).isEmpty();
+        assertThat(Chain.clip(List.of(new Point(3, 0), new Point(3, 9)), 4, 5)).isEmpty();
         // Out and in again: two pieces, each with the cut that is its own.
-        List<DevelopedLayout.Piece> two = DevelopedLayout.clip(
-                List.of(new Point(0, 0), new Point(20, 20), new Point(0, 40)), -1, 10);
+        List<Chain.Piece> two = Chain.clip(List.of(new Point(0, 0), new Point(20, 20), new Point(0, 40)), -1, 10);
         assertThat(two).hasSize(2);
         assertThat(two.get(0).start()).isTrue();
         assertThat(two.get(0).end()).isFalse();
@@ -682,7 +690,8 @@ class DevelopedLayoutTest {
         var overlay = Overlay.none(SampleWindings.broken());
         var leads = new Leads(overlay);
         Winding w = SampleWindings.broken();
-        // Bar 5 holds the top leads of coils 4 and 5, and no bottom lead; bar 2 that of coil 2 and the bottom of coil 1.
+        // Bar 5 holds the top leads of coils 4 and 5, and no bottom lead; bar 2 that of coil 2 and the bottom of coil
+        // 1.
         near(leads.offset(w.coil(4), true, 0), -0.155);
         near(leads.offset(w.coil(5), true, 0), 0.155);
         near(leads.offset(w.coil(2), true, 0), -0.155);

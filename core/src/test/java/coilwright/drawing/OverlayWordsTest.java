@@ -79,8 +79,9 @@ class OverlayWordsTest {
         assertThat(m.top()).containsExactly(lead(3, Role.PLANNED_LEAD), lead(8, Role.FOUND_LEAD));
         assertThat(m.bottom()).containsExactly(lead(4, Role.COIL));
         assertThat(m.title())
-                .isEqualTo("Coil 3: planned in slots 3–6, top lead on bar 3, bottom lead on bar 4; found in slots 3–6, top"
-                        + " lead on bar 8, bottom lead on bar 4 (shifted-bar)");
+                .isEqualTo(
+                        "Coil 3: planned in slots 3–6, top lead on bar 3, bottom lead on bar 4; found in slots 3–6, top"
+                                + " lead on bar 8, bottom lead on bar 4 (shifted-bar)");
         assertThat(words(o).what()).endsWith(": 1 coil differs");
         assertThat(words(o).notes()).containsExactly("coil 3, shifted-bar: top lead on bar 8, not bar 3");
     }
@@ -120,9 +121,7 @@ class OverlayWordsTest {
         assertThat(two.get(1).prefix()).isEqualTo("extra-13-");
         assertThat(two.get(1).title())
                 .isEqualTo("Coil 2: found in slots 2–5, top lead on bar 6, bottom lead on bar 7 (doubled)");
-        assertThat(words(o).notes())
-                .contains("coil 5, missing")
-                .anyMatch(n -> n.startsWith("coil 2, doubled"));
+        assertThat(words(o).notes()).contains("coil 5, missing").anyMatch(n -> n.startsWith("coil 2, doubled"));
     }
 
     @Test
@@ -144,8 +143,8 @@ class OverlayWordsTest {
     void aWholeWindingThatDiffersIsToldOnce() {
         List<ListedCoil> further = new ArrayList<>();
         for (ListedCoil c : LAP.asListed().coils()) {
-            further.add(ListedCoil.of(
-                    c.coil(), c.topSlot(), c.bottomSlot(), c.coil() % 12 + 1, (c.coil() + 1) % 12 + 1));
+            further.add(
+                    ListedCoil.of(c.coil(), c.topSlot(), c.bottomSlot(), c.coil() % 12 + 1, (c.coil() + 1) % 12 + 1));
         }
         Overlay o = lay(further);
         assertThat(words(o).what()).isEqualTo("Connections as found, over the plan: differ as a whole");
@@ -183,8 +182,14 @@ class OverlayWordsTest {
         assertThat(o.marks().values()).hasSize(12).allMatch(m -> m.look() == Role.QUIET);
         // A line that takes no planned coil's place is put to the one most like it.
         ListedCoil was = found.get(2);
-        found.set(2, ListedCoil.of(
-                was.coil(), was.topSlot(), was.bottomSlot(), was.topBar().getAsInt(), 1 + was.bottomBar().getAsInt() % 12));
+        found.set(
+                2,
+                ListedCoil.of(
+                        was.coil(),
+                        was.topSlot(),
+                        was.bottomSlot(),
+                        was.topBar().getAsInt(),
+                        1 + was.bottomBar().getAsInt() % 12));
         Overlay one = new ConnectionOverlay(LAP, OverlayDrawingsTest.comparison(LAP, found, true)).lay();
         Mark changed = marks(one, was.coil()).get(0);
         assertThat(changed.look()).isEqualTo(Role.CHANGED);
@@ -275,8 +280,7 @@ class OverlayWordsTest {
     @Test
     void whatStandsOutIsPaintedLastTheHeaviestOnTop() {
         Overlay o = lay(rows(ListedCoil.of(3, 2, 7, 3, 4), ListedCoil.of(9, 9, 12, 10, 9)));
-        assertThat(o.inFront().stream().map(o::look)).containsExactly(
-                Role.CHANGED, Role.PLANNED_SIDE, Role.FOUND_SIDE);
+        assertThat(o.inFront().stream().map(o::look)).containsExactly(Role.CHANGED, Role.PLANNED_SIDE, Role.FOUND_SIDE);
         assertThat(o.winding().coils().stream().filter(o::front)).hasSize(3);
         Overlay cut = CutOutOverlay.lay(LAP, new CutOut(4, true, List.of(7), List.of()));
         assertThat(cut.inFront().stream().map(cut::look)).containsExactly(Role.IDLE, Role.LIFTED);
@@ -352,7 +356,8 @@ class OverlayWordsTest {
                 .hasMessage("the view is \"paths\", but this is drawn in two views alone: choose developed or round");
     }
 
-    // ---- in the rolled-out drawing: slots and bars 22 mm apart, the first at 27.5 mm ---------------------------------
+    // ---- in the rolled-out drawing: slots and bars 22 mm apart, the first at 27.5 mm
+    // ---------------------------------
 
     private static Drawing developed(List<ListedCoil> found) {
         return OverlayDrawings.connections(
@@ -402,8 +407,14 @@ class OverlayWordsTest {
                 .filter(s -> s instanceof Shape.Line && s.roles().contains(Role.LEADER))
                 .map(s -> (Shape.Line) s)
                 .toList();
-        assertThat(leaders).hasSize(4).allMatch(l -> l.from().y() == 162 && l.from().x() == l.to().x());
-        assertThat(leaders.stream().map(l -> l.to().y() - 162).distinct().sorted().toList())
+        assertThat(leaders)
+                .hasSize(4)
+                .allMatch(l -> l.from().y() == 162 && l.from().x() == l.to().x());
+        assertThat(leaders.stream()
+                        .map(l -> l.to().y() - 162)
+                        .distinct()
+                        .sorted()
+                        .toList())
                 .satisfies(y -> {
                     near(y.get(0), 2.4);
                     near(y.get(1), 5.5);
@@ -415,9 +426,10 @@ class OverlayWordsTest {
                 .toList();
         assertThat(dots).hasSize(4).allMatch(c -> c.radius() == 0.7);
         for (Shape.Text t : all) {
-            assertThat(dots).anyMatch(c -> Math.abs(c.middle().x() - (t.at().x() - 1.3)) < 1e-6
-                    && Math.abs(c.middle().y() - (t.at().y() - 0.36 * 2.2)) < 1e-6
-                    && c.roles().equals(t.roles()));
+            assertThat(dots)
+                    .anyMatch(c -> Math.abs(c.middle().x() - (t.at().x() - 1.3)) < 1e-6
+                            && Math.abs(c.middle().y() - (t.at().y() - 0.36 * 2.2)) < 1e-6
+                            && c.roles().equals(t.roles()));
         }
         assertThat(texts(page, "3t, 3b: top, bottom lead of coil 3 · at the sides: where the coil goes on"))
                 .hasSize(1);
@@ -431,7 +443,10 @@ class OverlayWordsTest {
         List<ListedCoil> found = rows();
         for (int n : new int[] {1, 2, 3, 7, 8, 9, 10, 11}) {
             ListedCoil c = found.get(n - 1);
-            found.set(n - 1, ListedCoil.of(n, c.topSlot(), c.bottomSlot(), 6, c.bottomBar().getAsInt()));
+            found.set(
+                    n - 1,
+                    ListedCoil.of(
+                            n, c.topSlot(), c.bottomSlot(), 6, c.bottomBar().getAsInt()));
         }
         Drawing page = developed(found);
         long under = page.texts().stream()
@@ -533,7 +548,8 @@ class OverlayWordsTest {
         near(lift.get(0).at().x(), x + 5.4);
         near(lift.get(0).at().y(), y + 0.36 * 2.9);
         // Where the lead was stands a ring, and no tag.
-        assertThat(coil.shapes().stream().filter(s -> s.roles().contains(Role.PLANNED_LEAD) && s instanceof Shape.Circle))
+        assertThat(coil.shapes().stream()
+                        .filter(s -> s.roles().contains(Role.PLANNED_LEAD) && s instanceof Shape.Circle))
                 .hasSize(2);
         assertThat(texts(page, "4t")).isEmpty();
     }
@@ -543,7 +559,9 @@ class OverlayWordsTest {
         Drawing page = cut(4, 4, 5);
         double x = bar(4) - 2.75 + 71.5 / 2;
         List<Shape.Line> saw = page.shapes().stream()
-                .filter(s -> s instanceof Shape.Line l && s.roles().contains(Role.LIFTED) && l.from().y() < 100)
+                .filter(s -> s instanceof Shape.Line l
+                        && s.roles().contains(Role.LIFTED)
+                        && l.from().y() < 100)
                 .map(s -> (Shape.Line) s)
                 .toList();
         assertThat(saw).hasSize(2);
@@ -574,15 +592,19 @@ class OverlayWordsTest {
                 .findFirst()
                 .orElseThrow();
         near(note.at().y(), 194.4 + 1.35 * 2.9);
-        assertThat(note.text()).contains(" · cut coil 4 through at the back end, insulate the ends · join bars 4 and 5 by");
-        Shape.Text first = texts(page, "faulty coil; ×: lead lifted and insulated").get(0);
+        assertThat(note.text())
+                .contains(" · cut coil 4 through at the back end, insulate the ends · join bars 4 and 5 by");
+        Shape.Text first =
+                texts(page, "faulty coil; ×: lead lifted and insulated").get(0);
         assertThat(first.at()).isEqualTo(new Point(21, 190));
         Drawing plain = developed(rows());
         near(texts(plain, "the connections are as planned").get(0).at().y(), 194.4);
         assertThat(texts(plain, "N")).hasSize(3);
         assertThat(plain.shapes().stream()
                         .filter(s -> s instanceof Shape.Group g
-                                && g.element().filter(e -> e.kind() == Element.Kind.BRUSH).isPresent()))
+                                && g.element()
+                                        .filter(e -> e.kind() == Element.Kind.BRUSH)
+                                        .isPresent()))
                 .isEmpty();
     }
 }

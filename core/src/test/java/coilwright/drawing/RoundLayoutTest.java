@@ -286,10 +286,14 @@ class RoundLayoutTest {
         assertThat(groups(page, Element.Kind.COIL).get(11).element()).contains(Element.coil(3));
         assertThat(group(page, Element.Kind.COIL, 3).roles()).contains(Role.HIGHLIGHT);
         assertThat(group(page, Element.Kind.BAR, 5).roles()).contains(Role.HIGHLIGHT);
-        assertThat(of(group(page, Element.Kind.BAR, 5).shapes(), Shape.Text.class).get(0).bold())
+        assertThat(of(group(page, Element.Kind.BAR, 5).shapes(), Shape.Text.class)
+                        .get(0)
+                        .bold())
                 .isTrue();
         assertThat(group(page, Element.Kind.SLOT, 7).roles()).contains(Role.HIGHLIGHT);
-        assertThat(of(group(page, Element.Kind.SLOT, 6).shapes(), Shape.Text.class).get(0).bold())
+        assertThat(of(group(page, Element.Kind.SLOT, 6).shapes(), Shape.Text.class)
+                        .get(0)
+                        .bold())
                 .isFalse();
         // A white band for each of its two curves.
         assertThat(of(group(page, Element.Kind.COIL, 3).shapes(), Shape.Curve.class).stream()
@@ -327,7 +331,11 @@ class RoundLayoutTest {
         }
         assertThat(bars).contains(1, 10, 20, 200, 390).doesNotContain(5, 15, 395, 400);
         assertThat(group(page, Element.Kind.BAR, 7).roles()).contains(Role.FINE);
-        near(of(group(page, Element.Kind.BAR, 7).shapes(), Shape.Sector.class).get(0).sweep(), 0.8 * 0.9);
+        near(
+                of(group(page, Element.Kind.BAR, 7).shapes(), Shape.Sector.class)
+                        .get(0)
+                        .sweep(),
+                0.8 * 0.9);
         assertThat(group(page, Element.Kind.COIL, 7).roles()).contains(Role.FINE);
     }
 
@@ -358,9 +366,11 @@ class RoundLayoutTest {
         Winding bars = Winding.build(Armature.of(60, 360, 4), WindingSpec.lap(1, Direction.PROGRESSIVE));
         near(
                 Ring.roomyCore(bars, font),
-                Math.max((three + 1) * 360 / (2 * Math.PI) - 6.5 - 4.25, Math.max(
-                        0.95 * 2 * 360 / 0.84 / (2 * Math.PI) - 34,
-                        (three + 0.7) * 360 / 0.84 / (2 * Math.PI) - 79 + 11.5)));
+                Math.max(
+                        (three + 1) * 360 / (2 * Math.PI) - 6.5 - 4.25,
+                        Math.max(
+                                0.95 * 2 * 360 / 0.84 / (2 * Math.PI) - 34,
+                                (three + 0.7) * 360 / 0.84 / (2 * Math.PI) - 79 + 11.5)));
         // One coil a slot: slots and bars alike, so that the bars, further in, decide.
         double two = TextWidths.em("00", false) * font;
         Winding slots = Winding.build(Armature.of(99, 99, 4), WindingSpec.wave(1, Direction.PROGRESSIVE));
@@ -375,9 +385,7 @@ class RoundLayoutTest {
 
     private static Map<String, Point> panel(Drawing page) {
         Map<String, Point> out = new LinkedHashMap<>();
-        page.texts().stream()
-                .filter(t -> t.anchor() == Shape.Anchor.START)
-                .forEach(t -> out.put(t.text(), t.at()));
+        page.texts().stream().filter(t -> t.anchor() == Shape.Anchor.START).forEach(t -> out.put(t.text(), t.at()));
         return out;
     }
 
@@ -390,8 +398,14 @@ class RoundLayoutTest {
         near(words.get("Round diagram, seen from the commutator end").y(), y);
         y += 1.35 * 2.9 + 1.5;
         for (String line : List.of(
-                "12 slots", "12 bars", "4 poles", "slot 1 in line with bar 1", "simplex lap, progressive",
-                "coil throw 1–4", "commutator pitch +1", "4 parallel paths")) {
+                "12 slots",
+                "12 bars",
+                "4 poles",
+                "slot 1 in line with bar 1",
+                "simplex lap, progressive",
+                "coil throw 1–4",
+                "commutator pitch +1",
+                "4 parallel paths")) {
             assertThat(words).containsKey(line);
             near(words.get(line).x(), 210);
             near(words.get(line).y(), y);
@@ -412,8 +426,9 @@ class RoundLayoutTest {
         near(words.get("top side (dot), lead and back").y(), 166);
         near(words.get("bottom side (ring), lead and back").y(), 170.6);
         List<String> last = List.copyOf(words.keySet());
-        near(words.get(last.get(last.size() - 1)).y(), 175.2 + 1.35 * 2.6 * (last.size() - 1 - last.indexOf(
-                "bottom side (ring), lead and back") - 1));
+        near(
+                words.get(last.get(last.size() - 1)).y(),
+                175.2 + 1.35 * 2.6 * (last.size() - 1 - last.indexOf("bottom side (ring), lead and back") - 1));
         assertThat(last.get(last.size() - 1)).isEqualTo("Slot 1 at 0°, clockwise from straight up.");
         assertThat(PAGE.description())
                 .startsWith("Round winding diagram, seen from the commutator end. 12 slots · 12 bars");
@@ -422,20 +437,27 @@ class RoundLayoutTest {
 
     @Test
     void thePanelTellsWhatElseThereIs() {
-        String frog = String.join(" ", panel(page(SampleWindings.all().get("frog-leg"), ViewOptions.of("")))
-                .keySet());
+        String frog = String.join(
+                " ",
+                panel(page(SampleWindings.all().get("frog-leg"), ViewOptions.of("")))
+                        .keySet());
         assertThat(frog).contains("the same of the wave coils");
         assertThat(String.join(" ", panel(PAGE).keySet()))
                 .doesNotContain("the same of the wave coils")
                 .doesNotContain("Short cross line");
-        String dead = String.join(" ", panel(page(SampleWindings.deadCoil(), ViewOptions.of("").withRotorAngle(7.5)))
-                .keySet());
+        String dead = String.join(
+                " ",
+                panel(page(SampleWindings.deadCoil(), ViewOptions.of("").withRotorAngle(7.5)))
+                        .keySet());
         assertThat(dead).contains("Short cross line: a lead on no bar.").contains("Slot 1 at 7½°");
         // Two bars and more under a brush.
         Winding wide = Winding.build(Armature.of(12, 24, 2), WindingSpec.lap(1, Direction.PROGRESSIVE));
-        List<String> two = List.copyOf(panel(page(wide, ViewOptions.of("").withBrushWidth(1).withRotorAngle(7.5))).keySet());
+        List<String> two = List.copyOf(
+                panel(page(wide, ViewOptions.of("").withBrushWidth(1).withRotorAngle(7.5)))
+                        .keySet());
         assertThat(two).anyMatch(t -> t.matches(". brush 1 at .* on bars \\d+ and \\d+"));
-        List<String> more = List.copyOf(panel(page(wide, ViewOptions.of("").withBrushWidth(4))).keySet());
+        List<String> more = List.copyOf(
+                panel(page(wide, ViewOptions.of("").withBrushWidth(4))).keySet());
         assertThat(more).anyMatch(t -> t.matches(". brush 1 at .* on bars \\d+ to \\d+"));
         // Twenty brushes are more than there is room for beside a small ring.
         Winding many = Winding.build(Armature.of(80, 80, 40), WindingSpec.lap(1, Direction.PROGRESSIVE));
@@ -522,8 +544,8 @@ class RoundLayoutTest {
         near(rings.get(0).middle(), BAR_OUT, end);
         assertThat(texts(page, "lift")).hasSize(2);
         assertThat(texts(page, "4 cut")).hasSize(1);
-        assertThat(texts(page, "lift")).allMatch(t -> middle(t).distance(MIDDLE) > BAR_OUT
-                && middle(t).distance(MIDDLE) < CORE_IN);
+        assertThat(texts(page, "lift"))
+                .allMatch(t -> middle(t).distance(MIDDLE) > BAR_OUT && middle(t).distance(MIDDLE) < CORE_IN);
         List<Shape.Line> saw = of(page.shapes(), Shape.Line.class).stream()
                 .filter(l -> l.roles().equals(List.of(Role.LIFTED)) && l.from().x() < 205)
                 .toList();
@@ -542,8 +564,7 @@ class RoundLayoutTest {
         near(gap.sweep(), 2 * half);
         double word = middle(texts(page, "4 cut").get(0)).distance(MIDDLE);
         assertThat(word).isBetween(CORE_OUT + 1, 92.0);
-        assertThat(middle(texts(page, "4 cut").get(0))
-                        .distance(Point.polar(MIDDLE.x(), MIDDLE.y(), APEX, 135)))
+        assertThat(middle(texts(page, "4 cut").get(0)).distance(Point.polar(MIDDLE.x(), MIDDLE.y(), APEX, 135)))
                 .isBetween(4.9, 14.1);
         // No brushes, no tags.
         assertThat(groups(page, Element.Kind.BRUSH)).isEmpty();
@@ -638,8 +659,8 @@ class RoundLayoutTest {
         List<ListedCoil> instead = new ArrayList<>();
         for (int n = 1; n <= 12; n += 1) {
             int other = n % 2 == 1 ? n + 5 : n + 7;
-            instead.add(ListedCoil.of(
-                    n, (n + 3) % 12 + 1, (n + 4) % 12 + 1, (other - 1) % 12 + 1, (other + 2) % 12 + 1));
+            instead.add(
+                    ListedCoil.of(n, (n + 3) % 12 + 1, (n + 4) % 12 + 1, (other - 1) % 12 + 1, (other + 2) % 12 + 1));
         }
         Drawing page = connections(instead.toArray(ListedCoil[]::new));
         List<String> lines = List.copyOf(panel(page).keySet());

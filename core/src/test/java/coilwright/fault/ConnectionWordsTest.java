@@ -73,11 +73,7 @@ final class ConnectionWordsTest {
         assertThat(live.found()).isEmpty();
         List<ListedCoil> noDead = rows(DEAD);
         noDead.remove(5);
-        says(
-                only(ConnectionCheck.of(DEAD, noDead)),
-                Kind.MISSING,
-                6,
-                "is not in the list: slots 6 and 9, dead");
+        says(only(ConnectionCheck.of(DEAD, noDead)), Kind.MISSING, 6, "is not in the list: slots 6 and 9, dead");
     }
 
     @Test
@@ -118,8 +114,7 @@ final class ConnectionWordsTest {
         assertThat(result.differences())
                 .extracting(Difference::kind, Difference::coil, d -> d.found().orElseThrow())
                 .containsExactly(
-                        tuple(Kind.REVERSED_COIL, 5, line(5, 5, 8, 6, 5)),
-                        tuple(Kind.DOUBLED, 5, line(5, 5, 8, 7, 8)));
+                        tuple(Kind.REVERSED_COIL, 5, line(5, 5, 8, 6, 5)), tuple(Kind.DOUBLED, 5, line(5, 5, 8, 7, 8)));
         assertThat(result.coils()).containsExactly(5);
     }
 
@@ -175,8 +170,7 @@ final class ConnectionWordsTest {
     void aLeadThatBelongsOnNoBarIsToldSo() {
         Winding w = Winding.build(
                 Armature.of(3, 3, 2),
-                new WindingSpec.Listed(
-                        List.of(line(1, 1, 2, 1, 2), line(2, 2, 3, 2, 0), line(3, 3, 1, 3, 1))));
+                new WindingSpec.Listed(List.of(line(1, 1, 2, 1, 2), line(2, 2, 3, 2, 0), line(3, 3, 1, 3, 1))));
         says(only(w, line(2, 2, 3, 2, 3)), Kind.SHIFTED_BAR, 2, "bottom lead on bar 3, but it belongs on none");
         says(only(w, line(2, 2, 3, 0, 0)), Kind.DEAD_INSTEAD_OF_LIVE, 2, "is on no bar: connect the top lead on bar 2");
     }
@@ -253,8 +247,7 @@ final class ConnectionWordsTest {
         rows.set(7, line(8, 8, 11, 3, 4));
         assertThat(ConnectionCheck.of(LAP, rows).differences())
                 .extracting(Difference::kind, Difference::coil, Difference::with)
-                .containsExactly(
-                        tuple(Kind.SWAPPED_LEADS, 3, List.of(8)), tuple(Kind.SWAPPED_LEADS, 8, List.of(3)));
+                .containsExactly(tuple(Kind.SWAPPED_LEADS, 3, List.of(8)), tuple(Kind.SWAPPED_LEADS, 8, List.of(3)));
     }
 
     /**
@@ -301,9 +294,15 @@ final class ConnectionWordsTest {
                 .startsWith("all leads stand 1 bar too far counter-clockwise (12 of 12 coils)")
                 .contains("30.0° further counter-clockwise");
         // Half way round is clockwise.
-        assertThat(ConnectionCheck.of(LAP, shifted(LAP, 6)).whole().orElseThrow().barsShifted())
+        assertThat(ConnectionCheck.of(LAP, shifted(LAP, 6))
+                        .whole()
+                        .orElseThrow()
+                        .barsShifted())
                 .isEqualTo(6);
-        assertThat(ConnectionCheck.of(LAP, shifted(LAP, 7)).whole().orElseThrow().barsShifted())
+        assertThat(ConnectionCheck.of(LAP, shifted(LAP, 7))
+                        .whole()
+                        .orElseThrow()
+                        .barsShifted())
                 .isEqualTo(-5);
     }
 
@@ -348,7 +347,8 @@ final class ConnectionWordsTest {
     @Test
     void allCoilsChangedOverAreToldWithWhatFollows() {
         Winding w = Winding.build(Armature.of(19, 19, 6), WindingSpec.wave(1, Direction.RETROGRESSIVE));
-        var whole = ConnectionCheck.of(w, Layout.of(w).changedOver().rows()).whole().orElseThrow();
+        var whole =
+                ConnectionCheck.of(w, Layout.of(w).changedOver().rows()).whole().orElseThrow();
         assertThat(whole.words())
                 .isEqualTo("the two leads of every coil are changed over (19 of 19 coils): the current runs the other"
                         + " way through every coil, so a motor turns the other way and a generator's polarity is"

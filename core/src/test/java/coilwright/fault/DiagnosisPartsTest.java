@@ -184,8 +184,7 @@ final class DiagnosisPartsTest {
         var inside = new Point.Inside(3, 0.25);
         assertThat(Tap.of(new Fault.OpenCoil(3).in(sound), inside)).isEmpty();
         assertThat(Tap.of(new Fault.HighResistance(3, 0.1).in(sound), inside)).isEmpty();
-        assertThat(Tap.of(
-                        sound.with(sound.coil(3).onBars(OptionalInt.of(3), OptionalInt.empty())), inside))
+        assertThat(Tap.of(sound.with(sound.coil(3).onBars(OptionalInt.of(3), OptionalInt.empty())), inside))
                 .isEmpty();
     }
 

@@ -49,8 +49,7 @@ final class FaultTest {
                         List.of(3, 7),
                         List.of(),
                         "coils 3 and 7 touching in the slot they share"),
-                Arguments.of(
-                        new Fault.Ground(Point.bar(9)), "ground", List.of(), List.of(9), "bar 9 grounded"),
+                Arguments.of(new Fault.Ground(Point.bar(9)), "ground", List.of(), List.of(9), "bar 9 grounded"),
                 Arguments.of(
                         new Fault.Ground(new Point.Inside(9, 0.4)),
                         "ground",

@@ -152,13 +152,13 @@ final class FreeComparisonTest {
     @Test
     void theDeadCoilDecidesBetweenWaysOfCounting() {
         Winding w = Winding.build(
-                Armature.of(12, 11, 4), WindingSpec.lap(1, Direction.PROGRESSIVE).withDeadCoils(List.of(6)));
+                Armature.of(12, 11, 4),
+                WindingSpec.lap(1, Direction.PROGRESSIVE).withDeadCoils(List.of(6)));
         for (int slot : new int[] {1, 3, 12}) {
             List<ListedCoil> all = told(w, slot, 5, false, n -> n);
             List<ListedCoil> few = List.of(all.get(8), all.get(9), all.get(5));
             Result r = ConnectionCheck.free(w, few);
-            assertThat(r.alignment().orElseThrow())
-                    .isEqualTo(new ConnectionCheck.Alignment(slot, 5, false, false, 3));
+            assertThat(r.alignment().orElseThrow()).isEqualTo(new ConnectionCheck.Alignment(slot, 5, false, false, 3));
             assertThat(r.differences()).hasSize(9).allMatch(d -> d.kind() == Kind.MISSING);
         }
     }

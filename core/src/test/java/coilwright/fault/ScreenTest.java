@@ -54,8 +54,11 @@ final class ScreenTest {
                         double[][] predicted = weigher.predict(faults);
                         double squares = 0;
                         for (int r = 0; r < predicted.length; r++) {
-                            squares +=
-                                    weigher.evidence().get(r).fits(predicted[r]).plain().squares();
+                            squares += weigher.evidence()
+                                    .get(r)
+                                    .fits(predicted[r])
+                                    .plain()
+                                    .squares();
                         }
                         tried++;
                         assertThat(hit.squares())

@@ -38,7 +38,10 @@ public final class Forked {
 
     private static String place(Class<?> type) {
         try {
-            return Path.of(type.getProtectionDomain().getCodeSource().getLocation().toURI())
+            return Path.of(type.getProtectionDomain()
+                            .getCodeSource()
+                            .getLocation()
+                            .toURI())
                     .toString();
         } catch (URISyntaxException e) {
             throw new IllegalStateException(e);

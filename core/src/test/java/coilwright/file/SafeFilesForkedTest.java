@@ -43,7 +43,9 @@ class SafeFilesForkedTest {
                         .start());
             }
             for (Process p : savers) {
-                assertThat(p.getInputStream().read()).as("the first save is done").isEqualTo('.');
+                assertThat(p.getInputStream().read())
+                        .as("the first save is done")
+                        .isEqualTo('.');
             }
             Thread.sleep(random.nextInt(20), random.nextInt(1_000_000));
             for (Process p : savers) {
@@ -76,17 +78,16 @@ class SafeFilesForkedTest {
                                 a + "=8000," + b + "=60000",
                                 a + "=7000")
                         .replaceFirst("(?i)no space left on device", "no space left on device"))
-                .isEqualTo(String.join(
-                        "\n",
-                        "written",
-                        "a new [a]",
-                        "no space left on device: make room there, or name a file elsewhere",
-                        "a new [a]",
-                        "no space left on device: make room there, or name a file elsewhere",
-                        "a new [a]",
-                        "written",
-                        "a new [a]",
-                        ""));
+                .isEqualTo("""
+                        written
+                        a new [a]
+                        no space left on device: make room there, or name a file elsewhere
+                        a new [a]
+                        no space left on device: make room there, or name a file elsewhere
+                        a new [a]
+                        written
+                        a new [a]
+                        """);
     }
 
     /** A quota, as it looks to a program: the file may grow to 4 blocks only. */

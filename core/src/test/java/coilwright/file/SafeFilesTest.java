@@ -157,7 +157,15 @@ class SafeFilesTest {
     @Test
     void oddNamesAreNamesLikeOthers() throws IOException {
         for (String name : List.of(
-                " a ", "-rf", "a\"b'c`d$e", "[a]*?{b,c}", "a\nb", "\\Q.x.\\E", ".", "x".repeat(255), "y".repeat(49) + "é")) {
+                " a ",
+                "-rf",
+                "a\"b'c`d$e",
+                "[a]*?{b,c}",
+                "a\nb",
+                "\\Q.x.\\E",
+                ".",
+                "x".repeat(255),
+                "y".repeat(49) + "é")) {
             Path folder = Files.createTempDirectory(temp, "odd");
             Path file;
             try {

@@ -81,7 +81,7 @@ class ConnectionListTest {
         var refusal =
                 catchThrowableOfType(BadInputException.class, () -> ConnectionList.parse("x", HEAD + "\"1,1,5,1,2\n"));
         assertThat(refusal.problems()).hasSize(1);
-        assertThat(refusal.getMessage()).startsWith("x:").contains("is not CSV");
+        assertThat(refusal.getMessage()).startsWith("x:").contains("has a quotation mark that is not closed");
     }
 
     @Test

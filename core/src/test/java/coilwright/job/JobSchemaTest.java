@@ -32,6 +32,8 @@ class JobSchemaTest {
 
     /** What a schema cannot see: how a value is written, or sums over several values. */
     private static final Set<String> BEYOND_A_SCHEMA = Set.of(
+            "null-tag.yaml",
+            "title-half-a-character.yaml",
             "blank-title.yaml",
             "commutator-minimum-over.yaml",
             "core-length-zero.yaml",
@@ -115,6 +117,10 @@ class JobSchemaTest {
                 try {
                     tree = new YAMLMapper().readTree(Files.readString(file));
                 } catch (IOException e) {
+                    continue;
+                }
+                // JSON has no bytes, so that no schema speaks of them.
+                if (Files.readString(file).contains("!!binary")) {
                     continue;
                 }
                 tried++;

@@ -96,7 +96,7 @@ class MalformedJobTest {
     @Test
     void nulIsRefused() throws IOException {
         Path file = Files.writeString(temp.resolve("nul.yaml"), GOOD + "# \0\n");
-        refused(file, file + ":5: holds the unseen character U+0000");
+        refused(file, file + ":5: holds the unseen character U+0000: take it out");
     }
 
     @Test

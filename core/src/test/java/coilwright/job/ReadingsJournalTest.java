@@ -143,7 +143,9 @@ class ReadingsJournalTest {
         ReadingsJournal other = ReadingsJournal.resume(file, 17);
         other.note(2, 3, "173");
         String kept = Files.readString(file);
-        assertThatThrownBy(() -> one.note(3, 4, "174")).isInstanceOf(IOException.class).hasMessageContaining("another");
+        assertThatThrownBy(() -> one.note(3, 4, "174"))
+                .isInstanceOf(IOException.class)
+                .hasMessageContaining("another");
         assertThatThrownBy(one::takeBack).isInstanceOf(IOException.class).hasMessageContaining("another program");
         assertThat(one.readings().readings()).hasSize(1);
         assertThat(file).hasContent(kept);

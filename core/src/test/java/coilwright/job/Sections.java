@@ -41,7 +41,11 @@ final class Sections {
     private Sections() {}
 
     static Arbitrary<Particulars> particulars(int bars) {
-        return Arbitraries.randomValue(random -> new Particulars(
+        return Arbitraries.randomValue(random -> particulars(random, bars));
+    }
+
+    static Particulars particulars(Random random, int bars) {
+        return new Particulars(
                 maybe(Rating.class, random, bars),
                 maybe(WireChoice.class, random, bars),
                 maybe(CoreSizes.class, random, bars),
@@ -49,7 +53,7 @@ final class Sections {
                 maybe(AsFound.class, random, bars),
                 maybe(Plan.class, random, bars),
                 maybe(AsRewound.class, random, bars),
-                random.nextBoolean() ? List.of() : List.of(text(random), text(random))));
+                random.nextBoolean() ? List.of() : List.of(text(random), text(random)));
     }
 
     private static <R extends Record> Optional<R> maybe(Class<R> type, Random random, int bars) {

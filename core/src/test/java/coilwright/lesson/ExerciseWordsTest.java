@@ -89,17 +89,19 @@ class ExerciseWordsTest {
                         + " pitch, rounded down to whole slots; dead coil 16; slot 1 in line with bar 1.");
         assertThat(e.question().get(1)).endsWith("equalizer tap to the next (none where there is none).");
         // u = 16/8, y1 = 2 × 2, yc = (15 + 1)/2, Yb = 2 × 4 + 1, Yf = 2 × (8 − 4) − 1.
-        assertThat(e.answers()).extracting(Answer::what, Answer::printed).containsExactly(
-                org.assertj.core.groups.Tuple.tuple("coil sides per slot and layer", "2"),
-                org.assertj.core.groups.Tuple.tuple("coil throw", "1–3"),
-                org.assertj.core.groups.Tuple.tuple("span at the back", "4 positions"),
-                org.assertj.core.groups.Tuple.tuple("commutator pitch", "8 bars"),
-                org.assertj.core.groups.Tuple.tuple("back pitch", "9 conductors"),
-                org.assertj.core.groups.Tuple.tuple("front pitch", "7 conductors"),
-                org.assertj.core.groups.Tuple.tuple("resultant pitch", "16 conductors"),
-                org.assertj.core.groups.Tuple.tuple("closed circuits", "1"),
-                org.assertj.core.groups.Tuple.tuple("parallel paths", "2"),
-                org.assertj.core.groups.Tuple.tuple("equalizer pitch", "none"));
+        assertThat(e.answers())
+                .extracting(Answer::what, Answer::printed)
+                .containsExactly(
+                        org.assertj.core.groups.Tuple.tuple("coil sides per slot and layer", "2"),
+                        org.assertj.core.groups.Tuple.tuple("coil throw", "1–3"),
+                        org.assertj.core.groups.Tuple.tuple("span at the back", "4 positions"),
+                        org.assertj.core.groups.Tuple.tuple("commutator pitch", "8 bars"),
+                        org.assertj.core.groups.Tuple.tuple("back pitch", "9 conductors"),
+                        org.assertj.core.groups.Tuple.tuple("front pitch", "7 conductors"),
+                        org.assertj.core.groups.Tuple.tuple("resultant pitch", "16 conductors"),
+                        org.assertj.core.groups.Tuple.tuple("closed circuits", "1"),
+                        org.assertj.core.groups.Tuple.tuple("parallel paths", "2"),
+                        org.assertj.core.groups.Tuple.tuple("equalizer pitch", "none"));
         assertThat(e.steps()).endsWith("equalizers: a simplex wave has two paths only and needs no equalizers");
         assertThat(e.asked()).contains("commutator pitch, bars", "closed circuits");
         assertThat(e.keyPicture()).isPresent();
@@ -112,9 +114,10 @@ class ExerciseWordsTest {
                 new Armature(6, 12, 2, SlotAlignment.MICA),
                 LAP.withSpan(CoilSpan.ofPositions(7)).withLeadOffset(-2));
         assertThat(e.question().get(0))
-                .isEqualTo("Given: 6 slots, 12 bars, 2 poles; simplex lap winding, progressive; coils span 7 positions at"
-                        + " the back; slot 1 in line with the mica before bar 1; all leads shifted 2 bars"
-                        + " counter-clockwise.");
+                .isEqualTo(
+                        "Given: 6 slots, 12 bars, 2 poles; simplex lap winding, progressive; coils span 7 positions at"
+                                + " the back; slot 1 in line with the mica before bar 1; all leads shifted 2 bars"
+                                + " counter-clockwise.");
         Map<String, String> a = printed(e);
         assertThat(a).containsEntry("coil throw", "1–4 and 1–5").containsEntry("back pitch", "15 conductors");
         assertThat(a).containsEntry("front pitch", "13 conductors").containsEntry("commutator pitch", "1 bar");
@@ -123,7 +126,8 @@ class ExerciseWordsTest {
 
     @Test
     void easyPitchesLeaveCoilSidesAndEqualizersOut() {
-        var easy = new PitchesExercise(1, Armature.of(12, 12, 4), LAP.withSpan(CoilSpan.ofThrow(2)).withLeadOffset(1));
+        var easy = new PitchesExercise(
+                1, Armature.of(12, 12, 4), LAP.withSpan(CoilSpan.ofThrow(2)).withLeadOffset(1));
         assertThat(easy.question().get(0))
                 .contains("; coil throw 1–3; ")
                 .endsWith("; all leads shifted 1 bar clockwise.");
@@ -134,16 +138,19 @@ class ExerciseWordsTest {
         var hard = new PitchesExercise(2, easy.armature(), easy.spec());
         assertThat(printed(hard)).containsEntry("equalizer pitch", "6 bars").hasSize(10);
         // Too large to be read at the width of a page.
-        assertThat(new PitchesExercise(1, Armature.of(19, 19, 2), LAP).keyPicture()).isEmpty();
-        assertThat(new PitchesExercise(1, Armature.of(18, 18, 2), LAP).keyPicture()).isPresent();
-        assertThat(new PitchesExercise(1, Armature.of(12, 24, 2), LAP).keyPicture()).isPresent();
-        assertThat(new PitchesExercise(1, Armature.of(13, 26, 2), LAP).keyPicture()).isEmpty();
+        assertThat(new PitchesExercise(1, Armature.of(19, 19, 2), LAP).keyPicture())
+                .isEmpty();
+        assertThat(new PitchesExercise(1, Armature.of(18, 18, 2), LAP).keyPicture())
+                .isPresent();
+        assertThat(new PitchesExercise(1, Armature.of(12, 24, 2), LAP).keyPicture())
+                .isPresent();
+        assertThat(new PitchesExercise(1, Armature.of(13, 26, 2), LAP).keyPicture())
+                .isEmpty();
     }
 
     @Test
     void severalDeadCoilsAreTold() {
-        assertThat(Made.winding(
-                        Armature.of(8, 14, 4), WAVE.withDeadCoils(List.of(4, 12))))
+        assertThat(Made.winding(Armature.of(8, 14, 4), WAVE.withDeadCoils(List.of(4, 12))))
                 .contains("; dead coils 4 and 12; ");
         assertThat(Made.numbering())
                 .singleElement()
@@ -199,7 +206,8 @@ class ExerciseWordsTest {
                                 + " position 3, in slot 3",
                         "coil 1: its top lead lands on bar 1 + 2 = 3, its bottom lead on bar 3 + 1 = 4");
         // The last position and the last bar are reached without going round.
-        var last = new TableExercise(3, Armature.of(4, 4, 2), LAP.withSpan(CoilSpan.ofThrow(3)).withLeadOffset(3), 0);
+        var last = new TableExercise(
+                3, Armature.of(4, 4, 2), LAP.withSpan(CoilSpan.ofThrow(3)).withLeadOffset(3), 0);
         assertThat(last.steps())
                 .contains(
                         "coil 1: its top side has position 1, in slot 1; its bottom side lies 3 positions further,"
@@ -218,8 +226,9 @@ class ExerciseWordsTest {
         assertThat(e.question().get(0))
                 .isEqualTo("Wished for: 7 slots, 16 bars, 4 poles; simplex wave winding, progressive, no dead coil.");
         assertThat(e.question().get(1))
-                .endsWith("or both) and, where the pitch is not whole, the nearest numbers of bars, fewer and more, that"
-                        + " the same winding can be stepped round.");
+                .endsWith(
+                        "or both) and, where the pitch is not whole, the nearest numbers of bars, fewer and more, that"
+                                + " the same winding can be stepped round.");
         assertThat(printed(e))
                 .containsEntry("can it be wound", "no")
                 .containsEntry(
@@ -264,13 +273,16 @@ class ExerciseWordsTest {
                         "parallel paths: 2 × m = 2 × 1 = 2");
         var lap = new FeasibleExercise(1, Armature.of(7, 8, 4), LAP);
         assertThat(lap.question().get(1)).endsWith("evenly over the slots, or both).");
-        assertThat(printed(lap)).containsEntry("rules broken", "the coils do not fill the slots evenly").hasSize(2);
+        assertThat(printed(lap))
+                .containsEntry("rules broken", "the coils do not fill the slots evenly")
+                .hasSize(2);
     }
 
     // ---- errors in lists --------------------------------------------------------------------------------------------
 
     private static ListErrorExercise list(int grade, Armature a, WindingSpec.Regular spec, ListedCoil... wrong) {
-        List<ListedCoil> rows = new ArrayList<>(Winding.build(a, spec).asListed().coils());
+        List<ListedCoil> rows =
+                new ArrayList<>(Winding.build(a, spec).asListed().coils());
         for (ListedCoil c : wrong) {
             rows.set(c.coil() - 1, c);
         }
@@ -280,8 +292,8 @@ class ExerciseWordsTest {
     @Test
     void exchangedLeadsOfALap() {
         // Coil n in slots n and n + 4, on bars n and n + 1: coils 3 and 6 with their bottom leads exchanged.
-        ListErrorExercise e = list(
-                1, Armature.of(8, 8, 2), LAP, ListedCoil.of(3, 3, 7, 3, 7), ListedCoil.of(6, 6, 2, 6, 4));
+        ListErrorExercise e =
+                list(1, Armature.of(8, 8, 2), LAP, ListedCoil.of(3, 3, 7, 3, 7), ListedCoil.of(6, 6, 2, 6, 4));
         assertThat(e.question())
                 .startsWith(
                         "Meant: 8 slots, 8 bars, 2 poles; simplex lap winding, progressive; coil throw the pole pitch,"
@@ -311,14 +323,12 @@ class ExerciseWordsTest {
     void aWrongSlotAmongSteppedCoilsTakenBackwards() {
         // Two coils a slot, spanning 5 positions: coil 3 from slot 2 to position 8 in slot 4.
         ListErrorExercise e = list(
-                3,
-                Armature.of(6, 12, 2),
-                LAP_BACK.withSpan(CoilSpan.ofPositions(5)),
-                ListedCoil.of(3, 2, 5, 3, 2));
+                3, Armature.of(6, 12, 2), LAP_BACK.withSpan(CoilSpan.ofPositions(5)), ListedCoil.of(3, 2, 5, 3, 2));
         assertThat(e.question())
                 .hasSize(2)
-                .startsWith("Meant: 6 slots, 12 bars, 2 poles; simplex lap winding, all coils alike; throw, direction and"
-                        + " lead throw as the list shows.");
+                .startsWith(
+                        "Meant: 6 slots, 12 bars, 2 poles; simplex lap winding, all coils alike; throw, direction and"
+                                + " lead throw as the list shows.");
         assertThat(e.answers().get(0).printed()).isEqualTo("wrong slot, coil 3");
         assertThat(e.steps())
                 .containsExactly(
@@ -326,7 +336,8 @@ class ExerciseWordsTest {
                         "top leads: coil by coil one bar on; bottom leads: top bar − 1, round past bar 12",
                         "coil 3: the list has slots 2 and 5, bars 3 and 2, the rule gives slots 2 and 4, bars 3 and 2",
                         "the other 11 lines keep the rule; so: bottom side in slot 5 instead of slot 4");
-        assertThat(list(1, Armature.of(19, 19, 2), LAP, ListedCoil.of(1, 1, 10, 2, 1)).keyPicture())
+        assertThat(list(1, Armature.of(19, 19, 2), LAP, ListedCoil.of(1, 1, 10, 2, 1))
+                        .keyPicture())
                 .isEmpty();
     }
 
@@ -345,8 +356,7 @@ class ExerciseWordsTest {
 
     @Test
     void aDropTestWithAShortedCoil() {
-        var e = readings(
-                3, LAP, new BenchTest.Drop(1, 7, 4), Optional.of(new Fault.ShortedCoil(3)), 3, 4, 2, 3, 9, 10);
+        var e = readings(3, LAP, new BenchTest.Drop(1, 7, 4), Optional.of(new Fault.ShortedCoil(3)), 3, 4, 2, 3, 9, 10);
         assertThat(e.question())
                 .containsExactly(
                         "Given: 12 slots, 12 bars, 2 poles; simplex lap winding, progressive; coil throw the pole pitch,"
@@ -433,15 +443,15 @@ class ExerciseWordsTest {
     /** Faces from 105° to 165° and from 195° to 255°; slot 1 at 90°, each coil spanning 180°. */
     @Test
     void theGrowlerIsWorkedOutByTheFluxEnclosed() {
-        var e = readings(
-                2, LAP, new BenchTest.GrowlerWalked(Growler.USUAL, 90), Optional.empty(), 1, 2, 4, 5, 3, 1);
+        var e = readings(2, LAP, new BenchTest.GrowlerWalked(Growler.USUAL, 90), Optional.empty(), 1, 2, 4, 5, 3, 1);
         assertThat(e.question())
                 .startsWith("Given: 12 slots, 12 bars, 2 poles; simplex lap winding, progressive; coil throw the pole"
                         + " pitch, rounded down to whole slots; slot 1 in line with bar 1.")
-                .endsWith("Growler: two faces, each 60° wide, their middles at 135° and 225° clockwise from straight up;"
-                        + " the flux goes in through one and out through the other. Slot 1 stands at 90°. A coil through"
-                        + " which the whole flux of one face goes reads 1. What does the meter read between bars 1 and 2,"
-                        + " bars 4 and 5 and bars 3 and 1? To two decimals, without sign.");
+                .endsWith(
+                        "Growler: two faces, each 60° wide, their middles at 135° and 225° clockwise from straight up;"
+                                + " the flux goes in through one and out through the other. Slot 1 stands at 90°. A coil through"
+                                + " which the whole flux of one face goes reads 1. What does the meter read between bars 1 and 2,"
+                                + " bars 4 and 5 and bars 3 and 1? To two decimals, without sign.");
         assertThat(e.asked()).containsExactly("bars 1 and 2", "bars 4 and 5", "bars 3 and 1");
         assertThat(e.steps())
                 .containsExactly(
@@ -517,11 +527,11 @@ class ExerciseWordsTest {
 
     @Test
     void aShortedCoilAndItsBarsAreOne() {
-        FaultExercise e =
-                fault(1, new BenchTest.Resistance(), new Fault.ShortedCoil(3), new Fault.BarShort(3, 4));
+        FaultExercise e = fault(1, new BenchTest.Resistance(), new Fault.ShortedCoil(3), new Fault.BarShort(3, 4));
         assertThat(e.question().get(1))
-                .isEqualTo("Ohmmeter from bar to bar, nothing else connected. The readings of all neighbouring bars are in"
-                        + " the table.");
+                .isEqualTo(
+                        "Ohmmeter from bar to bar, nothing else connected. The readings of all neighbouring bars are in"
+                                + " the table.");
         assertThat(e.table().orElseThrow().heads()).containsExactly("Bars", "mΩ");
         // One of seven beside six.
         assertThat(column(e)).startsWith("85.7", "85.7", "0.0", "85.7");
@@ -541,7 +551,8 @@ class ExerciseWordsTest {
     void partFaultsAreToldWithWhatIsLeft() {
         FaultExercise turns = fault(2, new BenchTest.Resistance(), new Fault.ShortedTurns(3, 0.5));
         assertThat(turns.question().get(2))
-                .contains("joined, half the turns of a coil shorted, a bad joint that adds as much as a coil has. Which");
+                .contains(
+                        "joined, half the turns of a coil shorted, a bad joint that adds as much as a coil has. Which");
         // 50 beside 700; 100 beside 650.
         assertThat(column(turns)).startsWith("86.7", "86.7", "46.7", "86.7");
         assertThat(turns.answers().get(0).value()).isEqualTo("shorted-turns:3,50%");
@@ -554,12 +565,14 @@ class ExerciseWordsTest {
         assertThat(joint.answers().get(0).printed()).isEqualTo("bad joint at coil 3 that adds 100 mΩ");
         assertThat(joint.answers().get(0).value()).isEqualTo("high-resistance:3,100 mohm");
         assertThat(joint.steps())
-                .contains("bad joint at coil 3 that adds 100 mΩ: it lies between bars 3 and 4; with the joint it has 100 +"
-                        + " 100 = 200 mΩ, and drops more than its neighbours in series");
+                .contains(
+                        "bad joint at coil 3 that adds 100 mΩ: it lies between bars 3 and 4; with the joint it has 100 +"
+                                + " 100 = 200 mΩ, and drops more than its neighbours in series");
         FaultExercise open = fault(2, new BenchTest.Resistance(), new Fault.OpenCoil(3));
         assertThat(open.steps())
-                .contains("coil 3 open: it lies between bars 3 and 4; between bars that it parts the only way left is the"
-                        + " long one round");
+                .contains(
+                        "coil 3 open: it lies between bars 3 and 4; between bars that it parts the only way left is the"
+                                + " long one round");
         FaultExercise top = fault(3, new BenchTest.Resistance(), new Fault.CrossedLeads(6, 7, Fault.Leads.TOP));
         assertThat(top.steps()).anyMatch(s -> s.endsWith("span a coil more or a coil less"));
     }
@@ -569,9 +582,7 @@ class ExerciseWordsTest {
     @Test
     void brushesOfALapWithTwoCoilsASlot() {
         var e = new PlacesExercise(2, Armature.of(12, 24, 6), LAP_BACK);
-        assertThat(e.question().get(1))
-                .contains("Where do the 6 brushes stand")
-                .contains("touch if it is 1 bar wide?");
+        assertThat(e.question().get(1)).contains("Where do the 6 brushes stand").contains("touch if it is 1 bar wide?");
         assertThat(printed(e))
                 .containsEntry("brush 1 stands at", "30.0°")
                 .containsEntry("brush 1 touches", "bar 3")
@@ -603,7 +614,8 @@ class ExerciseWordsTest {
     @Test
     void brushesOfAWaveStandBeforeThePoles() {
         var e = new PlacesExercise(1, Armature.of(7, 7, 4), WAVE);
-        // Coil 1 in slots 1 and 2; yc = 4, 4 × 51.429° − 180° = 25.714°: bars and coil have one middle, 12.857° less 25.714°.
+        // Coil 1 in slots 1 and 2; yc = 4, 4 × 51.429° − 180° = 25.714°: bars and coil have one middle, 12.857° less
+        // 25.714°.
         assertThat(e.steps())
                 .contains(
                         "coil 1: sides in slots 1 and 2, middle at 25.714°; top lead on bar 1 at 0°, bottom lead 4 bars on"
@@ -623,7 +635,8 @@ class ExerciseWordsTest {
                 .containsEntry("least number of brushes", "2")
                 .containsEntry("ring of bar 1", "none");
         assertThat(e.keyPicture()).isPresent();
-        assertThat(new PlacesExercise(1, Armature.of(12, 36, 4), LAP).keyPicture()).isEmpty();
+        assertThat(new PlacesExercise(1, Armature.of(12, 36, 4), LAP).keyPicture())
+                .isEmpty();
     }
 
     // ---- wire -------------------------------------------------------------------------------------------------------
@@ -695,9 +708,10 @@ class ExerciseWordsTest {
         assertThat(e.question().get(0))
                 .contains("0.6 mm over the enamel; ")
                 .contains("10 turns a coil of round copper wire, 2 in hand, 0.5 mm bare")
-                .endsWith("coil throw 1–4, core 50 mm long and 80 mm across, slots 12 mm deep; formed coils: straight part"
-                        + " out of each slot 10 mm, legs along the slot pitch circle at 45° to the end face, nose 15 mm;"
-                        + " leads left out.");
+                .endsWith(
+                        "coil throw 1–4, core 50 mm long and 80 mm across, slots 12 mm deep; formed coils: straight part"
+                                + " out of each slot 10 mm, legs along the slot pitch circle at 45° to the end face, nose 15 mm;"
+                                + " leads left out.");
         assertThat(e.question().get(2)).endsWith("leaves; copper weighs 8.89 g/cm³.");
         // The circle has 80 − 12 mm; 3 of 12 slots are a quarter of it.
         assertThat(e.steps())
@@ -707,10 +721,13 @@ class ExerciseWordsTest {
                         "mean turn: 2 × 50 + 2 × 110.53 = 321.06 mm",
                         "copper area: 2 × π/4 × 0.5² = 0.3927 mm²",
                         "length of a coil: 10 × 321.06 mm = 3.2106 m")
-                .contains("wires in a slot: 2 layers × 2 coil sides × 10 turns × 2 in hand = 80; squares: 80 × 0.6² = 28.8"
-                        + " mm²")
+                .contains(
+                        "wires in a slot: 2 layers × 2 coil sides × 10 turns × 2 in hand = 80; squares: 80 × 0.6² = 28.8"
+                                + " mm²")
                 .endsWith("copper: 24 coils × 3.2106 m × 0.3927 mm² × 8.89/1000 = 0.269 kg");
         assertThat(e.answers().get(0).printed()).isEqualTo("321 mm");
-        assertThat(printed(e)).containsEntry("copper in the armature", "0.269 kg").hasSize(7);
+        assertThat(printed(e))
+                .containsEntry("copper in the armature", "0.269 kg")
+                .hasSize(7);
     }
 }

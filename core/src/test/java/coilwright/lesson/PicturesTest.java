@@ -56,10 +56,18 @@ class PicturesTest {
     void nothingStandsBelowTheCommutatorWithoutBrushes() {
         Drawing d = Pictures.developed(LAP, List.of(), false);
         assertThat(groups(d).keySet()).noneMatch(e -> e.kind() == Element.Kind.BRUSH);
-        assertThat(groups(d).keySet()).filteredOn(e -> e.kind() == Element.Kind.BAR).hasSize(12);
-        assertThat(groups(d).keySet()).filteredOn(e -> e.kind() == Element.Kind.COIL).hasSize(12);
-        assertThat(groups(d).keySet()).filteredOn(e -> e.kind() == Element.Kind.SLOT).hasSize(12);
-        assertThat(groups(d).keySet()).filteredOn(e -> e.kind() == Element.Kind.POLE).hasSize(4);
+        assertThat(groups(d).keySet())
+                .filteredOn(e -> e.kind() == Element.Kind.BAR)
+                .hasSize(12);
+        assertThat(groups(d).keySet())
+                .filteredOn(e -> e.kind() == Element.Kind.COIL)
+                .hasSize(12);
+        assertThat(groups(d).keySet())
+                .filteredOn(e -> e.kind() == Element.Kind.SLOT)
+                .hasSize(12);
+        assertThat(groups(d).keySet())
+                .filteredOn(e -> e.kind() == Element.Kind.POLE)
+                .hasSize(4);
         assertThat(d.shapes())
                 .filteredOn(s -> !s.roles().contains(Role.PAPER))
                 .allMatch(s -> s.bounds().bottom() <= 0.7 * 163);
@@ -70,7 +78,9 @@ class PicturesTest {
     @Test
     void brushesAndTheirWiresKeepTheirHeight() {
         Drawing d = Pictures.developed(LAP, List.of(), true);
-        assertThat(groups(d).keySet()).filteredOn(e -> e.kind() == Element.Kind.BRUSH).hasSize(4);
+        assertThat(groups(d).keySet())
+                .filteredOn(e -> e.kind() == Element.Kind.BRUSH)
+                .hasSize(4);
         // The brush stands from 162.6 to 168 mm, its bus at 173 mm.
         Element brush = new Element(Element.Kind.BRUSH, 1);
         var before = (Shape.Rect) groups(WHOLE).get(brush).shapes().get(0);
@@ -129,8 +139,7 @@ class PicturesTest {
             var number = (Shape.Text) bar.shapes().get(1);
             assertThat(box.y()).isCloseTo(0.7 * 153, within(1e-9));
             assertThat(box.height()).isCloseTo(0.7 * 9, within(1e-9));
-            assertThat(number.at().y() - 0.36 * number.size())
-                    .isCloseTo(box.y() + box.height() / 2, within(1e-9));
+            assertThat(number.at().y() - 0.36 * number.size()).isCloseTo(box.y() + box.height() / 2, within(1e-9));
             Shape.Group slot = groups(d).get(Element.slot(n));
             var room = (Shape.Rect) slot.shapes().get(0);
             var plate = (Shape.Rect) slot.shapes().get(1);
@@ -163,7 +172,8 @@ class PicturesTest {
             Drawing d = Pictures.developed(w, List.of(), false);
             assertThat(d.overlappingTexts()).isEmpty();
             List<Shape> top = d.shapes();
-            long lines = top.stream().filter(s -> s.roles().contains(Role.LEADER)).count();
+            long lines =
+                    top.stream().filter(s -> s.roles().contains(Role.LEADER)).count();
             long numbers = 0;
             for (int i = 1; i < top.size(); i++) {
                 if (top.get(i - 1).roles().contains(Role.LEADER)) {

@@ -39,7 +39,9 @@ class SetExercisesTest {
     @Test
     void theExercisesOfASeedStayAsTheyAre() throws IOException {
         try (InputStream in = SetExercisesTest.class.getResourceAsStream(FILE)) {
-            List<String> frozen = new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
+            List<String> frozen = new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList();
             assertThat(set()).containsExactlyElementsOf(frozen);
         }
     }

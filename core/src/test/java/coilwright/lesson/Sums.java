@@ -39,14 +39,16 @@ final class Sums {
         for (int at = line.indexOf(" = "); at >= 0; at = line.indexOf(" = ", at + 1)) {
             String before = line.substring(0, at);
             // A chain of equals signs compares neighbours.
-            Matcher left = BEFORE.matcher(before.substring(before.lastIndexOf(" = ") < 0 ? 0 : before.lastIndexOf(" = ") + 3));
+            Matcher left =
+                    BEFORE.matcher(before.substring(before.lastIndexOf(" = ") < 0 ? 0 : before.lastIndexOf(" = ") + 3));
             Matcher right = AFTER.matcher(line.substring(at + 3));
             // What begins with an operator has a letter before it.
             if (left.find() && right.find() && !left.group(1).matches("\\s*(?:[-−+×/]\\s|[)²]).*")) {
                 Optional<Double> a = value(left.group(1));
                 Optional<Double> b = value(right.group(1));
                 if (a.isPresent() && b.isPresent()) {
-                    out.add(new Sum(left.group(1).strip() + " = " + right.group(1).strip(), a.get(), b.get()));
+                    out.add(new Sum(
+                            left.group(1).strip() + " = " + right.group(1).strip(), a.get(), b.get()));
                 }
             }
         }

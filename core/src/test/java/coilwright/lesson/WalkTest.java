@@ -35,9 +35,11 @@ class WalkTest {
     private static List<List<Integer>> coils(String title) {
         List<List<Integer>> out = new ArrayList<>();
         for (Chapter.Step s : chapter(title).steps()) {
-            s.drawing().ifPresent(d -> out.add(groups(d, Element.Kind.COIL).stream()
-                    .map(g -> g.element().orElseThrow().number() * (g.roles().contains(Role.HIGHLIGHT) ? -1 : 1))
-                    .toList()));
+            s.drawing()
+                    .ifPresent(d -> out.add(groups(d, Element.Kind.COIL).stream()
+                            .map(g -> g.element().orElseThrow().number()
+                                    * (g.roles().contains(Role.HIGHLIGHT) ? -1 : 1))
+                            .toList()));
         }
         return out;
     }
@@ -64,7 +66,9 @@ class WalkTest {
     void aCoilAndItsNeighbour() {
         assertThat(words("What a coil is").get(0)).contains("has 8 slots, 8 bars, 2 poles.");
         assertThat(words("What a coil is").get(1)).endsWith("lies in slots 1 and 5, its leads on bars 1 and 2.");
-        assertThat(words("What a coil is").get(2)).contains("coil 2 in slots 2 and 6.").endsWith("8 slots take 8 coils.");
+        assertThat(words("What a coil is").get(2))
+                .contains("coil 2 in slots 2 and 6.")
+                .endsWith("8 slots take 8 coils.");
         assertThat(coils("What a coil is")).containsExactly(List.of(-1), List.of(1, -2));
     }
 
@@ -103,10 +107,12 @@ class WalkTest {
         assertThat(words.get(0)).endsWith("(bars + 1) over pole pairs = (7 + 1)/2 = 4:");
         assertThat(words.get(2)).startsWith("Coil no. 2 of the walk: coil 5 leads from bar 5 ");
         assertThat(words.get(4))
-                .startsWith("So it goes on, coil by coil: coil 6 to bar 3, coil 3 to bar 7, coil 7 to bar 4. Coil no. 7");
+                .startsWith(
+                        "So it goes on, coil by coil: coil 6 to bar 3, coil 3 to bar 7, coil 7 to bar 4. Coil no. 7");
         assertThat(words.get(5))
-                .startsWith("After 2 coils, once round, it has come to the bar beside the first: bar 1 + 2 × 4 = 9, that is"
-                        + " bar 2. Between two neighbouring bars lie 2 coils in series.");
+                .startsWith(
+                        "After 2 coils, once round, it has come to the bar beside the first: bar 1 + 2 × 4 = 9, that is"
+                                + " bar 2. Between two neighbouring bars lie 2 coils in series.");
         assertThat(coils("The wave winding").subList(0, 3))
                 .containsExactly(List.of(-1), List.of(1, -5), List.of(1, 5, -2));
     }
@@ -160,8 +166,9 @@ class WalkTest {
     void brushesStandBeforeThePolesByTheDifference() {
         List<String> words = words("Brushes");
         assertThat(words.get(1))
-                .contains("coil 1 lies in slots 1 and 4, its middle at 45°; its bars 1 and 2 have their middle at 15°. The"
-                        + " brushes therefore stand 30° before the pole centres: + at 330°, − at 60°,");
+                .contains(
+                        "coil 1 lies in slots 1 and 4, its middle at 45°; its bars 1 and 2 have their middle at 15°. The"
+                                + " brushes therefore stand 30° before the pole centres: + at 330°, − at 60°,");
         // + at 330° stands on bar 12, − at 240° on bar 9: the way back is by coils 11, 10 and 9.
         assertThat(words.get(2)).endsWith("coils 11, 10 and 9 from brush 1 (+) to brush 4 (−).");
         Drawing with = chapter("Brushes").steps().get(1).drawing().orElseThrow();
@@ -173,7 +180,8 @@ class WalkTest {
     @Test
     void theGrowlerReadsByPlace() {
         List<String> words = words("The growler");
-        assertThat(words.get(0)).contains("8 slots, 8 bars, 2 poles stands with slot 1 straight up; the meter is on bars");
+        assertThat(words.get(0))
+                .contains("8 slots, 8 bars, 2 poles stands with slot 1 straight up; the meter is on bars");
         assertThat(words.get(1)).startsWith("The coil between bars 1 and 2 has its sides at 0° and 180°.");
         assertThat(words.get(2)).startsWith("If coil 3, in slots 3 and 7 and on bars 3 and 4, is shorted");
     }

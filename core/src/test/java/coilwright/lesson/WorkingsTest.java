@@ -15,7 +15,8 @@ class WorkingsTest {
     @Test
     void sumsAreReadAsPrinted() {
         assertThat(Sums.value("2 × (3 − 1)²/4 + −1")).contains(1.0);
-        assertThat(Sums.value("π × 10/cos 60°").orElseThrow()).isCloseTo(62.83, org.assertj.core.api.Assertions.within(0.01));
+        assertThat(Sums.value("π × 10/cos 60°").orElseThrow())
+                .isCloseTo(62.83, org.assertj.core.api.Assertions.within(0.01));
         assertThat(Sums.value("2 layers × 3 coil sides × 17 turns")).contains(102.0);
         assertThat(Sums.value("2 ×")).isEmpty();
         List<Sums.Sum> sums = Sums.in("brush 1 at 0° − 4.5° + 360° = 355.5°, brush 2 at 90° − 4.5° = 85.5°");
@@ -85,7 +86,8 @@ class WorkingsTest {
                     boolean found = java.util.regex.Pattern.compile("([\\d.]+) (m?)" + a.unit())
                             .matcher(all)
                             .results()
-                            .mapToDouble(m -> Double.parseDouble(m.group(1)) / (m.group(2).isEmpty() ? 1 : 1000))
+                            .mapToDouble(m ->
+                                    Double.parseDouble(m.group(1)) / (m.group(2).isEmpty() ? 1 : 1000))
                             .anyMatch(x -> Math.abs(x - value) <= 0.0051 * value);
                     assertThat(found).as("%s in:\n%s", a, all).isTrue();
                 }

@@ -338,7 +338,10 @@ class ChangeTest {
         int shorted = builder.branch(1, 2, 5);
         Factorisation factorised = builder.build().factorised();
         Modified modified = factorised.with(
-                Change.resistance(loop, 8), Change.resistance(shorted, 1), Change.added(2, 1, 3), Change.emf(shorted, 2));
+                Change.resistance(loop, 8),
+                Change.resistance(shorted, 1),
+                Change.added(2, 1, 3),
+                Change.emf(shorted, 2));
         Solution solution = modified.solve(Feed.current(0, 2, 1));
         assertThat(solution.voltage(0, 2)).hasValueCloseTo(1.0, within(1e-14));
         assertThat(solution.current(loop)).isEqualTo(0.5);
@@ -402,7 +405,8 @@ class ChangeTest {
         assertThatThrownBy(() -> trial.remove(4)).hasMessage(noBranch);
         assertThatThrownBy(() -> trial.add(0, 4, 1)).hasMessage("no node 4: the network has nodes 0 to 3");
         assertThatThrownBy(() -> trial.add(4, 0, 1)).hasMessage("no node 4: the network has nodes 0 to 3");
-        assertThatThrownBy(() -> trial.read(new double[0])).hasMessage("room for 0 values: the 1 readings need as many");
+        assertThatThrownBy(() -> trial.read(new double[0]))
+                .hasMessage("room for 0 values: the 1 readings need as many");
     }
 
     @Test

@@ -299,11 +299,13 @@ class AcceptanceReportTest {
         }
 
         Bench with(InsulationTest test) {
-            return new Bench(volts, watts, wattsNote, Optional.of(test), applied, walks, missing, polarity, reversed, rise);
+            return new Bench(
+                    volts, watts, wattsNote, Optional.of(test), applied, walks, missing, polarity, reversed, rise);
         }
 
         Bench with(Applied test) {
-            return new Bench(volts, watts, wattsNote, insulation, Optional.of(test), walks, missing, polarity, reversed, rise);
+            return new Bench(
+                    volts, watts, wattsNote, insulation, Optional.of(test), walks, missing, polarity, reversed, rise);
         }
 
         Bench with(OptionalDouble ratedVolts, OptionalDouble output, String note) {
@@ -311,7 +313,8 @@ class AcceptanceReportTest {
         }
 
         Bench walked(Walk walk, List<String> gaps) {
-            return new Bench(volts, watts, wattsNote, insulation, applied, List.of(walk), gaps, polarity, reversed, rise);
+            return new Bench(
+                    volts, watts, wattsNote, insulation, applied, List.of(walk), gaps, polarity, reversed, rise);
         }
 
         Bench turning(boolean right, List<String> wrong) {
@@ -342,11 +345,13 @@ class AcceptanceReportTest {
                         "the temperature was not noted and is taken as 30 °C: ten degrees halve or double the value, so"
                                 + " measure it");
         assertThat(insulation.wanted())
-                .containsExactly("not under 1.12 Mohm, windings before about 1970, and fields; IEEE 43, as reported in NETA"
-                        + " quiz notes on IEEE 43 (read in the source); at 40 °C, halving for each 10 °C more (IEEE 43,"
-                        + " form from memory, for thermoplastic insulation)");
+                .containsExactly(
+                        "not under 1.12 Mohm, windings before about 1970, and fields; IEEE 43, as reported in NETA"
+                                + " quiz notes on IEEE 43 (read in the source); at 40 °C, halving for each 10 °C more (IEEE 43,"
+                                + " form from memory, for thermoplastic insulation)");
         assertThat(insulation.lines())
-                .filteredOn(l -> l.limit().id().equals("ir-ieee43-2000") || l.limit().id().equals("ir-car-dynamo"))
+                .filteredOn(l -> l.limit().id().equals("ir-ieee43-2000")
+                        || l.limit().id().equals("ir-car-dynamo"))
                 .extracting(Acceptance.Line::found, Acceptance.Line::word)
                 .containsExactly(tuple("15 Mohm", "fails"), tuple("30 Mohm", "passes"));
         Check index = check(acceptance, "polarization-index");
@@ -364,11 +369,16 @@ class AcceptanceReportTest {
                 .singleElement()
                 .extracting(l -> l.limit().low().orElseThrow())
                 .isEqualTo(1.12);
-        assertThat(acceptance.leastReadings()).containsEntry("10 °C", "8.96 Mohm").hasSize(6);
-        assertThat(check(bench.judged(Work.REWOUND, true, OptionalDouble.empty(), "ir-car-dynamo"), "insulation-resistance"))
+        assertThat(acceptance.leastReadings())
+                .containsEntry("10 °C", "8.96 Mohm")
+                .hasSize(6);
+        assertThat(check(
+                        bench.judged(Work.REWOUND, true, OptionalDouble.empty(), "ir-car-dynamo"),
+                        "insulation-resistance"))
                 .satisfies(c -> assertThat(c.found())
                         .containsExactly("30 Mohm after 1 minute at 30 °C, which is 15 Mohm at 40 °C"))
-                .satisfies(c -> assertThat(c.wanted()).singleElement().asString().endsWith("; as read"));
+                .satisfies(
+                        c -> assertThat(c.wanted()).singleElement().asString().endsWith("; as read"));
     }
 
     @Test
@@ -389,7 +399,8 @@ class AcceptanceReportTest {
                 .extracting(l -> l.limit().low().orElseThrow())
                 .containsExactly(1.0);
         Check index = check(
-                Bench.empty().with(new InsulationTest(6000, OptionalDouble.of(9000), 40))
+                Bench.empty()
+                        .with(new InsulationTest(6000, OptionalDouble.of(9000), 40))
                         .judged(Work.REWOUND, true, OptionalDouble.empty(), "pi-class-b"),
                 "polarization-index");
         assertThat(index.found())
@@ -439,8 +450,8 @@ class AcceptanceReportTest {
 
     @Test
     void theSchemeChosenAsksMore() {
-        Acceptance acceptance = Acceptance.of(motor(
-                megohms(50), Optional.of(HELD), List.of(EVEN), Optional.of(true), Optional.of("iec")));
+        Acceptance acceptance = Acceptance.of(
+                motor(megohms(50), Optional.of(HELD), List.of(EVEN), Optional.of(true), Optional.of("iec")));
         assertThat(check(acceptance, "high-potential").found())
                 .endsWith("less than the chosen scheme asks: the test does not count");
     }
@@ -485,14 +496,17 @@ class AcceptanceReportTest {
         assertThat(check.status()).isEqualTo(Status.TO_DO);
         assertThat(check.found()).containsExactly("800 V DC, held 60 s: the insulation held");
         assertThat(check.wanted())
-                .containsExactly("not known yet which voltage: give the kind of machine, the rated voltage, the rated output");
+                .containsExactly(
+                        "not known yet which voltage: give the kind of machine, the rated voltage, the rated output");
         assertThat(acceptance.facts())
                 .containsExactly(
                         entry("Kind of machine", "not given"),
                         entry("Rated voltage", "not given"),
                         entry("Rated output", "not given"),
                         entry("State of the winding", "new"));
-        assertThat(Bench.empty().judged(Work.RECONDITIONED, true, OptionalDouble.empty()).facts())
+        assertThat(Bench.empty()
+                        .judged(Work.RECONDITIONED, true, OptionalDouble.empty())
+                        .facts())
                 .containsExactly(
                         entry("Kind of machine", "dc motor"),
                         entry("Rated voltage", "120 V"),
@@ -582,11 +596,11 @@ class AcceptanceReportTest {
         Bench bench = Bench.empty().with(new TemperatureRise(81.08, 56.08));
         Check judged = check(bench.judged(Work.REWOUND, true, OptionalDouble.empty(), "rise-a"), "temperature-rise");
         assertThat(judged.status()).isEqualTo(Status.PASSED);
-        assertThat(judged.found())
-                .containsExactly("56.08 K by resistance; the hot winding has 81.08 °C in the mean");
+        assertThat(judged.found()).containsExactly("56.08 K by resistance; the hot winding has 81.08 °C in the mean");
         assertThat(judged.wanted())
-                .containsExactly("not over 60 K, class A (105 °C); thermal classes as printed by three makers (read in the"
-                        + " source); by resistance, 40 °C ambient");
+                .containsExactly(
+                        "not over 60 K, class A (105 °C); thermal classes as printed by three makers (read in the"
+                                + " source); by resistance, 40 °C ambient");
         assertThat(check(bench.judged(Work.REWOUND, true, OptionalDouble.empty()), "temperature-rise"))
                 .satisfies(c -> assertThat(c.status()).isEqualTo(Status.NOT_JUDGED))
                 .satisfies(c -> assertThat(c.wanted())

@@ -8,9 +8,9 @@ import coilwright.rewind.HighPotential.MachineKind;
 import coilwright.rewind.HighPotential.Work;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Optional;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -103,7 +103,14 @@ class AcceptanceTest {
     /** ANSI/EASA AR100-2020, table 4-5; AC is DC over 1.7. */
     /** IEC 60034-1, table 16 (from memory): 500 + 2U under 1 kW and 100 V; else 1000 + 2U, at least 1500 V. */
     @ParameterizedTest
-    @CsvSource({"99, 999, 698", "100, 999, 1500", "99, 1000, 1500", "250, 999, 1500", "300, 999, 1600", "440, 5000, 1880"})
+    @CsvSource({
+        "99, 999, 698",
+        "100, 999, 1500",
+        "99, 1000, 1500",
+        "250, 999, 1500",
+        "300, 999, 1600",
+        "440, 5000, 1880"
+    })
     void newWindingsByTheInternationalScheme(double volts, double watts, double ac) {
         for (MachineKind kind : MachineKind.values()) {
             assertThat(HighPotential.voltages(kind, volts, watts, Work.NEW))
@@ -117,13 +124,16 @@ class AcceptanceTest {
     void voltagesInWords() {
         var rewound = HighPotential.voltages(MachineKind.DC_MOTOR, 120, 1000, Work.REWOUND);
         assertThat(rewound.get(0).text())
-                .isEqualTo("ANSI/EASA AR100: not over 992 V AC r.m.s. or 1686 V DC, 1 min; ANSI/EASA AR100, table 4-5, 2020"
-                        + " (read in the source); ANSI/EASA AR100, as reported, 2020 (read in the source)");
+                .isEqualTo(
+                        "ANSI/EASA AR100: not over 992 V AC r.m.s. or 1686 V DC, 1 min; ANSI/EASA AR100, table 4-5, 2020"
+                                + " (read in the source); ANSI/EASA AR100, as reported, 2020 (read in the source)");
         assertThat(rewound.get(1).text()).startsWith("IEC 60034-1: 1500 V AC r.m.s. or 2550 V DC, 1 min; ");
         assertThat(HighPotential.conflicting(rewound)).isTrue();
         assertThat(HighPotential.conflicting(rewound.subList(0, 1))).isFalse();
         assertThat(HighPotential.conflicting(List.of())).isFalse();
-        assertThat(HighPotential.voltages(MachineKind.DC_MOTOR, 120, 1000, Work.IN_SERVICE).get(0).text())
+        assertThat(HighPotential.voltages(MachineKind.DC_MOTOR, 120, 1000, Work.IN_SERVICE)
+                        .get(0)
+                        .text())
                 .startsWith("maintenance: 150 to 180 V AC r.m.s. or 306 V DC, 1 min; excerpt");
         var applied = new HighPotential.Applied(991.5, Optional.of(false), OptionalInt.of(60), false);
         assertThat(applied.text()).isEqualTo("991.5 V AC r.m.s., held 60 s: the insulation broke down");

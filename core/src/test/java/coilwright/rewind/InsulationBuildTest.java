@@ -139,7 +139,8 @@ class InsulationBuildTest {
 
     @ParameterizedTest
     @CsvSource({
-        // Bare, least increase, and the allowance drawn between 9 (1.3), 14 (0.9), 18 (0.8), 20 (0.7), 36 (0.4) and 44 (0.3).
+        // Bare, least increase, and the allowance drawn between 9 (1.3), 14 (0.9), 18 (0.8), 20 (0.7), 36 (0.4) and 44
+        // (0.3).
         "10, 3.1, 1.22",
         "12, 2.9, 1.06",
         "14, 3.2, 0.9",
@@ -163,16 +164,24 @@ class InsulationBuildTest {
             var overall = InsulationBuild.NEMA_TRIPLE.overall(size).orElseThrow();
             assertThat(overall.diameterMm())
                     .isCloseTo(
-                            size.bareDiameterMm() + (Math.pow(10, 0.980 - awg / 44.8) + allowance) * 0.0254, within(1e-9));
+                            size.bareDiameterMm() + (Math.pow(10, 0.980 - awg / 44.8) + allowance) * 0.0254,
+                            within(1e-9));
             assertThat(overall.source().title()).isEqualTo("NEMA MW 1000, formula for the least increase");
         }
         assertThat(InsulationBuild.NEMA_TRIPLE.overall(WireSizes.awg(13))).isEmpty();
         assertThat(InsulationBuild.NEMA_TRIPLE.overall(WireSizes.awg(31))).isEmpty();
         assertThat(InsulationBuild.NEMA_HEAVY.overall(WireSizes.awg(5))).isEmpty();
         assertThat(InsulationBuild.NEMA_HEAVY.overall(WireSizes.awg(41))).isEmpty();
-        assertThat(InsulationBuild.NEMA_SINGLE.overall(WireSizes.awg(14)).orElseThrow().diameterMm())
+        assertThat(InsulationBuild.NEMA_SINGLE
+                        .overall(WireSizes.awg(14))
+                        .orElseThrow()
+                        .diameterMm())
                 .isCloseTo(66.6 * 0.0254, within(1e-9));
-        assertThat(InsulationBuild.NEMA_HEAVY.overall(WireSizes.awg(12)).orElseThrow().source().title())
+        assertThat(InsulationBuild.NEMA_HEAVY
+                        .overall(WireSizes.awg(12))
+                        .orElseThrow()
+                        .source()
+                        .title())
                 .startsWith("Centelsa");
     }
 

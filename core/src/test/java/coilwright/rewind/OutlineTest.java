@@ -80,8 +80,11 @@ class OutlineTest {
         assertThat(ROUNDED.halfWidth(0.5, 0.5)).isCloseTo(1, within(EXACT));
         assertThat(ROUNDED.halfWidth(1, 0.5)).isCloseTo(1 + Math.sqrt(1.5 * 1.5 - 1), within(EXACT));
         assertThat(ROUNDED.halfWidth(2, 2.5)).isCloseTo(-0.5, within(EXACT));
-        assertThat(ROUNDED.boundary()).hasSize(2 * 17 + 2).filteredOn(p -> p.yMm() < 2 - 1e-9).allSatisfy(p ->
-                assertThat(Math.hypot(Math.abs(p.xMm()) - 1, p.yMm() - 2)).isCloseTo(2, within(EXACT)));
+        assertThat(ROUNDED.boundary())
+                .hasSize(2 * 17 + 2)
+                .filteredOn(p -> p.yMm() < 2 - 1e-9)
+                .allSatisfy(p -> assertThat(Math.hypot(Math.abs(p.xMm()) - 1, p.yMm() - 2))
+                        .isCloseTo(2, within(EXACT)));
         assertThat(ROUNDED.boundary())
                 .anyMatch(p -> Math.abs(p.xMm() - 3) < EXACT && Math.abs(p.yMm() - 2) < EXACT)
                 .anyMatch(p -> Math.abs(p.xMm() - 1) < EXACT && Math.abs(p.yMm()) < EXACT);

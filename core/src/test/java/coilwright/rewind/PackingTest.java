@@ -117,7 +117,12 @@ class PackingTest {
         assertThat(square.pattern()).isEqualTo(Packing.Pattern.SQUARE);
         assertThat(square.centres())
                 .containsExactly(
-                        new SlotPoint(-2, 1), new SlotPoint(0, 1), new SlotPoint(2, 1), new SlotPoint(-2, 3), new SlotPoint(0, 3), new SlotPoint(2, 3));
+                        new SlotPoint(-2, 1),
+                        new SlotPoint(0, 1),
+                        new SlotPoint(2, 1),
+                        new SlotPoint(-2, 3),
+                        new SlotPoint(0, 3),
+                        new SlotPoint(2, 3));
         Packing hexagonal = Packing.in(new SlotShape.Rectangular(10, 10).body(), 0, 0, 10, 1);
         assertThat(hexagonal.pattern()).isEqualTo(Packing.Pattern.HEXAGONAL);
         assertThat(hexagonal.count()).isEqualTo(105);
@@ -125,8 +130,9 @@ class PackingTest {
         Packing staggered = Packing.in(new SlotShape.Rectangular(1.6, 5).body(), 0, 0, 5, 1);
         assertThat(staggered.pattern()).isEqualTo(Packing.Pattern.STAGGERED);
         assertThat(staggered.count()).isEqualTo(6);
-        assertThat(staggered.lowest(2)).extracting(SlotPoint::yMm).satisfies(y -> assertThat(y.get(1) - y.get(0))
-                .isCloseTo(0.8, within(1e-9)));
+        assertThat(staggered.lowest(2))
+                .extracting(SlotPoint::yMm)
+                .satisfies(y -> assertThat(y.get(1) - y.get(0)).isCloseTo(0.8, within(1e-9)));
         // Rows of three and two in turn, 1.25 apart, rise 0.78 each: five rows instead of four rows of three.
         assertThat(count(3.5, 4.3, 1)).isEqualTo(13);
     }
@@ -141,7 +147,9 @@ class PackingTest {
         assertThat(Packing.in(body, 0.1, 4, 5, 1).count()).isEqualTo(2);
         // The liner lies on the floor too.
         assertThat(Packing.in(body, 0.1, 0, 1.05, 1).count()).isZero();
-        assertThat(Packing.in(body, 0.1, 0, 1.1, 1).centres()).extracting(SlotPoint::yMm).allMatch(y -> Math.abs(y - 0.6) < 1e-9);
+        assertThat(Packing.in(body, 0.1, 0, 1.1, 1).centres())
+                .extracting(SlotPoint::yMm)
+                .allMatch(y -> Math.abs(y - 0.6) < 1e-9);
         assertThat(high.lowest(9)).hasSize(6);
     }
 
@@ -182,20 +190,25 @@ class PackingTest {
         assertThatThrownBy(() -> new SlotShape.Rectangular(0, 10)).hasMessageContaining("slot width is 0 mm");
         // At most half the floor in a box; 2 / tan 22.5° where the walls lean out by 45°, the floor being 4 wide.
         assertThat(new SlotShape.ParallelTooth(6, 6, 10, 3).cornerRadiusMm()).isEqualTo(3);
-        assertThat(new SlotShape.ParallelTooth(24, 4, 10, 4.828).cornerRadiusMm()).isEqualTo(4.828);
+        assertThat(new SlotShape.ParallelTooth(24, 4, 10, 4.828).cornerRadiusMm())
+                .isEqualTo(4.828);
         assertThatThrownBy(() -> new SlotShape.ParallelTooth(24, 4, 10, 4.829))
-                .hasMessage("corner radius is 4.829 mm, but a floor of 4 mm and a depth of 10 mm leave room for 4.828 mm at"
-                        + " most");
+                .hasMessage(
+                        "corner radius is 4.829 mm, but a floor of 4 mm and a depth of 10 mm leave room for 4.828 mm at"
+                                + " most");
         // A wall shorter than half the floor bounds the radius.
-        assertThatThrownBy(() -> new SlotShape.ParallelTooth(6, 6, 2, 2.01)).hasMessageContaining("room for 2 mm at most");
+        assertThatThrownBy(() -> new SlotShape.ParallelTooth(6, 6, 2, 2.01))
+                .hasMessageContaining("room for 2 mm at most");
         assertThatThrownBy(() -> new SlotShape.SemiClosed(2, 0, 1, 6, 6, 10, 3.1))
                 .hasMessageContaining("leave room for 3 mm at most");
         // Walls that lean in by a fifth each, shoulders by twice their height and by an eighth of it.
         assertThat(new SlotShape.SemiClosed(2, 0, 1, 6, 10, 10, 0).openingMm()).isEqualTo(2);
         assertThat(new SlotShape.SemiClosed(6, 0, 1, 6, 6, 10, 0).openingMm()).isEqualTo(6);
         assertThatThrownBy(() -> new SlotShape.SemiClosed(5.5, 0, 2, 6, 10, 10, 0))
-                .hasMessage("the walls lean in more than the shoulders, so the body is hollow: check the widths and heights");
-        assertThat(new SlotShape.SemiClosed(5.5, 0, 1.25, 6, 10, 10, 0).shoulderMm()).isEqualTo(1.25);
+                .hasMessage(
+                        "the walls lean in more than the shoulders, so the body is hollow: check the widths and heights");
+        assertThat(new SlotShape.SemiClosed(5.5, 0, 1.25, 6, 10, 10, 0).shoulderMm())
+                .isEqualTo(1.25);
     }
 
     private static int count(double width, double depth, double d) {

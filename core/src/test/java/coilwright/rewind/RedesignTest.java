@@ -226,25 +226,31 @@ class RedesignTest {
         Machine before = machine(12, 0.8, 2, 12, 1500);
         Redesign.Target twice = Redesign.Target.same().withVolts(24);
         assertThat(cautions(before, twice, "field"))
-                .containsExactly("voltage changes by a factor of 2: a shunt field needs that factor in turns and its inverse in"
-                        + " wire area for the same ampere-turns, or a reconnection; a series field goes by the current");
+                .containsExactly(
+                        "voltage changes by a factor of 2: a shunt field needs that factor in turns and its inverse in"
+                                + " wire area for the same ampere-turns, or a reconnection; a series field goes by the current");
         assertThat(cautions(before, twice, "regulator"))
                 .containsExactly("regulator, cut-out and battery must suit 24 V: a regulator for 12 V will not do");
         assertThat(cautions(before, twice, "brushes"))
-                .containsExactly("armature current goes from 12 to 6 A at the same current density: brush area, grade and leads"
-                        + " must suit");
+                .containsExactly(
+                        "armature current goes from 12 to 6 A at the same current density: brush area, grade and leads"
+                                + " must suit");
         assertThat(cautions(before, Redesign.Target.same().withRpm(3000), "speed"))
-                .containsExactly("speed rises from 1500 to 3000 r/min: the pull on banding and wedges grows by a factor of 4;"
-                        + " check banding, balance, bearings and commutator");
-        assertThat(cautions(before, Redesign.Target.same().withRpm(1000), "speed")).isEmpty();
+                .containsExactly(
+                        "speed rises from 1500 to 3000 r/min: the pull on banding and wedges grows by a factor of 4;"
+                                + " check banding, balance, bearings and commutator");
+        assertThat(cautions(before, Redesign.Target.same().withRpm(1000), "speed"))
+                .isEmpty();
         // Two paths become four: 24 turns, twice the current for each path of half the area.
         Redesign paths = Redesign.plan(before, Redesign.Target.same().withPaths(4));
         assertThat(paths.after().copper().coil().turns()).isEqualTo(24);
         assertThat(paths.after().amps().orElseThrow()).isCloseTo(12, within(1e-9));
         assertThat(cautions(before, Redesign.Target.same().withPaths(4), "winding-type"))
-                .containsExactly("parallel paths change from 2 to 4: lead throw, number of live brush arms and equalizers change"
-                        + " with them");
-        assertThat(cautions(before, Redesign.Target.same().withPaths(4), "brushes")).isEmpty();
+                .containsExactly(
+                        "parallel paths change from 2 to 4: lead throw, number of live brush arms and equalizers change"
+                                + " with them");
+        assertThat(cautions(before, Redesign.Target.same().withPaths(4), "brushes"))
+                .isEmpty();
     }
 
     @Test
@@ -272,10 +278,11 @@ class RedesignTest {
         // 28 bars and 4 poles: 250 V are 35.7 V from bar to bar, 125 V half of that.
         Machine low = machine(12, 0.8, 2, 125, 1500);
         assertThat(cautions(low, Redesign.Target.same().withVolts(250), "bar-volts"))
-                .containsExactly("mean voltage between bars is 35.71 V; usual is " + Limit.of("bar-volts").words()
-                        + ": more bars would be needed");
+                .containsExactly("mean voltage between bars is 35.71 V; usual is "
+                        + Limit.of("bar-volts").words() + ": more bars would be needed");
         // No worse than it was.
-        assertThat(cautions(machine(12, 0.8, 2, 250, 1500), Redesign.Target.same().withRpm(1600), "bar-volts"))
+        assertThat(cautions(
+                        machine(12, 0.8, 2, 250, 1500), Redesign.Target.same().withRpm(1600), "bar-volts"))
                 .isEmpty();
         Limit fill = Limit.of("fill-usual");
         Machine before = machine(12, 0.8, 2, 12, 1500);
@@ -293,7 +300,8 @@ class RedesignTest {
                 .containsExactly("current density is 11.94 A/mm²; usual for continuous duty is "
                         + Format.number(density.low().orElseThrow()) + " to "
                         + Format.number(density.high().orElseThrow()) + " A/mm²");
-        assertThat(cautions(machine(6, 1.8, 2, 12, 1500), Redesign.Target.same(), "current-density")).isEmpty();
+        assertThat(cautions(machine(6, 1.8, 2, 12, 1500), Redesign.Target.same(), "current-density"))
+                .isEmpty();
     }
 
     @Test

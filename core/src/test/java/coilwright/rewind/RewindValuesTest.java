@@ -100,14 +100,16 @@ class RewindValuesTest {
                         org.assertj.core.groups.Tuple.tuple("bar-to-bar", 15.0),
                         org.assertj.core.groups.Tuple.tuple("bar-to-bar-high", 15.0),
                         org.assertj.core.groups.Tuple.tuple("bar-to-bar-low", 10.0));
-        assertThatThrownBy(() -> Evenness.of(List.of())).hasMessage("there are no readings to compare: give at least one");
+        assertThatThrownBy(() -> Evenness.of(List.of()))
+                .hasMessage("there are no readings to compare: give at least one");
     }
 
     @Test
     void formsOfEndTurns() {
         assertThat(new EndTurn.HandWound(5).model()).startsWith("hand wound: overhang, then taut from slot to slot");
         assertThat(new EndTurn.Diamond(5, 45, 3).model())
-                .isEqualTo("formed coil: straight parts, legs along the slot pitch circle at 45° to the end face, nose");
+                .isEqualTo(
+                        "formed coil: straight parts, legs along the slot pitch circle at 45° to the end face, nose");
         assertThat(new EndTurn.Diamond(5, 0, 3).legDegrees()).isZero();
         for (double wrong : new double[] {-1, 80, Double.NaN}) {
             assertThatThrownBy(() -> new EndTurn.Diamond(5, wrong, 3))
@@ -189,8 +191,8 @@ class RewindValuesTest {
     @Test
     void limitsHaveAnEnd() {
         Source source = Source.practice();
-        assertThatThrownBy(() -> new Limit(
-                        "own", "q", "a", OptionalDouble.empty(), OptionalDouble.empty(), "mm", source, ""))
+        assertThatThrownBy(() ->
+                        new Limit("own", "q", "a", OptionalDouble.empty(), OptionalDouble.empty(), "mm", source, ""))
                 .hasMessage("limit own has neither a least nor a greatest value: give one");
         var between = new Limit("own", "q", "a", OptionalDouble.of(1), OptionalDouble.of(2), "mm", source, "");
         assertThat(between.words()).isEqualTo("1 to 2 mm");
@@ -198,6 +200,7 @@ class RewindValuesTest {
                 .isEqualTo("not under 1 mm");
         assertThat(new Limit("own", "q", "a", OptionalDouble.empty(), OptionalDouble.of(2), "mm", source, "").words())
                 .isEqualTo("not over 2 mm");
-        assertThatThrownBy(() -> Limit.of("none")).hasMessageStartingWith("there is no limit \"none\": choose one of ir-");
+        assertThatThrownBy(() -> Limit.of("none"))
+                .hasMessageStartingWith("there is no limit \"none\": choose one of ir-");
     }
 }

@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -60,6 +60,36 @@ class SlotFillTest {
         assertThat(thick.fits()).isFalse();
     }
 
+    @Property(tries = 40)
+    void halfTheRoomIsFoundAsByPlainHalving(
+            @ForAll @IntRange(max = 3) int kind,
+            @ForAll @DoubleRange(min = 2, max = 14) double width,
+            @ForAll @DoubleRange(min = 0.4, max = 1.3) double taper,
+            @ForAll @DoubleRange(min = 6, max = 45) double depth,
+            @ForAll @DoubleRange(min = 0, max = 0.6) double liner) {
+        SlotShape slot = switch (kind) {
+            case 0 -> new SlotShape.Rectangular(width, depth);
+            case 1 -> new SlotShape.ParallelTooth(width, width * taper, depth, width * 0.1);
+            case 2 -> new SlotShape.RoundBottom(width, depth + width);
+            default -> new SlotShape.SemiClosed(width / 4, 0.5, 1, width, width * taper, depth, width * 0.1);
+        };
+        Outline body = slot.body();
+        double top = body.heightMm() - 1;
+        double half = body.areaBetween(0, top, liner) / 2;
+        double lo = 0;
+        double hi = top;
+        for (int i = 0; i < 40; i++) {
+            double mid = (lo + hi) / 2;
+            if (body.areaBetween(0, mid, liner) < half) {
+                lo = mid;
+            } else {
+                hi = mid;
+            }
+        }
+        assertThat(SlotFill.halfArea(body, new SlotInsulation(liner, 0, 1), top))
+                .isEqualTo((lo + hi) / 2);
+    }
+
     @Property(tries = 60)
     void layersStayOnTheirSideOfTheSeparator(
             @ForAll @DoubleRange(min = 0.5, max = 1.5) double d,
@@ -101,7 +131,9 @@ class SlotFillTest {
         int most = 0;
         for (double y = 3; y < top - separator; y += 0.2) {
             int below = Packing.in(body, 0.2, 0, y, d).count();
-            most = Math.max(most, Math.min(below, Packing.in(body, 0.2, y + separator, top, d).count()));
+            most = Math.max(
+                    most,
+                    Math.min(below, Packing.in(body, 0.2, y + separator, top, d).count()));
         }
         assertThat(placed.mostPerLayer()).isGreaterThanOrEqualTo(most);
         assertThat(placed.fits()).isFalse();
@@ -124,13 +156,22 @@ class SlotFillTest {
         // Narrower at the top: 2 mm less two liners of 0.3 mm.
         var closing = new SlotShape.ParallelTooth(2, 4, 12, 0);
         var liner = new SlotInsulation(0.3, 0, 0);
-        assertThat(SlotFill.of(closing, liner, wire(1.3, 1.39, 1), 1).packing().orElseThrow().passesOpening())
+        assertThat(SlotFill.of(closing, liner, wire(1.3, 1.39, 1), 1)
+                        .packing()
+                        .orElseThrow()
+                        .passesOpening())
                 .isTrue();
-        assertThat(SlotFill.of(closing, liner, wire(1.3, 1.41, 1), 1).packing().orElseThrow().passesOpening())
+        assertThat(SlotFill.of(closing, liner, wire(1.3, 1.41, 1), 1)
+                        .packing()
+                        .orElseThrow()
+                        .passesOpening())
                 .isFalse();
         // Under tooth tips the liner ends below the mouth.
         var tips = new SlotShape.SemiClosed(1.5, 0.5, 1, 6, 4, 12, 1);
-        assertThat(SlotFill.of(tips, liner, wire(1.4, 1.5, 1), 1).packing().orElseThrow().passesOpening())
+        assertThat(SlotFill.of(tips, liner, wire(1.4, 1.5, 1), 1)
+                        .packing()
+                        .orElseThrow()
+                        .passesOpening())
                 .isTrue();
     }
 
@@ -138,8 +179,12 @@ class SlotFillTest {
     void thinWireGoesByAreaAlone() {
         // 100 mm² over the square of 0.16 mm are 3906 places; of 0.15 mm, 4444.
         var box = new SlotShape.Rectangular(5, 20);
-        assertThat(SlotFill.of(box, SlotInsulation.NONE, wire(0.15, 0.16, 1), 10).packing()).isPresent();
-        assertThat(SlotFill.of(box, SlotInsulation.NONE, wire(0.14, 0.15, 1), 10).packing()).isEmpty();
+        assertThat(SlotFill.of(box, SlotInsulation.NONE, wire(0.15, 0.16, 1), 10)
+                        .packing())
+                .isPresent();
+        assertThat(SlotFill.of(box, SlotInsulation.NONE, wire(0.14, 0.15, 1), 10)
+                        .packing())
+                .isEmpty();
         var tooMuch = SlotFill.of(box, SlotInsulation.NONE, new Conductor.Strip(4.9, 10.3, 0, 0), 1);
         assertThat(tooMuch.fill()).isGreaterThan(1);
         assertThat(tooMuch.fits()).isFalse();

@@ -17,8 +17,8 @@ import org.junit.jupiter.api.Test;
 
 /** The order of work of small windings, step by step, as it would be told at the bench. */
 class WorkOrderWordsTest {
-    private static final String TESTED = ", each lead against its other end, against the core, and against the coils"
-            + " beside it";
+    private static final String TESTED =
+            ", each lead against its other end, against the core, and against the coils" + " beside it";
     private static final String DRIVE = "Fold the slot insulation over and drive the wedges into slots ";
     private static final String OVER = "; no wedge may stand above the core";
 
@@ -155,8 +155,9 @@ class WorkOrderWordsTest {
                                 + " earlier coils. Slot 6 is full. Slot 2 is full.",
                         "Test before going on: coils 1–4, 9–12" + TESTED,
                         DRIVE + "1, 2, 5, 6" + OVER)
-                .contains("Wind coils 15, 16 one after the other into slots 8 and 4, starting at slot 8 | Both sides lie over"
-                        + " earlier coils. Coil 16 is dead: no lead to any bar. Slot 8 is full. Slot 4 is full.");
+                .contains(
+                        "Wind coils 15, 16 one after the other into slots 8 and 4, starting at slot 8 | Both sides lie over"
+                                + " earlier coils. Coil 16 is dead: no lead to any bar. Slot 8 is full. Slot 4 is full.");
         assertThat(leads(order))
                 .startsWith(
                         "Cut back both ends of dead coil 16, insulate each by itself and tie it down; the coil stays in its"
@@ -177,8 +178,9 @@ class WorkOrderWordsTest {
         Winding winding = Winding.build(Armature.of(6, 12, 2), WindingSpec.lap(1, Direction.PROGRESSIVE));
         WorkOrder order = WorkOrder.of(winding, WindingWay.COIL_BY_COIL);
         assertThat(leads(order))
-                .startsWith("Lay the bottom leads of coils 7, 8 (slot 1) in bars 8, 9, in this order | As loops: coils 8, 9"
-                        + " start there.");
+                .startsWith(
+                        "Lay the bottom leads of coils 7, 8 (slot 1) in bars 8, 9, in this order | As loops: coils 8, 9"
+                                + " start there.");
     }
 
     @Test
@@ -202,7 +204,8 @@ class WorkOrderWordsTest {
                                 + " full.",
                         "Put in coils 11, 12: bottom sides into slot 3, top sides into slot 6 | Separator in slot 3. Coil 12"
                                 + " is dead: no lead to any bar. Slot 6 is full.",
-                        "All bottom sides are in: test before the lifted sides are lowered over them: coils 7–12" + TESTED,
+                        "All bottom sides are in: test before the lifted sides are lowered over them: coils 7–12"
+                                + TESTED,
                         "Lower the top sides of coils 1, 2 into slot 1 | Slot 1 is full.",
                         "Lower the top sides of coils 3, 4 into slot 2 | Slot 2 is full.",
                         "Lower the top sides of coils 5, 6 into slot 3 | Slot 3 is full.",
@@ -223,8 +226,10 @@ class WorkOrderWordsTest {
                         "The top sides of the first 6 coils (1–6) stay lifted to the end, since the bottom sides beneath come"
                                 + " in last; tie up what is lifted no further out than needed.");
         assertThat(order.steps())
-                .anyMatch(s -> s.remarks().stream().anyMatch(r -> r.contains("a growler blade now pulls at every slot")));
-        assertThat(order.kinds()).startsWith(Kind.TEST, Kind.INSULATE, Kind.PLACE, Kind.LOWER, Kind.WEDGE, Kind.CUT_BACK);
+                .anyMatch(
+                        s -> s.remarks().stream().anyMatch(r -> r.contains("a growler blade now pulls at every slot")));
+        assertThat(order.kinds())
+                .startsWith(Kind.TEST, Kind.INSULATE, Kind.PLACE, Kind.LOWER, Kind.WEDGE, Kind.CUT_BACK);
     }
 
     @Test
@@ -268,8 +273,10 @@ class WorkOrderWordsTest {
                 .filteredOn(s -> s.startsWith("Lay insulation"))
                 .hasSize(3);
         assertThat(order.steps())
-                .anyMatch(s -> s.remarks().contains(
-                        "The winding is equalized: a growler blade now pulls at every slot and tells nothing."));
+                .anyMatch(
+                        s -> s.remarks()
+                                .contains(
+                                        "The winding is equalized: a growler blade now pulls at every slot and tells nothing."));
     }
 
     @Test
@@ -289,7 +296,8 @@ class WorkOrderWordsTest {
                                 + " (layers 2, 1) | Separator in slots 4, 3. Slot 3 is full.",
                         "Test before going on: coils 1–3, 5–7" + TESTED,
                         DRIVE + "2, 3" + OVER)
-                .contains("Lower the top sides of coils 1, 5 into slot 1 (layers 2, 1) | Separator in slot 1. Slot 1 is full.");
+                .contains(
+                        "Lower the top sides of coils 1, 5 into slot 1 (layers 2, 1) | Separator in slot 1. Slot 1 is full.");
     }
 
     private static final Winding LISTED = Winding.build(
@@ -337,7 +345,8 @@ class WorkOrderWordsTest {
             assertThatThrownBy(() -> WorkOrder.of(lap, WindingWay.FORMED_COILS, List.of(List.of(1, wrong))))
                     .hasMessage("an equalizer joins bar %s, but the bars run from 1 to 6", wrong);
         }
-        assertThat(WorkOrder.of(lap, WindingWay.FORMED_COILS, List.of(List.of(1, 6))).steps(Kind.EQUALIZE))
+        assertThat(WorkOrder.of(lap, WindingWay.FORMED_COILS, List.of(List.of(1, 6)))
+                        .steps(Kind.EQUALIZE))
                 .hasSize(1);
         assertThat(WorkOrder.of(lap, WindingWay.FORMED_COILS).source()).isEqualTo(Source.practice());
         assertThat(WorkOrder.of(lap, WindingWay.FORMED_COILS).cautions())

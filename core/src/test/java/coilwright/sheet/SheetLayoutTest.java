@@ -126,7 +126,8 @@ class SheetLayoutTest {
         assertThat(number.size()).isEqualTo(2.6);
         assertThat(second.description()).isEqualTo("A sheet, page 2 of 2.");
         // Long names are cut so that the two do not meet.
-        Sheet wide = Sheet.titled("m".repeat(90), "m".repeat(90), Palette.COLOUR).keepTogether(BOTTOM);
+        Sheet wide =
+                Sheet.titled("m".repeat(90), "m".repeat(90), Palette.COLOUR).keepTogether(BOTTOM);
         for (Shape.Text t : pages(wide).get(1).texts()) {
             if (t.at().y() == 15) {
                 double room = t.bold() ? 0.55 * 176 : 0.42 * 176;
@@ -166,10 +167,14 @@ class SheetLayoutTest {
         near(text(page, "after").at().y() - heading.at().y(), 2 + 1 + 3);
         near(heading.at().x(), 20);
         Drawing wide = pages(sheet().heading("m".repeat(90)).paragraph("after")).get(0);
-        Shape.Text cut = wide.texts().stream().filter(t -> t.size() == 3.8).findFirst().orElseThrow();
+        Shape.Text cut =
+                wide.texts().stream().filter(t -> t.size() == 3.8).findFirst().orElseThrow();
         assertThat(TextWidths.em(cut.text(), true) * 3.8).isBetween(170.0, 176.0);
         // One heading serves for what follows it alone.
-        assertThat(texts(pages(sheet().heading("Once").paragraph("a").paragraph("b")).get(0), "Once"))
+        assertThat(texts(
+                        pages(sheet().heading("Once").paragraph("a").paragraph("b"))
+                                .get(0),
+                        "Once"))
                 .hasSize(1);
     }
 
@@ -245,7 +250,8 @@ class SheetLayoutTest {
 
     @Test
     void cautionsStandInABoxWithItsSign() {
-        Drawing page = pages(sheet().caution(List.of("hot", "sharp")).paragraph("after")).get(0);
+        Drawing page = pages(sheet().caution(List.of("hot", "sharp")).paragraph("after"))
+                .get(0);
         Shape.Rect box = shapes(page, Shape.Rect.class, Role.CAUTION).get(0);
         near(box.x(), 20);
         near(box.width(), 176);
@@ -271,14 +277,16 @@ class SheetLayoutTest {
         near(mark.at().x(), 24.9);
         near(mark.at().y() - sign.points().get(0).y(), 3.7);
         near(text(page, "after").at().y(), box.y() + 2.4 + STEP + 0.6 + 2 * (STEP + 0.6) + 2 + 1 + 3);
-        assertThat(box.y() + box.height()).isGreaterThan(text(page, "sharp").bounds().bottom());
+        assertThat(box.y() + box.height())
+                .isGreaterThan(text(page, "sharp").bounds().bottom());
         assertThat(shapes(pages(sheet().caution(List.of())).get(0), Shape.Rect.class, Role.CAUTION))
                 .isEmpty();
     }
 
     @Test
     void cautionsThatFillMoreThanAPageGoOnInABoxOfTheirOwn() {
-        List<String> many = IntStream.rangeClosed(1, 70).mapToObj(i -> "mind " + i).toList();
+        List<String> many =
+                IntStream.rangeClosed(1, 70).mapToObj(i -> "mind " + i).toList();
         List<Drawing> pages = pages(sheet().caution(many));
         List<String> told = new ArrayList<>();
         int boxes = 0;
@@ -288,7 +296,10 @@ class SheetLayoutTest {
                 assertThat(box.y() + box.height()).isLessThanOrEqualTo(BOTTOM + 1e-9);
                 text(page, "Caution");
             }
-            page.texts().stream().map(Shape.Text::text).filter(t -> t.startsWith("mind ")).forEach(told::add);
+            page.texts().stream()
+                    .map(Shape.Text::text)
+                    .filter(t -> t.startsWith("mind "))
+                    .forEach(told::add);
         }
         assertThat(told).isEqualTo(many);
         // 48 on a full page: 257 mm less the head and foot of the box, 4.86 mm each.
@@ -332,7 +343,8 @@ class SheetLayoutTest {
 
     @Test
     void longNamesOfFactsTakeNoMoreThanTheirShare() {
-        Drawing page = pages(sheet().facts(facts(lines(2), "value", "b", lines(3), "c", "d"))).get(0);
+        Drawing page = pages(sheet().facts(facts(lines(2), "value", "b", lines(3), "c", "d")))
+                .get(0);
         near(text(page, "value").at().x(), 20 + 0.55 * 176);
         List<Shape.Text> keys = page.texts().stream()
                 .filter(t -> t.text().startsWith("m") && !t.bold())
@@ -362,12 +374,16 @@ class SheetLayoutTest {
         assertThat(first).hasSize(49);
         Shape.Text next = text(pages.get(1), "value 50");
         near(next.at().y(), 23);
-        near(text(pages.get(1), "after").at().y() - text(pages.get(1), "value 70").at().y(), STEP + 0.7 + 1);
+        near(
+                text(pages.get(1), "after").at().y()
+                        - text(pages.get(1), "value 70").at().y(),
+                STEP + 0.7 + 1);
     }
 
     @Test
     void blanksShareTheRow() {
-        Drawing page = pages(sheet().fields(List.of("Date", "Meter", "Name")).paragraph("after")).get(0);
+        Drawing page = pages(sheet().fields(List.of("Date", "Meter", "Name")).paragraph("after"))
+                .get(0);
         List<Shape.Line> lines = shapes(page, Shape.Line.class, Role.RULE).stream()
                 .filter(l -> l.from().y() > 30)
                 .toList();
@@ -385,13 +401,17 @@ class SheetLayoutTest {
         near(text(page, "after").at().y(), lines.get(0).from().y() + 1 + 1 + 3);
         // Names give way to the line.
         Drawing wide = pages(sheet().fields(List.of("m".repeat(60), "b"))).get(0);
-        Shape.Text cut = wide.texts().stream().filter(t -> t.text().startsWith("m")).findFirst().orElseThrow();
+        Shape.Text cut = wide.texts().stream()
+                .filter(t -> t.text().startsWith("m"))
+                .findFirst()
+                .orElseThrow();
         assertThat(TextWidths.em(cut.text(), false) * 3).isLessThanOrEqualTo(0.7 * (176 - 5) / 2);
     }
 
     @Test
     void linesToWriteOnStandEightApart() {
-        Drawing page = pages(sheet().writingLines("Notes", 3).paragraph("after")).get(0);
+        Drawing page =
+                pages(sheet().writingLines("Notes", 3).paragraph("after")).get(0);
         List<Shape.Line> lines = shapes(page, Shape.Line.class, Role.RULE).stream()
                 .filter(l -> l.from().y() > 30)
                 .toList();
@@ -438,7 +458,8 @@ class SheetLayoutTest {
 
     @Test
     void aDrawingStandsInTheMiddleAsLargeAsItWasMade() {
-        Drawing page = pages(sheet().drawing(drawing(100, 50, 60, 30), 90).paragraph("after")).get(0);
+        Drawing page = pages(sheet().drawing(drawing(100, 50, 60, 30), 90).paragraph("after"))
+                .get(0);
         Shape.Rect bar = bar(page);
         near(bar.width(), 60);
         near(bar.height(), 30);
@@ -452,14 +473,16 @@ class SheetLayoutTest {
     @Test
     void aDrawingIsScaledToItsHeightOrTheWidthOfTheText() {
         // 61 by 31 mm with its white, into 15.5 mm.
-        Shape.Rect low = bar(pages(sheet().drawing(drawing(100, 50, 60, 30), 15.5)).get(0));
+        Shape.Rect low =
+                bar(pages(sheet().drawing(drawing(100, 50, 60, 30), 15.5)).get(0));
         near(low.width(), 30);
         near(low.height(), 15);
         near(low.radius(), 1);
         near(Sheet.height(drawing(100, 50, 60, 30), 15.5), 15.5);
         near(Sheet.height(drawing(100, 50, 60, 30), 90), 31);
         // 353 by 31 mm: 352 is twice the text.
-        Shape.Rect wide = bar(pages(sheet().drawing(drawing(0, 50, 351, 30), 90)).get(0));
+        Shape.Rect wide =
+                bar(pages(sheet().drawing(drawing(0, 50, 351, 30), 90)).get(0));
         near(wide.width(), 175.5);
         near(wide.x(), 20.25);
         near(Sheet.height(drawing(0, 0, 351, 351), 1000), 176);
@@ -483,7 +506,8 @@ class SheetLayoutTest {
         for (int i = 1; i <= 10; i++) {
             many.put("name " + i, "value");
         }
-        Drawing low = pages(sheet().factsBeside(many, drawing(100, 50, 60, 30), 30.5).paragraph("after"))
+        Drawing low = pages(sheet().factsBeside(many, drawing(100, 50, 60, 30), 30.5)
+                        .paragraph("after"))
                 .get(0);
         near(bar(low).width(), 30);
         near(text(low, "after").at().y(), text(low, "name 10").at().y() - 3 + STEP + 0.7 + 1 + 1 + 3);
@@ -498,8 +522,7 @@ class SheetLayoutTest {
 
     @Test
     void drawingsSideBySideStandOnOneLine() {
-        Drawing row = SideBySide.of(
-                List.of(drawing(100, 50, 60, 30), drawing(7, 9, 20, 10)), 8, Palette.COLOUR);
+        Drawing row = SideBySide.of(List.of(drawing(100, 50, 60, 30), drawing(7, 9, 20, 10)), 8, Palette.COLOUR);
         List<Shape.Rect> bars = shapes(row, Shape.Rect.class, Role.BAR);
         near(bars.get(0).x(), 0.5);
         near(bars.get(0).y() + 30, 30.5);
@@ -532,8 +555,7 @@ class SheetLayoutTest {
         assertThat(placed.shape(new Shape.Curve(zero, List.of(new Shape.Cubic(a, zero, a)), r)))
                 .isEqualTo(new Shape.Curve(origin, List.of(new Shape.Cubic(at, origin, at)), r));
         assertThat(placed.shape(new Shape.Arc(a, 8, 30, 60, r))).isEqualTo(new Shape.Arc(at, 4, 30, 60, r));
-        assertThat(placed.shape(new Shape.Sector(a, 4, 8, 30, 60, r)))
-                .isEqualTo(new Shape.Sector(at, 2, 4, 30, 60, r));
+        assertThat(placed.shape(new Shape.Sector(a, 4, 8, 30, 60, r))).isEqualTo(new Shape.Sector(at, 2, 4, 30, 60, r));
         assertThat(placed.shape(new Shape.Circle(a, 8, r))).isEqualTo(new Shape.Circle(at, 4, r));
         assertThat(placed.shape(new Shape.Text(a, "x", 3, true, Anchor.END, r)))
                 .isEqualTo(new Shape.Text(at, "x", 1.5, true, Anchor.END, r));
@@ -678,8 +700,7 @@ class SheetLayoutTest {
         for (Drawing page : pages) {
             assertThat(shapes(page, Shape.Rect.class, Role.HEAD)).hasSize(2);
         }
-        assertThat(shapes(pages.get(0), Shape.Line.class, Role.RULE))
-                .allMatch(l -> l.to().y() <= BOTTOM + 1e-6);
+        assertThat(shapes(pages.get(0), Shape.Line.class, Role.RULE)).allMatch(l -> l.to().y() <= BOTTOM + 1e-6);
         near(shapes(pages.get(1), Shape.Rect.class, Role.HEAD).get(0).y(), 20);
     }
 
@@ -693,7 +714,9 @@ class SheetLayoutTest {
             Drawing first = pages(s.table(table(9, 1))).get(0);
             double room = BOTTOM - (32.2 + before * (STEP + 1) + 2);
             int rows = (int) Math.floor((room - ROW) / ROW + 1e-9);
-            long on = first.texts().stream().filter(t -> t.text().matches("n\\d+")).count();
+            long on = first.texts().stream()
+                    .filter(t -> t.text().matches("n\\d+"))
+                    .count();
             assertThat(on).as("after %d", before).isEqualTo(rows >= 3 ? Math.min(rows, 9) : 0);
         }
     }
@@ -724,8 +747,17 @@ class SheetLayoutTest {
         assertThat(pages).hasSize(4).endsWith(annex, annex, annex);
         Drawing page = pages.get(0);
         for (String words : List.of(
-                "Head", "para", "item", "tick", "care", "17", "_".repeat(24), "n1", "Date",
-                "The plan: 2 pages at the end.", "The coil: 1 page at the end.")) {
+                "Head",
+                "para",
+                "item",
+                "tick",
+                "care",
+                "17",
+                "_".repeat(24),
+                "n1",
+                "Date",
+                "The plan: 2 pages at the end.",
+                "The coil: 1 page at the end.")) {
             text(page, words);
         }
         // Three empty lines, as wide as the text but for the room of a name.

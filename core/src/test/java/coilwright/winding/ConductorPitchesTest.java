@@ -157,7 +157,8 @@ class ConductorPitchesTest {
                 "WAVE | 1 | 28 | 4 | 7 | -7 | average pitch 0 times 4 poles is 0; there are 28 conductors; in a simplex "
                         + "wave winding they differ by 2: back and front pitch must both lead onwards, and the conductors "
                         + "be a multiple of 4, 2 more or less",
-                // Numbers of conductors are named where the pitches lead so far and make at least one coil of each path.
+                // Numbers of conductors are named where the pitches lead so far and make at least one coil of each
+                // path.
                 "WAVE | 1 | 30 | 2 | 3 | -1 | average pitch 1 times 2 poles is 2; there are 30 conductors; in a simplex "
                         + "wave winding they differ by 2: an average pitch of 14 or 16; or with these pitches 4 "
                         + "(retrogressive) conductors would do",

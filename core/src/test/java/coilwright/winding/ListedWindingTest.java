@@ -68,7 +68,13 @@ class ListedWindingTest {
     @ParameterizedTest
     @CsvSource({
         // Unequal spans, unequal steps, coils shorted on one bar, coils with both sides in one slot.
-        "3, 1, 4, 1", "4, 1, 3, 1", "0, 1, 3, 1", "3, 1, 3, 2", "3, 0, 3, 1", "3, 0, 3, 0", "0, 1, 0, 1"
+        "3, 1, 4, 1",
+        "4, 1, 3, 1",
+        "0, 1, 3, 1",
+        "3, 1, 3, 2",
+        "3, 0, 3, 1",
+        "3, 0, 3, 0",
+        "0, 1, 0, 1"
     })
     void noPitchesOfOthers(int spanOne, int stepOne, int spanTwo, int stepTwo) {
         assertThat(pair(4, spanOne, stepOne, spanTwo, stepTwo).pitches()).isEmpty();

@@ -121,8 +121,9 @@ class RulesTest {
                     .endsWith("commutator pitch would be 20/2 ± 1/2, not whole: a simplex wave on 4 poles needs an odd"
                             + " number of bars; 19 (two dead coils) or 21 would do");
             assertThat(refusal(31, 3999, 4, WindingSpec.wave(2, PROGRESSIVE)))
-                    .endsWith("commutator pitch would be 3999/2 ± 2/2, not whole: a duplex wave on 4 poles needs an even"
-                            + " number of bars; 3998 (one dead coil) or 4000 would do");
+                    .endsWith(
+                            "commutator pitch would be 3999/2 ± 2/2, not whole: a duplex wave on 4 poles needs an even"
+                                    + " number of bars; 3998 (one dead coil) or 4000 would do");
         }
 
         @Test
@@ -169,15 +170,18 @@ class RulesTest {
         void theNearestBarsAreNamed() {
             // From two bars to four thousand.
             assertThat(refusal(2, 3, 2, WindingSpec.lap(1, PROGRESSIVE)))
-                    .containsExactly("3 bars need three coils, which do not share out evenly over 2 slots (3/2 is not whole):"
-                            + " one dead coil in all would fill the slots; or 2 or 4 bars would do");
+                    .containsExactly(
+                            "3 bars need three coils, which do not share out evenly over 2 slots (3/2 is not whole):"
+                                    + " one dead coil in all would fill the slots; or 2 or 4 bars would do");
             assertThat(refusal(1000, 3999, 4, WindingSpec.lap(1, PROGRESSIVE)))
-                    .containsExactly("3999 bars need 3999 coils, which do not share out evenly over 1000 slots (3999/1000"
-                            + " is not whole): one dead coil in all would fill the slots; or 3000 or 4000 bars would do");
+                    .containsExactly(
+                            "3999 bars need 3999 coils, which do not share out evenly over 1000 slots (3999/1000"
+                                    + " is not whole): one dead coil in all would fill the slots; or 3000 or 4000 bars would do");
             assertThat(refusal(1000, 3998, 4, WindingSpec.lap(1, PROGRESSIVE).withDeadCoils(List.of(7))))
-                    .containsExactly("3998 bars need 3999 coils (one dead coil counted), which do not share out evenly over"
-                            + " 1000 slots (3999/1000 is not whole): two dead coils in all would fill the slots; or 2999"
-                            + " or 3999 bars would do");
+                    .containsExactly(
+                            "3998 bars need 3999 coils (one dead coil counted), which do not share out evenly over"
+                                    + " 1000 slots (3999/1000 is not whole): two dead coils in all would fill the slots; or 2999"
+                                    + " or 3999 bars would do");
             // A progressive simplex wave on 6 poles takes 2 bars more than a multiple of 3; one coil of each is dead.
             assertThat(refusal(12, 22, 6, WindingSpec.wave(1, PROGRESSIVE).withDeadCoils(List.of(7))))
                     .startsWith("22 bars need 23 coils (one dead coil counted), which do not share out evenly over 12"
@@ -197,8 +201,9 @@ class RulesTest {
                     .startsWith("8 bars need 8 coils, which do not share out evenly over 7 slots (8/7 is not whole): 42"
                             + " bars would do");
             assertThat(refusal(12, 13, 6, frogLeg(2, CoilSpan.usual())))
-                    .startsWith("13 bars need 13 coils, which do not share out evenly over 12 slots (13/12 is not whole):"
-                            + " 12 or 24 bars would do");
+                    .startsWith(
+                            "13 bars need 13 coils, which do not share out evenly over 12 slots (13/12 is not whole):"
+                                    + " 12 or 24 bars would do");
         }
 
         @Test
@@ -237,8 +242,9 @@ class RulesTest {
             assertThat(refusal(6, 6, 2, WindingSpec.lap(3, PROGRESSIVE))).isEmpty();
             // Of 3 bars on 10 poles no wave can be wound at all; 8 and 2 more make a multiple of 5.
             assertThat(refusal(3, 3, 10, WindingSpec.wave(2, PROGRESSIVE)))
-                    .endsWith("a duplex wave makes 4 paths, more than the 3 coils there are to share out: 8 bars for this"
-                            + " plex would do");
+                    .endsWith(
+                            "a duplex wave makes 4 paths, more than the 3 coils there are to share out: 8 bars for this"
+                                    + " plex would do");
         }
 
         @Test
@@ -630,8 +636,7 @@ class RulesTest {
                     .isEqualTo(-4000);
             for (WindingType type : List.of(WindingType.FROG_LEG, WindingType.LISTED)) {
                 assertThatIllegalArgumentException()
-                        .isThrownBy(() -> new WindingSpec.Regular(
-                                type, 1, PROGRESSIVE, CoilSpan.usual(), List.of(), 0))
+                        .isThrownBy(() -> new WindingSpec.Regular(type, 1, PROGRESSIVE, CoilSpan.usual(), List.of(), 0))
                         .withMessage("a regular winding is lap or wave, not " + type.word());
             }
             assertThatIllegalArgumentException()

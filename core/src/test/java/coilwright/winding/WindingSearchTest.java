@@ -180,7 +180,8 @@ class WindingSearchTest {
         for (int slots = 4; slots <= 24; slots++) {
             for (int poles = 2; poles <= 6; poles += 2) {
                 boolean two = poles == 2;
-                assertThat(WindingSearch.find(WindingSearch.Query.of(slots, poles)).possible())
+                assertThat(WindingSearch.find(WindingSearch.Query.of(slots, poles))
+                                .possible())
                         .as("%d slots, %d poles", slots, poles)
                         .isSortedAccordingTo(Comparator.comparing(c -> {
                             WindingType type = c.winding().type();

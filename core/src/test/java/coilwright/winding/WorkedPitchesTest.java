@@ -193,7 +193,8 @@ class WorkedPitchesTest {
     void theStepsThatDiffer() {
         // Yf = 2 · (1 − 1) − 1.
         assertThat(steps(4, 4, 4, WindingSpec.lap(1, Direction.PROGRESSIVE)))
-                .contains("front pitch: Yf = 2 × (yc - y1) - 1 = 2 × (1 - 1) - 1 = -1 conductor, printed without its sign");
+                .contains(
+                        "front pitch: Yf = 2 × (yc - y1) - 1 = 2 × (1 - 1) - 1 = -1 conductor, printed without its sign");
         assertThat(steps(3, 3, 8, WindingSpec.wave(1, Direction.PROGRESSIVE)))
                 .contains("commutator pitch: yc = (K + m)/p = (3 + 1)/4 = 1 bar");
         var duplex = WindingSpec.lap(2, Direction.PROGRESSIVE);

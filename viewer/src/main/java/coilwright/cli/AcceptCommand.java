@@ -6,6 +6,7 @@ import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
 import coilwright.job.Quantity;
+import coilwright.job.Visible;
 import coilwright.rewind.Acceptance;
 import coilwright.rewind.HighPotential.MachineKind;
 import coilwright.rewind.HighPotential.Work;
@@ -119,7 +120,10 @@ final class AcceptCommand implements Callable<Integer> {
         }
         if (sheet.isPresent()) {
             Drawings.write(
-                    console, AcceptanceSheet.of(job.title(), acceptance, Palette.COLOUR), sheet.get(), OptionalDouble.empty());
+                    console,
+                    AcceptanceSheet.of(job.title(), acceptance, Palette.COLOUR),
+                    sheet.get(),
+                    OptionalDouble.empty());
         } else {
             output.answer(
                     console,
@@ -156,7 +160,7 @@ final class AcceptCommand implements Callable<Integer> {
         return Arrays.stream(all)
                 .filter(t -> words.apply(t).equals(word))
                 .findFirst()
-                .orElseThrow(() -> new UsageException(option + " is \"" + word + "\", but must be one of "
+                .orElseThrow(() -> new UsageException(option + " is \"" + Visible.cut(word) + "\", but must be one of "
                         + String.join(", ", Arrays.stream(all).map(words).toList())));
     }
 }

@@ -113,7 +113,8 @@ final class CheckCommand implements Callable<Integer> {
                 result.whole().map(w -> w.kind().word().replace('-', ' ')),
                 result.alignment().map(a -> new Comparison.Numbering(a.slotOfOne(), a.barOfOne(), a.mirrored())));
         Drawings.write(
-                console, OverlayDrawings.connections(
+                console,
+                OverlayDrawings.connections(
                         view, plan, comparison, ViewOptions.of(job.title()).withFormat(DrawingFiles.usualFormat(file))),
                 file,
                 OptionalDouble.empty());

@@ -61,7 +61,9 @@ final class Commands {
 
     static int run(String[] args, Console console) {
         Optional<TableCommand> plain = TableCommand.plain(args, console);
-        return plain.isPresent() ? run(plain.get(), console) : line(args, console).execute(args);
+        return plain.isPresent()
+                ? run(plain.get(), console)
+                : line(args, console).execute(args);
     }
 
     private static int run(TableCommand table, Console console) {
@@ -95,6 +97,8 @@ final class Commands {
         line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
         line.setUsageHelpWidth(100);
+        line.setExpandAtFiles(false);
+        Values.register(line);
         line.setExecutionStrategy(new FilesNoted(console.files()));
         var complaints = new Complaints(console);
         line.setParameterExceptionHandler(complaints);

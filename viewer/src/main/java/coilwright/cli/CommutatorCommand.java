@@ -11,6 +11,7 @@ import coilwright.job.JobReader;
 import coilwright.job.Quantity;
 import coilwright.job.RunOutEntry;
 import coilwright.job.RunOutFile;
+import coilwright.job.Visible;
 import coilwright.sheet.CommutatorSheet;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -178,7 +179,9 @@ final class CommutatorCommand implements Callable<Integer> {
         TruingCut.Centring how = switch (centring) {
             case "as-read" -> TruingCut.Centring.AS_READ;
             case "recentred" -> TruingCut.Centring.RECENTRED;
-            default -> throw new UsageException("--centring is \"" + centring + "\", but must be as-read or recentred");
+            default ->
+                throw new UsageException(
+                        "--centring is \"" + Visible.cut(centring) + "\", but must be as-read or recentred");
         };
         return new CommutatorBasis.Options(
                 length("--diameter", diameter),

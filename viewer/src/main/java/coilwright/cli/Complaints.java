@@ -4,6 +4,7 @@ import coilwright.file.SafeFiles;
 import coilwright.job.BadInputException;
 import coilwright.job.NearWord;
 import coilwright.job.Problem;
+import coilwright.job.Visible;
 import java.io.IOException;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
@@ -15,6 +16,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Says what is wrong with the arguments or the input, and gives the exit code for it. */
 final class Complaints implements IParameterExceptionHandler, IExecutionExceptionHandler {
+    private static final int LONGEST = 1000;
+
     private final Console console;
 
     Complaints(Console console) {
@@ -31,7 +34,7 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
             var known = option
                     ? command.optionsMap().keySet()
                     : command.subcommands().keySet();
-            console.complain("coilwright: there is no " + what + " \"" + oneLine(unknown) + "\" here"
+            console.complain("coilwright: there is no " + what + " \"" + Visible.cut(unknown) + "\" here"
                     + NearWord.of(unknown, known)
                             .map(near -> ": did you mean " + near + "?")
                             .orElse(""));
@@ -73,6 +76,6 @@ final class Complaints implements IParameterExceptionHandler, IExecutionExceptio
     }
 
     private static String oneLine(String text) {
-        return String.valueOf(text).replaceAll("\\s*\\R\\s*", " ");
+        return Visible.cut(String.valueOf(text).replaceAll("\\s*\\R\\s*", " "), LONGEST);
     }
 }

@@ -1,5 +1,6 @@
 package coilwright.cli;
 
+import coilwright.job.Visible;
 import coilwright.winding.Finding;
 import java.io.PrintStream;
 import java.nio.file.Path;
@@ -14,12 +15,15 @@ import java.util.Locale;
  * @param files what it writes
  */
 record Console(PrintStream out, PrintStream err, OutFiles files) {
+    private static final int LONGEST = 5000;
+
     Console(PrintStream out, PrintStream err) {
         this(out, err, new OutFiles());
     }
 
+    /** Complains in one line, whatever the words of the user in it hold. */
     void complain(String line) {
-        err.print(shown(line) + "\n");
+        err.print(Visible.cut(line, LONGEST) + "\n");
         err.flush();
     }
 

@@ -14,6 +14,7 @@ import coilwright.job.JobReader;
 import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsFile;
 import coilwright.job.TestKind;
+import coilwright.job.Visible;
 import coilwright.sheet.RunCharts;
 import coilwright.winding.ImpossibleWindingException;
 import java.nio.file.Path;
@@ -114,7 +115,10 @@ final class DiagnoseCommand implements Callable<Integer> {
                     });
             if (chart.isPresent()) {
                 Drawings.write(
-                        console, RunCharts.of(job.title(), diagnosis, Palette.COLOUR), chart.get(), OptionalDouble.empty());
+                        console,
+                        RunCharts.of(job.title(), diagnosis, Palette.COLOUR),
+                        chart.get(),
+                        OptionalDouble.empty());
             }
             return diagnosis.verdict() == Diagnosis.Verdict.SOUND ? Exit.DONE : Exit.NO;
         } catch (ImpossibleWindingException e) {
@@ -146,7 +150,7 @@ final class DiagnoseCommand implements Callable<Integer> {
         for (int i = 0; i < files.size(); i++) {
             String word = tests.get(i);
             TestKind kind = TestKind.of(word)
-                    .orElseThrow(() -> new UsageException("--test is \"" + word
+                    .orElseThrow(() -> new UsageException("--test is \"" + Visible.cut(word)
                             + "\", but must be one of drop, growler, growler-turned, resistance, ground, ground-walk,"
                             + " polarity"));
             ReadingsFile file =

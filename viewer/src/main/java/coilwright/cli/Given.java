@@ -2,6 +2,7 @@ package coilwright.cli;
 
 import coilwright.bench.BenchTest;
 import coilwright.job.Quantity;
+import coilwright.job.Visible;
 import coilwright.rewind.InsulationBuild;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -20,7 +21,7 @@ final class Given {
     static BenchTest.Pair bars(String option, String text, int most) {
         BenchTest.Pair pair = pair(option, text, most);
         if (pair.from() == BenchTest.SHAFT || pair.to() == BenchTest.SHAFT) {
-            throw new UsageException(option + " is \"" + text + "\", but must be two bars such as 1,2");
+            throw new UsageException(option + " is \"" + Visible.cut(text) + "\", but must be two bars such as 1,2");
         }
         return pair;
     }
@@ -29,12 +30,12 @@ final class Given {
     static BenchTest.Pair pair(String option, String text, int most) {
         Matcher m = PAIR.matcher(text);
         if (!m.matches()) {
-            throw new UsageException(option + " is \"" + text + "\", but must be two bars such as 1,2");
+            throw new UsageException(option + " is \"" + Visible.cut(text) + "\", but must be two bars such as 1,2");
         }
         int from = bar(option, m.group(1), most);
         int to = bar(option, m.group(2), most);
         if (from == to) {
-            throw new UsageException(option + " is \"" + text + "\": name two different bars");
+            throw new UsageException(option + " is \"" + Visible.cut(text) + "\": name two different bars");
         }
         return new BenchTest.Pair(from, to);
     }
@@ -109,15 +110,15 @@ final class Given {
         return Arrays.stream(InsulationBuild.values())
                 .filter(b -> word(b).equals(text))
                 .findFirst()
-                .orElseThrow(() -> new UsageException(
-                        "--insulation is \"" + text + "\", but must be one of " + String.join(", ", new Builds())));
+                .orElseThrow(() -> new UsageException("--insulation is \"" + Visible.cut(text)
+                        + "\", but must be one of " + String.join(", ", new Builds())));
     }
 
     /** A share in percent, such as {@code 5%}. */
     static double share(String option, String text) {
         String digits = text.strip();
         if (!digits.matches("\\d{1,3}(\\.\\d{1,9})? ?%")) {
-            throw new UsageException(option + " is \"" + text + "\", but must be a share such as 5%");
+            throw new UsageException(option + " is \"" + Visible.cut(text) + "\", but must be a share such as 5%");
         }
         double percent = Double.parseDouble(digits.replace("%", "").strip());
         if (percent > 100) {

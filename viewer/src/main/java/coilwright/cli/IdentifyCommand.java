@@ -3,6 +3,7 @@ package coilwright.cli;
 import coilwright.fault.BenchSighting;
 import coilwright.fault.Identification;
 import coilwright.job.Quantity;
+import coilwright.job.Visible;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -117,7 +118,7 @@ final class IdentifyCommand implements Callable<Integer> {
             Matcher m = match("--continuity", PAIR, text, "A,B=yes or A,B=no, such as 1,2=no");
             String word = m.group(3).strip();
             if (!word.equals("yes") && !word.equals("no")) {
-                throw new UsageException("--continuity is \"" + text + "\", but must end in =yes or =no");
+                throw new UsageException("--continuity is \"" + Visible.cut(text) + "\", but must end in =yes or =no");
             }
             out.add(new BenchSighting.Continuity(
                     group(m, 1).getAsInt(), group(m, 2).getAsInt(), word.equals("yes")));
@@ -140,7 +141,7 @@ final class IdentifyCommand implements Callable<Integer> {
                 try {
                     ohms = Quantity.parse(value, Quantity.Kind.RESISTANCE).in("ohm");
                 } catch (IllegalArgumentException e) {
-                    throw new UsageException("--resistance \"" + text + "\" " + e.getMessage());
+                    throw new UsageException("--resistance \"" + Visible.cut(text) + "\" " + e.getMessage());
                 }
             }
             out.add(new BenchSighting.Resistance(
@@ -155,7 +156,7 @@ final class IdentifyCommand implements Callable<Integer> {
     private static Matcher match(String option, Pattern pattern, String text, String form) {
         Matcher m = pattern.matcher(text);
         if (!m.matches()) {
-            throw new UsageException(option + " is \"" + text + "\", but must be " + form);
+            throw new UsageException(option + " is \"" + Visible.cut(text) + "\", but must be " + form);
         }
         return m;
     }

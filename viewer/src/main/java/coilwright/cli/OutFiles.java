@@ -37,8 +37,8 @@ final class OutFiles {
             throw new UsageException(
                     Optional.ofNullable(e.getFile()).orElse("") + ": cannot be written: " + SafeFiles.reason(e));
         } catch (IOException e) {
-            throw new UsageException(contents.keySet().iterator().next() + ": cannot be written: "
-                    + SafeFiles.reason(e));
+            throw new UsageException(
+                    contents.keySet().iterator().next() + ": cannot be written: " + SafeFiles.reason(e));
         }
         written.addAll(contents.keySet());
     }

@@ -1,5 +1,6 @@
 package coilwright.cli;
 
+import coilwright.job.Visible;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Locale;
@@ -41,7 +42,7 @@ final class OutputOptions {
                     .filter(f -> f.word().equals(word))
                     .findFirst()
                     .orElseThrow(() -> new TypeConversionException(
-                            "is \"" + word + "\", but must be one of " + String.join(", ", new Words())));
+                            "is \"" + Visible.cut(word) + "\", but must be one of " + String.join(", ", new Words())));
         }
     }
 

@@ -8,6 +8,7 @@ import coilwright.bench.Procedures;
 import coilwright.fault.Fault;
 import coilwright.job.FaultText;
 import coilwright.job.Job;
+import coilwright.job.Visible;
 import coilwright.winding.Coil;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,7 +66,7 @@ record ProbeBlade(Job job, boolean useless, List<Case> cases, Procedure procedur
         for (String s : shorts) {
             Fault fault = FaultText.parse(s, sound.winding());
             if (!SHORTS.contains(fault.kind())) {
-                throw new UsageException("--short is \"" + s + "\", but a blade feels shorts only: "
+                throw new UsageException("--short is \"" + Visible.cut(s) + "\", but a blade feels shorts only: "
                         + String.join(", ", SHORTS) + " (two grounds make a short)");
             }
             words.add(fault.words());

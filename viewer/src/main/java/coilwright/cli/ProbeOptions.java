@@ -2,6 +2,7 @@ package coilwright.cli;
 
 import coilwright.job.FaultText;
 import coilwright.job.TestKind;
+import coilwright.job.Visible;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -111,7 +112,8 @@ final class ProbeOptions {
     /** The test, options that it has no use for refused. */
     TestKind test() {
         TestKind kind = TestKind.of(test)
-                .orElseThrow(() -> new UsageException("--test is \"" + test + "\", but must be one of " + words()));
+                .orElseThrow(() ->
+                        new UsageException("--test is \"" + Visible.cut(test) + "\", but must be one of " + words()));
         boolean growler = kind == TestKind.GROWLER || kind == TestKind.GROWLER_TURNED;
         refuse("--feed", feed.isPresent() && !kind.fed());
         refuse("--amps", amps.isPresent() && !kind.fed());

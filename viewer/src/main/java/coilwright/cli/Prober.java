@@ -20,6 +20,7 @@ import coilwright.job.FaultText;
 import coilwright.job.Job;
 import coilwright.job.Quantity;
 import coilwright.job.TestKind;
+import coilwright.job.Visible;
 import coilwright.sheet.BenchPage;
 import coilwright.sheet.TestSheet;
 import coilwright.winding.Armature;
@@ -178,7 +179,7 @@ final class Prober {
         }
         BenchTest.Pair pair = Given.pair("--pair", text, core.bars());
         if (pair.from() != BenchTest.SHAFT && pair.to() != BenchTest.SHAFT) {
-            throw new UsageException("--pair is \"" + text + "\", but a " + test.word()
+            throw new UsageException("--pair is \"" + Visible.cut(text) + "\", but a " + test.word()
                     + " test is read between a bar and the shaft: " + pair.from() + ",shaft");
         }
         return pair;
@@ -245,7 +246,7 @@ final class Prober {
         int equals = text.indexOf('=');
         if (equals < 0) {
             throw new UsageException(
-                    "--known is \"" + text + "\", but must be a pair and its reading such as 1,2=0.35");
+                    "--known is \"" + Visible.cut(text) + "\", but must be a pair and its reading such as 1,2=0.35");
         }
         return Optional.of(new Known(
                 Given.bars("--known", text.substring(0, equals), core.bars()),

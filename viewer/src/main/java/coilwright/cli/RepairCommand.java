@@ -9,6 +9,7 @@ import coilwright.fault.EmergencyRepair;
 import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
+import coilwright.job.Visible;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
 import java.nio.file.Path;
@@ -73,7 +74,8 @@ final class RepairCommand implements Callable<Integer> {
         EmergencyRepair.Trouble trouble = switch (fault) {
             case "open" -> EmergencyRepair.Trouble.OPEN;
             case "shorted" -> EmergencyRepair.Trouble.SHORTED;
-            default -> throw new UsageException("--fault is \"" + fault + "\", but must be open or shorted");
+            default ->
+                throw new UsageException("--fault is \"" + Visible.cut(fault) + "\", but must be open or shorted");
         };
         Job job = JobReader.read(jobFile);
         Winding winding;
@@ -104,7 +106,8 @@ final class RepairCommand implements Callable<Integer> {
         var cutOut = new CutOut(
                 plan.coil().number(), plan.trouble() == EmergencyRepair.Trouble.SHORTED, best.lost(), best.bridge());
         Drawings.write(
-                console, OverlayDrawings.cutOut(
+                console,
+                OverlayDrawings.cutOut(
                         view,
                         plan.winding(),
                         cutOut,

@@ -8,6 +8,7 @@ import coilwright.job.Job;
 import coilwright.job.JobReader;
 import coilwright.job.Plan;
 import coilwright.job.Quantity;
+import coilwright.job.Visible;
 import coilwright.job.WireChoice;
 import coilwright.rewind.InsulationBuild;
 import coilwright.rewind.Substitution;
@@ -200,7 +201,7 @@ final class RewindCommand implements Callable<Integer> {
         return switch (word) {
             case "lap" -> WindingType.LAP;
             case "wave" -> WindingType.WAVE;
-            default -> throw new UsageException("--type is \"" + word + "\", but must be lap or wave");
+            default -> throw new UsageException("--type is \"" + Visible.cut(word) + "\", but must be lap or wave");
         };
     }
 

@@ -1,5 +1,6 @@
 package coilwright.cli;
 
+import coilwright.job.Visible;
 import coilwright.winding.WindingSearch;
 import coilwright.winding.WindingType;
 import java.util.Arrays;
@@ -79,7 +80,7 @@ final class RulesCommand implements Callable<Integer> {
         return kinds.stream()
                 .filter(k -> k.word().equals(word))
                 .findFirst()
-                .orElseThrow(() -> new UsageException("--type is \"" + word + "\", but must be one of "
+                .orElseThrow(() -> new UsageException("--type is \"" + Visible.cut(word) + "\", but must be one of "
                         + Arrays.stream(kinds.toArray(WindingType[]::new))
                                 .map(WindingType::word)
                                 .collect(Collectors.joining(", "))));

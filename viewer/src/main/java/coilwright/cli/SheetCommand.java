@@ -112,10 +112,12 @@ final class SheetCommand implements Callable<Integer> {
         Palette palette = mono ? Palette.MONOCHROME : Palette.COLOUR;
         try {
             if (html) {
-                console.files().write(to, RecordHtml.of(wanted.document(job, palette).orElseThrow()));
+                console.files()
+                        .write(to, RecordHtml.of(wanted.document(job, palette).orElseThrow()));
             } else {
                 Drawings.write(
-                        console, wanted.pages(job, WindingWay.named(way), palette),
+                        console,
+                        wanted.pages(job, WindingWay.named(way), palette),
                         to,
                         dpi.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
             }

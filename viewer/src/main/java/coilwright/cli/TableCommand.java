@@ -64,7 +64,11 @@ final class TableCommand implements Callable<Integer> {
      * to parse then, and loading the parser takes longer than all else.
      */
     static Optional<TableCommand> plain(String[] args, Console console) {
-        if (args.length != 2 || !args[0].equals("table") || args[1].startsWith("-") || args[1].startsWith("@")) {
+        if (args.length != 2
+                || !args[0].equals("table")
+                || args[1].isEmpty()
+                || args[1].startsWith("-")
+                || args[1].startsWith("@")) {
             return Optional.empty();
         }
         try {

@@ -2,6 +2,7 @@ package coilwright.cli;
 
 import coilwright.circuit.Circuits;
 import coilwright.job.Job;
+import coilwright.job.Visible;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.CoilSet;
@@ -42,7 +43,7 @@ final class TableText {
         if (!drawings.isEmpty()) {
             out.append("\nDrawings\n");
             for (Path drawing : drawings) {
-                out.append("  ").append(drawing).append('\n');
+                out.append("  ").append(Visible.of(drawing.toString())).append('\n');
             }
         }
         return out.toString();
@@ -101,7 +102,8 @@ final class TableText {
                 slots.isPresent()
                         ? "1-" + (1 + slots.getAsInt()) + " (spans " + count(slots.getAsInt(), "slot") + ")"
                         : "stepped: spans " + count(y.backSpan(), "position") + ", "
-                                + BigDecimal.valueOf(y.meanThrow()).setScale(2, RoundingMode.HALF_UP) + " slots on the mean");
+                                + BigDecimal.valueOf(y.meanThrow()).setScale(2, RoundingMode.HALF_UP)
+                                + " slots on the mean");
         facts.row(
                 "commutator pitch",
                 (y.commutator() > 0 ? "+" : "") + y.commutator() + (Math.abs(y.commutator()) == 1 ? " bar" : " bars"));

@@ -24,9 +24,14 @@ final class WatchedStream extends FilterOutputStream {
      * no fault of ours. The system words the trouble in the language of its user, so that the words do not tell.
      */
     boolean isPipe() {
-        boolean named = trouble.map(e -> String.valueOf(e.getMessage()).contains("pipe")).orElse(false);
+        boolean named = trouble.map(e -> String.valueOf(e.getMessage()).contains("pipe"))
+                .orElse(false);
         try {
-            return named || Files.readSymbolicLink(Path.of("/proc/self/fd/1")).getFileName().toString().matches("(pipe|socket):.*");
+            return named
+                    || Files.readSymbolicLink(Path.of("/proc/self/fd/1"))
+                            .getFileName()
+                            .toString()
+                            .matches("(pipe|socket):.*");
         } catch (IOException | UnsupportedOperationException e) {
             return named;
         }

@@ -1,6 +1,7 @@
 package coilwright.desktop;
 
 import coilwright.file.SafeFiles;
+import coilwright.job.JobReader;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -81,7 +82,7 @@ final class Autosave {
     Optional<String> leftOver(Optional<Path> file, String text) {
         Path place = file.map(Autosave::beside).orElseGet(settings::untitled);
         try {
-            if (!Files.isRegularFile(place)) {
+            if (!Files.isRegularFile(place) || Files.size(place) > JobReader.MAX_BYTES) {
                 return Optional.empty();
             }
             String kept = Files.readString(place, StandardCharsets.UTF_8);

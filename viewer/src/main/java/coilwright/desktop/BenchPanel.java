@@ -9,12 +9,13 @@ import coilwright.bench.Procedures;
 import coilwright.drawing.Element;
 import coilwright.fault.Diagnosis;
 import coilwright.fault.Fault;
+import coilwright.file.SafeFiles;
 import coilwright.job.Job;
 import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsJournal;
-import coilwright.file.SafeFiles;
 import coilwright.job.TakenReading;
 import coilwright.job.TestKind;
+import coilwright.job.Visible;
 import coilwright.winding.Winding;
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
@@ -399,19 +400,18 @@ final class BenchPanel extends JPanel {
 
     private BigDecimal number(String key) {
         String text = fields.get(key).getText().strip().replace('−', '-');
-        try {
-            return new BigDecimal(text);
-        } catch (NumberFormatException e) {
+        if (!text.matches("[+-]?[0-9]{1,9}(\\.[0-9]{1,12})?")) {
             throw new IllegalArgumentException(
-                    labels.get(key).getText() + " is \"" + text + "\", but must be a number", e);
+                    labels.get(key).getText() + " is \"" + Visible.cut(text) + "\", but must be a number");
         }
+        return new BigDecimal(text);
     }
 
     private int whole(String key) {
         String text = fields.get(key).getText().strip();
-        if (!text.matches("\\d{1,5}")) {
+        if (!text.matches("[0-9]{1,5}")) {
             throw new IllegalArgumentException(
-                    labels.get(key).getText() + " is \"" + text + "\", but must be the number of a bar");
+                    labels.get(key).getText() + " is \"" + Visible.cut(text) + "\", but must be the number of a bar");
         }
         return Integer.parseInt(text);
     }

@@ -1,11 +1,8 @@
 package coilwright.desktop;
 
 import java.awt.Image;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.List;
-import javax.imageio.ImageIO;
+import javax.swing.ImageIcon;
 
 /** The icon of the window, in the sizes that desktops ask for; {@code icon.svg} is its drawing. */
 final class Icon {
@@ -19,10 +16,6 @@ final class Icon {
     }
 
     private static Image image(int size) {
-        try (InputStream in = Icon.class.getResourceAsStream("icon-" + size + ".png")) {
-            return ImageIO.read(in);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return new ImageIcon(Icon.class.getResource("icon-" + size + ".png")).getImage();
     }
 }

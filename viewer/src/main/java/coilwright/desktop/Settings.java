@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -80,8 +81,12 @@ final class Settings {
         List<Path> out = new ArrayList<>();
         for (int i = 1; i <= MOST_RECENT; i++) {
             String name = values.getProperty("recent." + i, "");
-            if (!name.isEmpty()) {
-                out.add(Path.of(name));
+            try {
+                if (!name.isEmpty()) {
+                    out.add(Path.of(name));
+                }
+            } catch (InvalidPathException e) {
+                // A damaged name is as good as none.
             }
         }
         return out;

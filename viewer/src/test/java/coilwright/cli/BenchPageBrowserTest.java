@@ -3,6 +3,7 @@ package coilwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import coilwright.job.ReadingsFile;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.InputStream;
@@ -14,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Random;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -378,5 +380,87 @@ class BenchPageBrowserTest {
         assertThat(all.split("/Type /Page\\b").length - 1)
                 .as("with all parts open")
                 .isGreaterThan(few);
+    }
+
+    /** As many texts as the system property {@code fuzz} says, a few hundred unless given. */
+    @Test
+    void whateverIsTypedIsHandedOverAsAReadingOrSaidToBeNone() throws Exception {
+        browser.open(orchard);
+        int left = Integer.getInteger("fuzz", 300);
+        Random random = new Random(1);
+        while (left > 0) {
+            List<String> typed = new ArrayList<>();
+            for (; left > 0 && typed.size() < 500; left--) {
+                typed.add(typed(random));
+            }
+            JsonNode got =
+                    browser.value("(" + Browser.quoted(String.join("\u0001", typed)) + ".split('\\u0001')).map(t => {"
+                            + " const e = document.getElementById('drop_1'); e.value = t;"
+                            + " e.dispatchEvent(new Event('input', {bubbles: true}));"
+                            + " return [document.querySelector('#drop [data-csv]').value,"
+                            + " document.getElementById('drop_1-s').textContent]; })");
+            for (int i = 0; i < typed.size(); i++) {
+                String csv = got.get(i).get(0).asText();
+                String says = got.get(i).get(1).asText();
+                if (csv.equals("from,to,reading\n")) {
+                    assertThat(says.isEmpty() || says.contains("not a number"))
+                            .as("%s: %s", Browser.quoted(typed.get(i)), says)
+                            .isTrue();
+                } else {
+                    assertThat(ReadingsFile.parse(Browser.quoted(typed.get(i)), csv, 17)
+                                    .readings())
+                            .hasSize(1);
+                    assertThat(says).doesNotContain("not a number");
+                }
+            }
+        }
+    }
+
+    private static final List<String> PARTS = List.of(
+            "",
+            "0",
+            "1",
+            "12.3",
+            ".5",
+            "5.",
+            ",",
+            ".",
+            "-",
+            "+",
+            "\u2212",
+            "OL",
+            "o.l",
+            "inf",
+            "\u221e",
+            "NaN",
+            "1e9",
+            "1e999",
+            "0x1F",
+            " ",
+            "\u00a0",
+            "\u0661",
+            "\uff11",
+            "mV",
+            "\u202e",
+            "\u001b[31m",
+            "\ud83e\uddf2",
+            "<b>",
+            "\"",
+            "'",
+            "=1+1",
+            "999999999999",
+            "000",
+            "1\n2",
+            "\t",
+            "__proto__",
+            "open",
+            "0L");
+
+    private static String typed(Random random) {
+        StringBuilder out = new StringBuilder();
+        for (int i = 1 + random.nextInt(4); i > 0; i--) {
+            out.append(PARTS.get(random.nextInt(PARTS.size())));
+        }
+        return out.toString();
     }
 }

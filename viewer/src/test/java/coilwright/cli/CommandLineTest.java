@@ -10,7 +10,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class CommandLineTest {
     @TempDir
@@ -79,6 +81,63 @@ class CommandLineTest {
         assertThat(form.code()).isEqualTo(2);
         assertThat(form.err()).contains("'--format': is \"xml\", but must be one of text, json, csv");
         assertThat(Run.of("table").err()).contains("JOB");
+    }
+
+    @Test
+    void whatIsGivenDoesNothingToTheScreen() throws Exception {
+        assertThat(Run.of("table", "a\u001b[31m\n.yaml").err())
+                .isEqualTo("a\\u001B[31m\\u000A.yaml: there is no such file\n");
+        assertThat(Run.of("\u001b[2J").err()).startsWith("coilwright: there is no command \"\\u001B[2J\" here\n");
+        assertThat(Run.of("rules", "--slots", "12", "--poles", "2", "--type", "x".repeat(5000) + "\u202e")
+                        .err())
+                .startsWith("coilwright: --type is \"" + "x".repeat(60) + "…\", but must be");
+        String drawings = temp.resolve("a\u001b[1m").toString();
+        Run run = Run.of(
+                "table",
+                TableCommandTest.SAMPLES.resolve("tin-tram-toy-motor.yaml").toString(),
+                "--drawings",
+                drawings);
+        assertThat(run.code()).isZero();
+        assertThat(run.out()).contains("a\\u001B[1m/round.svg").doesNotContain("\u001b");
+    }
+
+    @Test
+    void aNameThatNoFileCanHaveIsRefusedInWords() {
+        assertThat(Run.of("table", "a\0b").err())
+                .startsWith(
+                        "coilwright: Invalid value for positional parameter at index 0 (JOB): is \"a\\u0000b\", which cannot be "
+                                + "the name of a file here\n");
+        assertThat(Run.of("table", "").err()).contains("is empty, but must be the name of a file");
+        assertThat(Run.of("table", "\ud800").code()).isEqualTo(2);
+    }
+
+    @Test
+    void aNameThatBeginsWithAnAtIsANameLikeAnyOther() throws Exception {
+        Path file = Files.copy(TableCommandTest.SAMPLES.resolve("tin-tram-toy-motor.yaml"), temp.resolve("options"));
+        assertThat(Run.of("table", "@" + file).err()).isEqualTo("@" + file + ": there is no such file\n");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "1e3, a whole number",
+        "0x10, a whole number",
+        "99999999999, a whole number from -2147483648 to 2147483647",
+        "99999999999999999999, a whole number from -9223372036854775808 to 9223372036854775807",
+        "\u0663, a whole number"
+    })
+    void aWholeNumberIsPlainDigits(String given, String wanted) {
+        assertThat(Run.of("rules", "--slots", given, "--poles", "2").err())
+                .startsWith("coilwright: Invalid value for option '--slots': is \"" + given + "\", but must be "
+                        + wanted + "\n");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"NaN", "Infinity", "1e999", "0x1p3", "1d", "1,5"})
+    void aNumberIsPlainDigits(String given) {
+        String job = TableCommandTest.SAMPLES.resolve("tin-tram-toy-motor.yaml").toString();
+        assertThat(Run.of("draw", job, "--view", "round", "--angle", given).err())
+                .startsWith("coilwright: Invalid value for option '--angle': is \"" + given
+                        + "\", but must be a number such as 1.5\n");
     }
 
     @Test

@@ -123,7 +123,12 @@ class DrawCommandTest {
         refused("there is no bar 0: bars run from 1 to 17", "--view", "round", "--bar", "0");
         refused("there is no slot 99: slots run from 1 to 17", "--view", "round", "--slot", "99");
         refused("brush width is 9.0 bars", "--view", "developed", "--brush-width", "9");
-        refused("rotor angle is NaN", "--view", "developed", "--angle", "NaN");
+        refused(
+                "Invalid value for option '--angle': is \"NaN\", but must be a number",
+                "--view",
+                "developed",
+                "--angle",
+                "NaN");
         Path job = Files.writeString(
                 temp.resolve("no.yaml"),
                 "{coilwright: 1, title: T, armature: {slots: 24, bars: 24, poles: 4}, winding: {type: wave}}");

@@ -108,10 +108,10 @@ class LessonCommandTest {
         refused("there is no kind of exercise \"riddle\": the kinds are pitches,", "--kind", "riddle");
         refused("grade is 4, but must be from 1 (easy) to 3 (hard)", "--grade", "4");
         refused("count is 0, but must be from 1 to 1000", "--count", "0");
-        refused("'x' is not a long", "--seed", "x");
+        refused("is \"x\", but must be a whole number", "--seed", "x");
         refused("--walk goes with --sheet, --out and --format alone", "--walk", "--seed", "4");
         refused("--walk has no table: ask for --format text or json", "--walk", "--format", "csv");
-        refused("name two files", "--sheet", "a.pdf", "--key-sheet", "a.pdf");
+        refused("name a file of its own for each", "--sheet", "a.pdf", "--key-sheet", "a.pdf");
         refused("does not end in a format", "--kind", "wire", "--sheet", "a.doc");
         refused("name a file with --key-sheet", "--kind", "wire", "--sheet", "a.pdf", "--key");
     }

@@ -81,10 +81,7 @@ class OutFilesTest {
                     file, Run.of("table", JOB.toString(), "--format", "csv").out());
         } else {
             Files.copy(
-                    name.startsWith("READINGS")
-                            ? SAMPLES.resolve("readings/orchard-pump-dynamo-drop.csv")
-                            : JOB,
-                    file);
+                    name.startsWith("READINGS") ? SAMPLES.resolve("readings/orchard-pump-dynamo-drop.csv") : JOB, file);
         }
         return file.toString();
     }
@@ -160,7 +157,8 @@ class OutFilesTest {
 
     @Test
     void aFileThatCannotBeWrittenIsNamedWithTheReason() throws IOException {
-        Run run = Run.of("table", JOB.toString(), "--out", temp.resolve("none/a.txt").toString());
+        Run run = Run.of(
+                "table", JOB.toString(), "--out", temp.resolve("none/a.txt").toString());
         assertThat(run)
                 .isEqualTo(new Run(
                         2,
@@ -176,8 +174,10 @@ class OutFilesTest {
     void whatCouldCommandATerminalIsShownByItsNumber() {
         Run run = Run.of("table", "\u001b[31m\u202eno.yaml");
         assertThat(run.code()).isEqualTo(2);
-        assertThat(run.err()).isEqualTo("\\u001b[31m\\u202eno.yaml: there is no such file\n");
-        assertThat(Run.of("table", "--\u009b31m", "a").err()).contains("\"--\\u009b31m\"").doesNotContain("\u009b");
+        assertThat(run.err()).isEqualTo("\\u001B[31m\\u202Eno.yaml: there is no such file\n");
+        assertThat(Run.of("table", "--\u009b31m", "a").err())
+                .contains("\"--\\u009B31m\"")
+                .doesNotContain("\u009b");
         assertThat(Console.shown("a\tb\nc\u007f\r\u2028é")).isEqualTo("a\tb\nc\\u007f\\u000d\\u2028é");
     }
 

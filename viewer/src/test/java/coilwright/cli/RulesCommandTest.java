@@ -106,7 +106,7 @@ class RulesCommandTest {
                 "--type",
                 "listed");
         refused("--slots", "rules", "--poles", "2");
-        refused("'12.5' is not an int", "rules", "--slots", "12.5", "--poles", "2");
+        refused("is \"12.5\", but must be a whole number", "rules", "--slots", "12.5", "--poles", "2");
     }
 
     private static void refused(String reason, String... args) {

@@ -216,7 +216,7 @@ class TableCommandTest {
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.err())
                 .isEqualTo("coilwright: " + temp.resolve("no/such.txt") + ": cannot be written: there is no folder "
-                        + temp.resolve("no") + "\n");
+                        + temp.resolve("no") + ": make it, or name another\n");
     }
 
     @Test

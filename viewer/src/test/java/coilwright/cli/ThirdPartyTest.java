@@ -43,7 +43,7 @@ class ThirdPartyTest {
 
     @Test
     void everyLibraryAskedForIsListed() throws IOException {
-        String poms = Files.readString(Path.of("pom.xml")) + Files.readString(Path.of("../core/pom.xml"));
+        String poms = dependencies("pom.xml") + dependencies("../core/pom.xml");
         Matcher m = Pattern.compile(
                         "(?s)<dependency>\\s*<groupId>[^<]*</groupId>\\s*<artifactId>([^<]+)</artifactId>(.*?)</dependency>")
                 .matcher(poms);
@@ -61,6 +61,11 @@ class ThirdPartyTest {
         }
         assertThat(asked).hasSizeGreaterThan(8);
         assertThat(asked).allSatisfy(a -> assertThat(listed().keySet()).anyMatch(l -> l.startsWith(a + "-")));
+    }
+
+    private static String dependencies(String pom) throws IOException {
+        String text = Files.readString(Path.of(pom));
+        return text.substring(text.indexOf("<dependencies>"), text.indexOf("</dependencies>"));
     }
 
     @Test

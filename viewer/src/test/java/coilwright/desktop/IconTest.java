@@ -2,6 +2,7 @@ package coilwright.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Image;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.InputStream;
@@ -32,13 +33,14 @@ class IconTest {
     @Test
     void theSizesAreThoseOfTheDrawing() throws Exception {
         assertThat(Icon.SIZES).isNotEmpty();
-        List<java.awt.Image> shipped = Icon.images();
+        List<Image> shipped = Icon.images();
         for (int i = 0; i < Icon.SIZES.size(); i++) {
             int size = Icon.SIZES.get(i);
             BufferedImage drawn = ImageIO.read(new java.io.ByteArrayInputStream(drawn(size)));
-            BufferedImage there = (BufferedImage) shipped.get(i);
-            assertThat(there.getWidth()).isEqualTo(size);
-            assertThat(there.getHeight()).isEqualTo(size);
+            assertThat(shipped.get(i).getWidth(null)).isEqualTo(size);
+            assertThat(shipped.get(i).getHeight(null)).isEqualTo(size);
+            var there = new BufferedImage(size, size, BufferedImage.TYPE_INT_ARGB);
+            there.createGraphics().drawImage(shipped.get(i), 0, 0, null);
             assertThat(meanDifference(there, drawn)).as("size " + size).isLessThan(1.0);
             // A picture of one colour would be like any other.
             assertThat(there.getRGB(size / 2, size / 2)).isNotEqualTo(there.getRGB(size / 2, size / 8));

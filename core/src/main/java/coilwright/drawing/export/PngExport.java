@@ -2,16 +2,20 @@ package coilwright.drawing.export;
 
 import coilwright.drawing.Drawing;
 import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import org.apache.batik.bridge.FontFamilyResolver;
 import org.apache.batik.bridge.UserAgent;
+import org.apache.batik.ext.awt.image.GraphicsUtil;
 import org.apache.batik.transcoder.SVGAbstractTranscoder;
 import org.apache.batik.transcoder.TranscoderException;
 import org.apache.batik.transcoder.TranscoderInput;
 import org.apache.batik.transcoder.TranscoderOutput;
-import org.apache.batik.transcoder.image.ImageTranscoder;
 import org.apache.batik.transcoder.image.PNGTranscoder;
+import org.w3c.dom.Document;
 
 /** Drawings as PNG. */
 public final class PngExport {
@@ -52,10 +56,9 @@ public final class PngExport {
                     + " pixels is too large; at most " + (int) usualDpi(drawing)
                     + " dpi would do for this page, or print it on A4 pages");
         }
-        var transcoder = new ShippedFontTranscoder();
+        var transcoder = new PaintedAtOnce((int) w, (int) h);
         transcoder.addTranscodingHint(SVGAbstractTranscoder.KEY_WIDTH, (float) w);
         transcoder.addTranscodingHint(SVGAbstractTranscoder.KEY_HEIGHT, (float) h);
-        transcoder.addTranscodingHint(ImageTranscoder.KEY_BACKGROUND_COLOR, Color.WHITE);
         transcoder.addTranscodingHint(SVGAbstractTranscoder.KEY_ALLOW_EXTERNAL_RESOURCES, false);
         var out = new ByteArrayOutputStream();
         try {
@@ -66,8 +69,19 @@ public final class PngExport {
         return out.toByteArray();
     }
 
-    /** Takes the shipped font for all text. */
-    private static final class ShippedFontTranscoder extends PNGTranscoder {
+    /**
+     * Takes the shipped font for all text, and paints the whole page into one picture. The renderer's own way paints it
+     * tile by tile, and so a shape as often as it meets tiles, which takes several times as long on a large page.
+     */
+    private static final class PaintedAtOnce extends SVGAbstractTranscoder {
+        private final int columns;
+        private final int rows;
+
+        PaintedAtOnce(int columns, int rows) {
+            this.columns = columns;
+            this.rows = rows;
+        }
+
         @Override
         protected UserAgent createUserAgent() {
             return new SVGAbstractTranscoderUserAgent() {
@@ -76,6 +90,21 @@ public final class PngExport {
                     return ShippedFont.INSTANCE;
                 }
             };
+        }
+
+        @Override
+        protected void transcode(Document document, String uri, TranscoderOutput output) throws TranscoderException {
+            super.transcode(document, uri, output);
+            var picture = new BufferedImage(columns, rows, BufferedImage.TYPE_INT_ARGB);
+            Graphics2D graphics = GraphicsUtil.createGraphics(picture);
+            graphics.setColor(Color.WHITE);
+            graphics.fillRect(0, 0, columns, rows);
+            graphics.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+            graphics.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
+            graphics.transform(curTxf);
+            root.paint(graphics);
+            graphics.dispose();
+            new PNGTranscoder().writeImage(picture, output);
         }
     }
 }
