@@ -12,7 +12,6 @@ import coilwright.winding.WindingSpec;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,13 +33,13 @@ class JobValuesTest {
                 .withCoilResistance(ohms)
                 .withGrowler(new Growler(40, 50))
                 .withWinding(WindingSpec.lap(2, Direction.PROGRESSIVE))
-                .withEqualizers(new Equalizers(OptionalInt.of(2)));
+                .withEqualizers(new Equalizers(2));
         assertThat(job.title()).isEqualTo("Dynamo");
         assertThat(job.turns()).hasValue(7);
         assertThat(job.coilResistance()).hasValue(ohms);
         assertThat(job.growler()).isEqualTo(new Growler(40, 50));
         assertThat(job.winding()).isEqualTo(WindingSpec.lap(2, Direction.PROGRESSIVE));
-        assertThat(job.equalizers()).hasValue(new Equalizers(OptionalInt.of(2)));
+        assertThat(job.equalizers()).hasValue(new Equalizers(2));
         assertThat(job.withParticulars(Particulars.NONE)).isEqualTo(job);
         // Copper from 20 °C to 75 °C: (234.5 + 75)/(234.5 + 20).
         assertThat(JOB.withCoilResistance(ohms).benchArmature(75).soundOhms())
@@ -181,9 +180,9 @@ class JobValuesTest {
                 .hasMessage("is \"V\", but a polarity test is read without a unit");
         assertThatThrownBy(() -> set(TestKind.RESISTANCE, Optional.empty(), "ohm", reading(1, 2, "5", "V")))
                 .hasMessageStartingWith("is \"V\", but a resistance test is read in");
-        refused("is from bar 1 to the shaft, but a resistance test is read between two bars",
+        refused("is from 1 to shaft, but a resistance test is read between two bars",
                 () -> set(TestKind.RESISTANCE, Optional.empty(), "ohm", reading(1, BenchTest.SHAFT, "5", null)));
-        refused("is from bar 1 to bar 2, but a ground test is read from a bar to the shaft",
+        refused("is from 1 to 2, but a ground test is read from a bar to the shaft",
                 () -> set(TestKind.GROUND, Optional.empty(), "ohm", reading(1, 2, "5", null)));
         refused("is 5 without a unit: give the unit of all readings beside them, such as unit: ohm",
                 () -> set(TestKind.RESISTANCE, Optional.empty(), null, reading(1, 2, "5", null)));
