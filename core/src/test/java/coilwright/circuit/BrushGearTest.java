@@ -403,9 +403,9 @@ class BrushGearTest {
         assertThat(Circuits.parallelPaths(duplex)).hasValue(8);
         var listed = Winding.build(duplex.armature(), duplex.asListed());
         assertThat(Circuits.closures(listed)).isEqualTo(2);
-        assertThat(Circuits.parallelPaths(Winding.build(LAP.armature(), LAP.asListed()))).hasValue(4);
-        var dead = Winding.build(
-                Armature.of(24, 24, 4), new WindingSpec.Listed(List.of(ListedCoil.dead(1, 1, 7))));
+        assertThat(Circuits.parallelPaths(Winding.build(LAP.armature(), LAP.asListed())))
+                .hasValue(4);
+        var dead = Winding.build(Armature.of(24, 24, 4), new WindingSpec.Listed(List.of(ListedCoil.dead(1, 1, 7))));
         assertThat(Circuits.closures(dead)).isZero();
         assertThat(Circuits.parallelPaths(dead)).isEmpty();
     }

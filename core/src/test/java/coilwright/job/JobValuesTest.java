@@ -19,8 +19,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a job and its readings take, and what not. */
 class JobValuesTest {
-    private static final Job JOB =
-            Job.of("Dynamo", Armature.of(12, 12, 2), WindingSpec.lap(1, Direction.PROGRESSIVE));
+    private static final Job JOB = Job.of("Dynamo", Armature.of(12, 12, 2), WindingSpec.lap(1, Direction.PROGRESSIVE));
 
     private static void refused(String message, ThrowingCallable what) {
         assertThatThrownBy(what).isInstanceOf(IllegalArgumentException.class).hasMessage(message);
@@ -51,9 +50,11 @@ class JobValuesTest {
         assertThat(JOB.withTurns(1).withTurns(10_000).turns()).hasValue(10_000);
         refused("turns is 0, but must be from 1 to 10000", () -> JOB.withTurns(0));
         refused("turns is 10001, but must be from 1 to 10000", () -> JOB.withTurns(10_001));
-        refused("is \"5 mm\", a length, but must be a resistance",
+        refused(
+                "is \"5 mm\", a length, but must be a resistance",
                 () -> JOB.withCoilResistance(new Quantity(BigDecimal.valueOf(5), "mm")));
-        refused("is 0 ohm, but every coil has some resistance",
+        refused(
+                "is 0 ohm, but every coil has some resistance",
                 () -> JOB.withCoilResistance(new Quantity(BigDecimal.ZERO, "ohm")));
     }
 
@@ -67,11 +68,14 @@ class JobValuesTest {
 
     @ParameterizedTest
     @ValueSource(
-            ints = {0x09, 0x0A, 0x7F, 0x85, 0x202A, 0x202E, 0x2066, 0x2069, 0xD800, 0xDFFF, 0x2028, 0x2029, 0xFEFF, 0xFFFE,
-                0x1FFFF})
+            ints = {
+                0x09, 0x0A, 0x7F, 0x85, 0x202A, 0x202E, 0x2066, 0x2069, 0xD800, 0xDFFF, 0x2028, 0x2029, 0xFEFF, 0xFFFE,
+                0x1FFFF
+            })
     void unseenCharactersAreRefused(int c) {
         String text = c >= 0xD800 && c <= 0xDFFF ? "pump" + (char) c : "pump" + Character.toString(c) + "s";
-        refused(String.format(java.util.Locale.ROOT, "holds the unseen character U+%04X: take it out", c),
+        refused(
+                String.format(java.util.Locale.ROOT, "holds the unseen character U+%04X: take it out", c),
                 () -> titled(text));
     }
 
@@ -87,10 +91,7 @@ class JobValuesTest {
     }
 
     private static TakenReading reading(int from, int to, String number, String unit) {
-        return new TakenReading(
-                from,
-                to,
-                new TakenReading.Value(new BigDecimal(number), Optional.ofNullable(unit)));
+        return new TakenReading(from, to, new TakenReading.Value(new BigDecimal(number), Optional.ofNullable(unit)));
     }
 
     private static ReadingSet set(TestKind test, Optional<GivenFeed> feed, String unit, TakenReading... readings) {
@@ -114,10 +115,12 @@ class JobValuesTest {
         assertThat(JOB.withReadings(List.of(last)).readings()).containsExactly(last);
         ReadingSet ground = set(TestKind.GROUND, Optional.empty(), "ohm", reading(1, BenchTest.SHAFT, "1", null));
         assertThat(JOB.withReadings(List.of(ground)).readings()).hasSize(1);
-        refused("is bar 13, but bars run from 1 to 12",
-                () -> JOB.withReadings(List.of(
-                        set(TestKind.RESISTANCE, Optional.empty(), "ohm", reading(12, 13, "1", null)))));
-        refused("is bar 13, but bars run from 1 to 12",
+        refused(
+                "is bar 13, but bars run from 1 to 12",
+                () -> JOB.withReadings(
+                        List.of(set(TestKind.RESISTANCE, Optional.empty(), "ohm", reading(12, 13, "1", null)))));
+        refused(
+                "is bar 13, but bars run from 1 to 12",
                 () -> JOB.withReadings(List.of(set(
                         TestKind.DROP,
                         Optional.of(new GivenFeed(1, 13, BigDecimal.ONE)),
@@ -129,11 +132,13 @@ class JobValuesTest {
     void feedsHaveTwoBarsAndACurrent() {
         assertThat(new GivenFeed(2, 1, BigDecimal.valueOf(1_000_000)).amps()).isEqualTo("1000000");
         for (int[] wrong : new int[][] {{0, 3}, {3, 0}, {3, 3}}) {
-            refused("feeds in at bar " + wrong[0] + " and out at bar " + wrong[1] + ": name two different bars",
+            refused(
+                    "feeds in at bar " + wrong[0] + " and out at bar " + wrong[1] + ": name two different bars",
                     () -> new GivenFeed(wrong[0], wrong[1], BigDecimal.ONE));
         }
         for (String wrong : new String[] {"0", "-1", "1000000.1"}) {
-            refused("is " + wrong + ", but must be over 0 and at most 1000000 amperes",
+            refused(
+                    "is " + wrong + ", but must be over 0 and at most 1000000 amperes",
                     () -> new GivenFeed(1, 2, new BigDecimal(wrong)));
         }
     }
@@ -144,18 +149,25 @@ class JobValuesTest {
         refused("feed is not used by a resistance test", () -> set(TestKind.RESISTANCE, FED, "ohm"));
         refused("a growler test needs angle", () -> growler(TestKind.GROWLER, Optional.empty(), Optional.empty()));
         Optional<BigDecimal> most = Optional.of(BigDecimal.valueOf(-3600));
-        assertThat(growler(TestKind.GROWLER, most, Optional.empty()).run(Growler.USUAL).test())
+        assertThat(growler(TestKind.GROWLER, most, Optional.empty())
+                        .run(Growler.USUAL)
+                        .test())
                 .isEqualTo(new BenchTest.GrowlerWalked(Growler.USUAL, -3600));
-        assertThat(growler(TestKind.GROWLER_TURNED, Optional.empty(), most).run(Growler.USUAL).test())
+        assertThat(growler(TestKind.GROWLER_TURNED, Optional.empty(), most)
+                        .run(Growler.USUAL)
+                        .test())
                 .isEqualTo(new BenchTest.GrowlerTurned(Growler.USUAL, -3600));
         refused("clock is not used by a growler test", () -> growler(TestKind.GROWLER, most, most));
-        refused("a growler-turned test needs clock",
+        refused(
+                "a growler-turned test needs clock",
                 () -> growler(TestKind.GROWLER_TURNED, Optional.empty(), Optional.empty()));
         refused("angle is not used by a growler-turned test", () -> growler(TestKind.GROWLER_TURNED, most, most));
         Optional<BigDecimal> over = Optional.of(new BigDecimal("3600.5"));
-        refused("is 3600.5, but must be from -3600 to 3600 degrees",
+        refused(
+                "is 3600.5, but must be from -3600 to 3600 degrees",
                 () -> growler(TestKind.GROWLER, over, Optional.empty()));
-        refused("is 3600.5, but must be from -3600 to 3600 degrees",
+        refused(
+                "is 3600.5, but must be from -3600 to 3600 degrees",
                 () -> growler(TestKind.GROWLER_TURNED, Optional.empty(), over));
     }
 
@@ -180,11 +192,14 @@ class JobValuesTest {
                 .hasMessage("is \"V\", but a polarity test is read without a unit");
         assertThatThrownBy(() -> set(TestKind.RESISTANCE, Optional.empty(), "ohm", reading(1, 2, "5", "V")))
                 .hasMessageStartingWith("is \"V\", but a resistance test is read in");
-        refused("is from 1 to shaft, but a resistance test is read between two bars",
+        refused(
+                "is from 1 to shaft, but a resistance test is read between two bars",
                 () -> set(TestKind.RESISTANCE, Optional.empty(), "ohm", reading(1, BenchTest.SHAFT, "5", null)));
-        refused("is from 1 to 2, but a ground test is read from a bar to the shaft",
+        refused(
+                "is from 1 to 2, but a ground test is read from a bar to the shaft",
                 () -> set(TestKind.GROUND, Optional.empty(), "ohm", reading(1, 2, "5", null)));
-        refused("is 5 without a unit: give the unit of all readings beside them, such as unit: ohm",
+        refused(
+                "is 5 without a unit: give the unit of all readings beside them, such as unit: ohm",
                 () -> set(TestKind.RESISTANCE, Optional.empty(), null, reading(1, 2, "5", null)));
         assertThat(set(TestKind.POLARITY, Optional.empty(), null, reading(1, 2, "-1", null))
                         .run(Growler.USUAL)
@@ -207,10 +222,12 @@ class JobValuesTest {
         refused("temperature is \"20 ohm\", a resistance, but must be a temperature", () -> metered("m", "20 ohm"));
         TakenReading[] most = new TakenReading[ReadingSet.MOST_READINGS];
         java.util.Arrays.fill(most, reading(1, 2, "1", null));
-        assertThat(set(TestKind.RESISTANCE, Optional.empty(), "ohm", most).readings()).hasSize(20_000);
+        assertThat(set(TestKind.RESISTANCE, Optional.empty(), "ohm", most).readings())
+                .hasSize(20_000);
         TakenReading[] more = new TakenReading[ReadingSet.MOST_READINGS + 1];
         java.util.Arrays.fill(more, most[0]);
-        refused("has 20001 readings, but may have at most 20000",
+        refused(
+                "has 20001 readings, but may have at most 20000",
                 () -> set(TestKind.RESISTANCE, Optional.empty(), "ohm", more));
     }
 

@@ -109,7 +109,8 @@ class RewindBasisTest {
         assertThat(basis.copper().orElseThrow().woundCoils()).isEqualTo(34);
         assertThat(basis.copper().orElseThrow().liveCoils()).isEqualTo(33);
         assertThat(basis.isOneCoilABar()).isTrue();
-        var frogLeg = basis(WHOLE.replace("slots: 17, bars: 17", "slots: 16, bars: 16").replace("type: wave", "type: frog-leg"));
+        var frogLeg = basis(
+                WHOLE.replace("slots: 17, bars: 17", "slots: 16, bars: 16").replace("type: wave", "type: frog-leg"));
         assertThat(frogLeg.isOneCoilABar()).isFalse();
         assertThat(frogLeg.copper().orElseThrow().paths()).isEqualTo(8);
     }
@@ -124,8 +125,8 @@ class RewindBasisTest {
         assertThat(basis(reckoned).coil().orElseThrow().lengthM())
                 .isCloseTo(6 * 2 * (0.062 + 0.010 + string / 1000) + 0.06, within(1e-9));
         // Stepped coils: 7 positions of 2 to a slot, 3.5 slots on the mean, taken as 4.
-        String stepped = reckoned.replace("bars: 17", "bars: 34")
-                .replace("type: wave, throw: 4", "type: lap, backSpan: 7");
+        String stepped =
+                reckoned.replace("bars: 17", "bars: 34").replace("type: wave, throw: 4", "type: lap, backSpan: 7");
         assertThat(basis(stepped).coil().orElseThrow().lengthM())
                 .isEqualTo(basis(reckoned).coil().orElseThrow().lengthM());
         // A list without even pitches: spans of 5, 3 and, the shorter way, 4 slots.
@@ -145,11 +146,26 @@ class RewindBasisTest {
     @Test
     void whatThePlanAsksFor() {
         RewindBasis basis = basis(WHOLE);
-        assertThat(basis.redesign(plan("volts: 24 V")).orElseThrow().after().copper().coil().turns())
+        assertThat(basis.redesign(plan("volts: 24 V"))
+                        .orElseThrow()
+                        .after()
+                        .copper()
+                        .coil()
+                        .turns())
                 .isEqualTo(12);
-        assertThat(basis.redesign(plan("speed: 6000 rpm")).orElseThrow().after().copper().coil().turns())
+        assertThat(basis.redesign(plan("speed: 6000 rpm"))
+                        .orElseThrow()
+                        .after()
+                        .copper()
+                        .coil()
+                        .turns())
                 .isEqualTo(3);
-        assertThat(basis.redesign(plan("turns: 8")).orElseThrow().after().copper().coil().turns())
+        assertThat(basis.redesign(plan("turns: 8"))
+                        .orElseThrow()
+                        .after()
+                        .copper()
+                        .coil()
+                        .turns())
                 .isEqualTo(8);
         Conductor thick = basis.redesign(plan("wire: {size: 0.8 mm, insulation: iec-grade-2}"))
                 .orElseThrow()
@@ -168,8 +184,12 @@ class RewindBasisTest {
     void anotherWindingOnTheSameCore() {
         RewindBasis basis = basis(WHOLE);
         assertThat(basis.other(Plan.same())).isEmpty();
-        assertThat(basis.other(plan("type: lap")).orElseThrow().candidate().plex()).isEqualTo(1);
-        assertThat(basis.other(plan("type: lap, plex: 2")).orElseThrow().candidate().plex())
+        assertThat(basis.other(plan("type: lap")).orElseThrow().candidate().plex())
+                .isEqualTo(1);
+        assertThat(basis.other(plan("type: lap, plex: 2"))
+                        .orElseThrow()
+                        .candidate()
+                        .plex())
                 .isEqualTo(2);
         for (String direction : new String[] {"progressive", "retrogressive"}) {
             assertThat(basis.other(plan("type: wave, direction: " + direction))
@@ -180,13 +200,15 @@ class RewindBasisTest {
                     .isEqualTo(direction);
         }
         assertThatThrownBy(() -> basis.other(plan("type: wave, plex: 2, direction: progressive")))
-                .hasMessage("no progressive wave winding of plex 2 fits 17 slots and 17 bars on 4 poles: rules lists those"
-                        + " that do");
-        RewindBasis frogLeg =
-                basis(WHOLE.replace("slots: 17, bars: 17", "slots: 16, bars: 16").replace("type: wave", "type: frog-leg"));
+                .hasMessage(
+                        "no progressive wave winding of plex 2 fits 17 slots and 17 bars on 4 poles: rules lists those"
+                                + " that do");
+        RewindBasis frogLeg = basis(
+                WHOLE.replace("slots: 17, bars: 17", "slots: 16, bars: 16").replace("type: wave", "type: frog-leg"));
         assertThatThrownBy(() -> frogLeg.other(plan("type: lap")))
-                .hasMessage("the armature has 32 live coils on 16 bars, but a lap winding has one coil a bar: write a job"
-                        + " file of its own for it");
+                .hasMessage(
+                        "the armature has 32 live coils on 16 bars, but a lap winding has one coil a bar: write a job"
+                                + " file of its own for it");
     }
 
     @Test
@@ -201,7 +223,8 @@ class RewindBasisTest {
         assertThat(planned.particulars()).isEqualTo(twice.particulars());
         Job wire = job(WHOLE + "plan: {wire: {size: 0.8 mm, insulation: iec-grade-2}}\n");
         Job thicker = RewindBasis.of(wire).planned(wire);
-        assertThat(thicker.particulars().wire()).isEqualTo(wire.particulars().plan().orElseThrow().wire());
+        assertThat(thicker.particulars().wire())
+                .isEqualTo(wire.particulars().plan().orElseThrow().wire());
         assertThat(thicker.coilResistance()).isEmpty();
         assertThat(thicker.turns()).hasValue(6);
         Job lap = job(WHOLE + "plan: {type: lap, turns: 6}\n");

@@ -155,10 +155,7 @@ class RewindValuesTest {
     @Test
     void sumsOfCopperNeedValuesInRange() {
         var coil = new CoilCopper(
-                4,
-                Conductor.of(RoundWire.of(WireSizes.metric(0.8), InsulationBuild.BARE)),
-                MeanTurn.measured(200),
-                0);
+                4, Conductor.of(RoundWire.of(WireSizes.metric(0.8), InsulationBuild.BARE)), MeanTurn.measured(200), 0);
         assertThatThrownBy(() -> new ArmatureCopper(coil, 28, 1, 2)).hasMessageContaining("live coils is 1");
         var copper = new ArmatureCopper(coil, 28, 28, 2);
         assertThatThrownBy(() -> copper.wireToBuyM(-0.1)).hasMessageStartingWith("allowance is -0.1, ");
