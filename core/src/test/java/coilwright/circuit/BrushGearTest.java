@@ -394,4 +394,19 @@ class BrushGearTest {
             assertThat(all.fromPoleCentre()).matches(x -> x == 0 || Math.abs(x) > 1e-6);
         }
     }
+
+    /** A list tells no rule: its circuits are traced, and come to those of the winding it was made from. */
+    @Test
+    void pathsAndCircuitsOfAListAreTraced() {
+        var duplex = Winding.build(Armature.of(24, 24, 4), WindingSpec.lap(2, Direction.PROGRESSIVE));
+        assertThat(Circuits.closures(duplex)).isEqualTo(2);
+        assertThat(Circuits.parallelPaths(duplex)).hasValue(8);
+        var listed = Winding.build(duplex.armature(), duplex.asListed());
+        assertThat(Circuits.closures(listed)).isEqualTo(2);
+        assertThat(Circuits.parallelPaths(Winding.build(LAP.armature(), LAP.asListed())))
+                .hasValue(4);
+        var dead = Winding.build(Armature.of(24, 24, 4), new WindingSpec.Listed(List.of(ListedCoil.dead(1, 1, 7))));
+        assertThat(Circuits.closures(dead)).isZero();
+        assertThat(Circuits.parallelPaths(dead)).isEmpty();
+    }
 }

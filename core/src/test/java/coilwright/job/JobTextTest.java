@@ -1,6 +1,7 @@
 package coilwright.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import coilwright.winding.Armature;
 import coilwright.winding.CoilSpan;
@@ -69,6 +70,122 @@ class JobTextTest {
         assertThat(ringed.get("equalizers.every")).isEqualTo("2");
         assertThat(ringed.text()).contains("# as on the plate", "# the small growler", "equalizers: {every: 2}");
         assertThat(text().with("winding.deadCoils", "3 9").text()).contains("  deadCoils: [3, 9]\n");
+    }
+
+    @Test
+    void fieldsAreFoundByTheirPath() {
+        JobText listed = text().withType(WindingType.LISTED, text().job().map(Job::build));
+        assertThat(listed.get("winding.coils[1].topSlot")).isEqualTo("1");
+        assertThat(listed.get("winding.coils[17].topSlot")).isEqualTo("17");
+        assertThat(listed.get("winding.coils[0].topSlot")).isEmpty();
+        assertThat(listed.get("winding.coils[18].topSlot")).isEmpty();
+        assertThat(text().get("armature[1].slots")).isEmpty();
+        assertThat(text().with("winding.deadCoils", "3 9").get("winding.deadCoils"))
+                .isEqualTo("3, 9");
+        assertThatThrownBy(() -> text().get("winding.9x")).hasMessage("\"winding.9x\" names no field");
+        assertThat(text().named("other.yaml")
+                        .with("armature.poles", "3")
+                        .problems()
+                        .get(0)
+                        .file())
+                .isEqualTo("other.yaml");
+        assertThat(JobText.of("job.yaml", text().job().orElseThrow()).job()).isEqualTo(text().job());
+    }
+
+    @Test
+    void fillsWhatIsBlankAndReplacesWholeBlocks() {
+        assertThat(JobText.of("j", "coilwright: 1\ntitle:\narmature: {slots: 4}\n")
+                        .with("title", "Pump")
+                        .text())
+                .isEqualTo("coilwright: 1\ntitle: Pump\narmature: {slots: 4}\n");
+        assertThat(JobText.of("j", "title: >\n  An old\n  pump\ncoilwright: 1\n")
+                        .with("title", "Pump")
+                        .text())
+                .isEqualTo("title: Pump\ncoilwright: 1\n");
+        assertThat(JobText.of("j", "coilwright: 1\narmature: {slots: 4}")
+                        .with("title", "Pump")
+                        .text())
+                .isEqualTo("coilwright: 1\narmature: {slots: 4}\ntitle: Pump\n");
+        assertThat(JobText.of("j", "growler: {}\n").with("growler.face", "50").text())
+                .isEqualTo("growler: {face: 50}\n");
+        // Blocks alone: the new field stands before them.
+        assertThat(JobText.of("j", "armature:\n  slots: 4\nwinding:\n  type: lap\n")
+                        .with("title", "Pump")
+                        .text())
+                .isEqualTo("title: Pump\narmature:\n  slots: 4\nwinding:\n  type: lap\n");
+        assertThat(JobText.of("j", "armature:\n  slots: 4\ntitle: Pump\n")
+                        .with("growler.face", "50")
+                        .text())
+                .isEqualTo("armature:\n  slots: 4\ntitle: Pump\ngrowler: {face: 50}\n");
+        assertThat(JobText.of("j", "notes:\n  - old\nitems: [1, 2]\n")
+                        .with("title", "Pump")
+                        .text())
+                .isEqualTo("notes:\n  - old\nitems: [1, 2]\ntitle: Pump\n");
+        assertThatThrownBy(() -> JobText.of("j", "- a list\n").with("title", "Pump"))
+                .hasMessage(
+                        "title cannot be reached: the file is not laid out as keys and values; mend it in a text editor");
+        assertThatThrownBy(() -> JobText.of("j", "title: [\n").with("title", "Pump"))
+                .hasMessageContaining("cannot be reached");
+        assertThat(JobText.of("j", "- a list\n").editable()).isFalse();
+    }
+
+    private static final String JSON =
+            "{\"coilwright\": 1, \"title\": \"Pump\", \"armature\": {\"slots\": 4, \"bars\": 4, \"poles\": 2},"
+                    + " \"winding\": {\"type\": \"lap\"}}";
+
+    @Test
+    void jsonStaysJson() {
+        JobText json = JobText.of("job.json", JSON);
+        assertThat(json.with("armature.bars", "8").text()).isEqualTo(JSON.replace("\"bars\": 4", "\"bars\": 8"));
+        assertThat(json.with("title", "12").text()).isEqualTo(JSON.replace("\"Pump\"", "\"12\""));
+        assertThat(json.with("winding.turns", "6").text()).isEqualTo(JSON.replace("\"lap\"", "\"lap\", \"turns\": 6"));
+        assertThat(json.with("growler.face", "50").text())
+                .isEqualTo(JSON.replace("\"lap\"}", "\"lap\"}, \"growler\": {\"face\": 50}"));
+        JobText listed = json.withType(WindingType.LISTED, json.job().map(Job::build));
+        assertThat(listed.problems()).isEmpty();
+        assertThat(listed.text())
+                .contains(
+                        "\"coils\": [{\"coil\": 1, \"topSlot\": 1, \"bottomSlot\": 3, \"topBar\": 1, \"bottomBar\": 2}, ");
+        RunOutEntry entry = new RunOutEntry(2, new Quantity(new BigDecimal("0.05"), "mm"));
+        assertThat(json.withRunOut(List.of(entry)).text())
+                .endsWith("\"commutator\": {\"runOut\": [{\"bar\": 2, \"height\": \"0.05 mm\"}]}}");
+        assertThat(json.withRunOut(List.of(entry)).withRunOut(List.of()).text()).isEqualTo(JSON);
+        JobText read = json.withReadings(List.of(new ReadingSet(
+                Optional.empty(),
+                TestKind.RESISTANCE,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of("ohm"),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(new TakenReading(1, 2, new TakenReading.Value(new BigDecimal("0.4"), Optional.empty()))))));
+        assertThat(read.job().orElseThrow().readings()).hasSize(1);
+        assertThatThrownBy(() -> json.with("armature.poles", "3").withReadings(List.of()))
+                .hasMessage("readings are put into a job without mistakes only: mend them first");
+    }
+
+    @Test
+    void anOffsetThatIsWrittenStaysWritten() {
+        JobText with = text().with("winding.leadOffset", "2");
+        assertThat(with.withWinding(17, WindingSpec.wave(1, Direction.PROGRESSIVE))
+                        .get("winding.leadOffset"))
+                .isEqualTo("0");
+        assertThat(text().withWinding(17, WindingSpec.wave(1, Direction.PROGRESSIVE))
+                        .get("winding.leadOffset"))
+                .isEmpty();
+        assertThat(text().withWinding(
+                                17, WindingSpec.wave(1, Direction.PROGRESSIVE).withLeadOffset(3))
+                        .get("winding.leadOffset"))
+                .isEqualTo("3");
+        JobText stepped = text().withWinding(
+                        17, WindingSpec.wave(1, Direction.PROGRESSIVE).withSpan(CoilSpan.ofPositions(4)));
+        assertThat(stepped.get("winding.backSpan")).isEqualTo("4");
+        assertThat(stepped.get("winding.throw")).isEmpty();
+        JobText thrown = stepped.withWinding(
+                17, WindingSpec.wave(1, Direction.PROGRESSIVE).withSpan(CoilSpan.ofThrow(3)));
+        assertThat(thrown.get("winding.throw")).isEqualTo("3");
+        assertThat(thrown.get("winding.backSpan")).isEmpty();
     }
 
     @Test

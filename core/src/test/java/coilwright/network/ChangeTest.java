@@ -190,6 +190,40 @@ class ChangeTest {
     }
 
     @Test
+    void aSolutionInDoubtIsWorkedOutAnew() {
+        Network.Builder builder = Network.builder().nodes(2);
+        builder.branch(0, 1, 3e6);
+        Modified strong = builder.build().factorised().with(Change.added(0, 1, 1.3e-3));
+        double expected = 2.7 / (1 / 1.3e-3 + 1 / 3e6);
+        assertThat(strong.refactorised()).isFalse();
+        assertThat(strong.solve(Feed.current(0, 1, 2.7)).voltage(0, 1))
+                .hasValueCloseTo(expected, within(1e-14 * expected));
+        assertThat(strong.refactorised()).isTrue();
+        // What is known anew is not worked out a third time, and stays right.
+        assertThat(strong.solve(Feed.current(1, 0, 2.7)).voltage(1, 0))
+                .hasValueCloseTo(expected, within(1e-14 * expected));
+        Modified resistance = builder.build().factorised().with(Change.added(0, 1, 1.3e-3));
+        assertThat(resistance.resistance(0, 1)).hasValueCloseTo(expected / 2.7, within(1e-14 * expected));
+        assertThat(resistance.refactorised()).isTrue();
+    }
+
+    /** The same, where the strong tie joins parts that were apart. */
+    @Test
+    void aReadingInDoubtAcrossPartsIsWorkedOutAnew() {
+        Network.Builder builder = Network.builder().nodes(3);
+        builder.branch(0, 1, 3e6);
+        Trial trial = builder.build()
+                .factorised()
+                .prepare(List.of(new Reading(List.of(Feed.current(0, 1, 2.7)), 0, 1)))
+                .trial();
+        double[] out = new double[1];
+        trial.add(0, 1, 1.3e-3).add(1, 2, 5).read(out);
+        double expected = 2.7 / (1 / 1.3e-3 + 1 / 3e6);
+        assertThat(out[0]).isCloseTo(expected, within(1e-14 * expected));
+        assertThat(trial.refactorised()).isTrue();
+    }
+
+    @Test
     void everySingleFaultOfALargeRingIsAnUpdate() {
         int bars = 500;
         Network ring = Networks.ring(bars, 0.01);

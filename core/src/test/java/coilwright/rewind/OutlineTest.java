@@ -90,4 +90,60 @@ class OutlineTest {
                 .anyMatch(p -> Math.abs(p.xMm() - 1) < EXACT && Math.abs(p.yMm()) < EXACT);
         assertThat(BOX.boundary()).hasSize(4);
     }
+
+    private static double area(List<SlotPoint> polygon) {
+        double twice = 0;
+        for (int i = 0; i < polygon.size(); i++) {
+            SlotPoint p = polygon.get(i);
+            SlotPoint q = polygon.get((i + 1) % polygon.size());
+            twice += p.xMm() * q.yMm() - q.xMm() * p.yMm();
+        }
+        return twice / 2;
+    }
+
+    @Test
+    void whatIsLeftWithinTheLiner() {
+        assertThat(BOX.within(1, 2, 5))
+                .containsExactlyInAnyOrder(
+                        new SlotPoint(-2, 2), new SlotPoint(2, 2), new SlotPoint(2, 5), new SlotPoint(-2, 5));
+        // The floor is lined, the flat top is not.
+        assertThat(area(BOX.within(1, 0, 10))).isCloseTo(4 * 9, within(EXACT));
+        assertThat(area(BOX.within(0, -5, 50))).isCloseTo(60, within(EXACT));
+        assertThat(BOX.within(3.5, 0, 10)).hasSizeLessThan(3);
+        assertThat(BOX.within(1, 11, 12)).hasSizeLessThan(3);
+        // Anticlockwise, and as wide at each height as the half width says.
+        for (Outline outline : List.of(OPENING, CLOSING, ROUNDED)) {
+            for (double inset : new double[] {0, 0.4, 1.1}) {
+                List<SlotPoint> left = outline.within(inset, 0.2, 8);
+                assertThat(area(left)).isCloseTo(outline.areaBetween(0.2, 8, inset), within(0.02));
+                assertThat(left).allSatisfy(p -> {
+                    assertThat(p.yMm()).isBetween(Math.max(0.2, inset) - EXACT, 8 + EXACT);
+                    assertThat(Math.abs(p.xMm())).isLessThanOrEqualTo(outline.halfWidth(p.yMm(), inset) + 0.02);
+                });
+            }
+        }
+    }
+
+    /** Strips of 2 by 1 mm: across a box of 6.2 mm three lie flat, six stand upright. */
+    @Test
+    void stripsInRows() {
+        var strip = new Conductor.Strip(1.8, 0.8, 0, 0.1);
+        var box = new Outline(List.of(new Corner(3.1, 0, 0), new Corner(3.1, 10, 0)));
+        List<SlotFill.LaidStrip> upright = new StripRows(box, 0.1, 0, 4.2, 8).lay(strip);
+        assertThat(upright).hasSize(8);
+        assertThat(upright.get(0)).isEqualTo(new SlotFill.LaidStrip(-3, 0.1, 1, 2));
+        assertThat(upright.get(5)).isEqualTo(new SlotFill.LaidStrip(2, 0.1, 1, 2));
+        // The second row, of the two that are left, stands in the middle.
+        assertThat(upright.get(6)).isEqualTo(new SlotFill.LaidStrip(-1, 2.1, 1, 2));
+        // Only flat strips go into a height of 1.5 mm.
+        List<SlotFill.LaidStrip> flat = new StripRows(box, 0.1, 5, 6.5, 8).lay(strip);
+        assertThat(flat).hasSize(3);
+        assertThat(flat.get(0)).isEqualTo(new SlotFill.LaidStrip(-3, 5, 2, 1));
+        assertThat(new StripRows(box, 0.1, 5, 5.9, 8).lay(strip)).isEmpty();
+        assertThat(new StripRows(box, 2.7, 0, 10, 8).lay(strip)).isEmpty();
+        // Where the walls lean out, a row may begin above the narrow floor.
+        List<SlotFill.LaidStrip> higher = new StripRows(OPENING, 0, 0, 10, 1).lay(new Conductor.Strip(5, 0.5, 0, 0));
+        assertThat(higher).hasSize(1);
+        assertThat(higher.get(0).bottomMm() + higher.get(0).heightMm()).isLessThanOrEqualTo(10 + 1e-6);
+    }
 }

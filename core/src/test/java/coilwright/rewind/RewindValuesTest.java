@@ -153,6 +153,18 @@ class RewindValuesTest {
     }
 
     @Test
+    void sumsOfCopperNeedValuesInRange() {
+        var coil = new CoilCopper(
+                4, Conductor.of(RoundWire.of(WireSizes.metric(0.8), InsulationBuild.BARE)), MeanTurn.measured(200), 0);
+        assertThatThrownBy(() -> new ArmatureCopper(coil, 28, 1, 2)).hasMessageContaining("live coils is 1");
+        var copper = new ArmatureCopper(coil, 28, 28, 2);
+        assertThatThrownBy(() -> copper.wireToBuyM(-0.1)).hasMessageStartingWith("allowance is -0.1, ");
+        assertThatThrownBy(() -> copper.massToBuyKg(-0.1)).hasMessageStartingWith("allowance is -0.1, ");
+        assertThatThrownBy(() -> copper.currentDensity(-1)).hasMessageStartingWith("armature current is -1 A, ");
+        assertThatThrownBy(() -> new EndTurn.HandWound(-1)).hasMessageStartingWith("overhang is -1 mm, ");
+    }
+
+    @Test
     void whereValuesComeFrom() {
         assertThat(Source.practice()).isEqualTo(new Source("common practice", "", Trust.FROM_MEMORY));
         assertThat(Source.practice().cite()).isEqualTo("common practice (from memory)");
