@@ -43,7 +43,7 @@ final class DiagnosisText {
                 line(
                         out,
                         "  ",
-                        s.test().word() + " " + DiagnosisJson.reading(s.reading()) + " reads "
+                        s.test().word() + " " + s.reading().pair() + " reads "
                                 + number(s.reading().value()) + ", " + number(s.expected()) + " would fit: "
                                 + s.advice());
             }
@@ -98,7 +98,7 @@ final class DiagnosisText {
             line(
                     out,
                     "     ",
-                    "because: " + b.test().word() + " " + DiagnosisJson.reading(b.reading()) + " reads "
+                    "because: " + b.test().word() + " " + b.reading().pair() + " reads "
                             + number(b.reading().value()) + "; sound would be " + number(b.sound()) + ", this explains "
                             + number(b.explained()));
         }

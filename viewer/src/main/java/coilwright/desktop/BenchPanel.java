@@ -652,7 +652,7 @@ final class BenchPanel extends JPanel {
         }
         BenchRun.Noted noted = w.noted().get();
         TakenReading t = noted.reading();
-        String where = words(r, new BenchTest.Pair(t.from(), t.to()));
+        String where = words(r, t.pair());
         String value = shown(t);
         if (noted.standsOut()) {
             Toolkit.getDefaultToolkit().beep();
@@ -714,7 +714,7 @@ final class BenchPanel extends JPanel {
                             !back.wrong().isEmpty()
                                     ? "✗ Not taken back: " + back.wrong()
                                     : back.reading()
-                                            .map(t -> "Taken back: " + words(r, new BenchTest.Pair(t.from(), t.to()))
+                                            .map(t -> "Taken back: " + words(r, t.pair())
                                                     + ", " + shown(t))
                                             .orElse("There is nothing to take back"));
                     reading.putClientProperty("JComponent.outline", null);
