@@ -13,6 +13,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
@@ -42,6 +43,14 @@ final class Json {
     static void numberOrNull(JsonGenerator json, String key, OptionalInt value) throws IOException {
         if (value.isPresent()) {
             json.writeNumberField(key, value.getAsInt());
+        } else {
+            json.writeNullField(key);
+        }
+    }
+
+    static void numberOrNull(JsonGenerator json, String key, Optional<Integer> value) throws IOException {
+        if (value.isPresent()) {
+            json.writeNumberField(key, value.get());
         } else {
             json.writeNullField(key);
         }

@@ -168,7 +168,7 @@ final class ProbeOptions {
     }
 
     OptionalDouble brushWidth() {
-        return number(brushWidth);
+        return Given.number(brushWidth);
     }
 
     double angle() {
@@ -176,7 +176,7 @@ final class ProbeOptions {
     }
 
     OptionalDouble clock() {
-        return number(clock);
+        return Given.number(clock);
     }
 
     Optional<String> pair() {
@@ -202,9 +202,5 @@ final class ProbeOptions {
     /** The shorts that a blade is to feel, however they were given. */
     List<String> shorts() {
         return Stream.concat(shorts.stream(), faults.stream()).toList();
-    }
-
-    private static OptionalDouble number(Optional<Double> value) {
-        return value.isPresent() ? OptionalDouble.of(value.get()) : OptionalDouble.empty();
     }
 }
