@@ -17,6 +17,7 @@ import java.awt.Toolkit;
 import java.awt.datatransfer.StringSelection;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.FileSystemException;
@@ -366,8 +367,8 @@ final class MainWindow {
             }));
         }
         view.addSeparator();
-        view.add(Ui.action("Zoom &in", "ctrl PLUS", () -> shownDrawing().zoom(1.25)));
-        view.add(Ui.action("Zoom &out", "ctrl MINUS", () -> shownDrawing().zoom(1 / 1.25)));
+        view.add(Ui.action("Zoom &in", "ctrl PLUS", () -> shownDrawing().zoomIn()));
+        view.add(Ui.action("Zoom &out", "ctrl MINUS", () -> shownDrawing().zoomOut()));
         view.add(Ui.action("&Fit", "ctrl 0", () -> shownDrawing().fit()));
         view.addSeparator();
         var grey = Ui.named(new JCheckBoxMenuItem(), "&Black and white");
@@ -478,7 +479,7 @@ final class MainWindow {
         });
     }
 
-    private java.io.File folder() {
+    private File folder() {
         return document.file()
                 .map(f -> f.toAbsolutePath().getParent().toFile())
                 .orElse(Path.of("").toAbsolutePath().toFile());
@@ -669,7 +670,7 @@ final class MainWindow {
                     new FileNameExtensionFilter(ending.toUpperCase(Locale.ROOT) + " (*." + ending + ")", ending));
         }
         String word = atSheets() ? sheets().kind().word() : winding.view().word();
-        chooser.setSelectedFile(new java.io.File(folder(), word + ".pdf"));
+        chooser.setSelectedFile(new File(folder(), word + ".pdf"));
         if (chooser.showSaveDialog(frame) == JFileChooser.APPROVE_OPTION) {
             exportTo(chooser.getSelectedFile().toPath());
         }

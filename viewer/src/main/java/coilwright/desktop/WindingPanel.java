@@ -13,12 +13,15 @@ import coilwright.winding.Winding;
 import coilwright.winding.WindingType;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -107,8 +110,8 @@ final class WindingPanel extends JPanel {
             buttons.put(v, button);
             bar.add(button);
         }
-        bar.add(button("−", "Zoom out", () -> drawing.zoom(1 / 1.25)));
-        bar.add(button("+", "Zoom in", () -> drawing.zoom(1.25)));
+        bar.add(button("−", "Zoom out", drawing::zoomOut));
+        bar.add(button("+", "Zoom in", drawing::zoomIn));
         bar.add(button("Fit", "Show the whole page", drawing::fit));
         find.setName("find");
         find.putClientProperty("JTextField.placeholderText", "bar 17, coil 3, slot 9");
@@ -121,9 +124,9 @@ final class WindingPanel extends JPanel {
         panel.add(bar, BorderLayout.NORTH);
         panel.add(drawing);
         panel.setMinimumSize(new Dimension(80, 80));
-        panel.addComponentListener(new java.awt.event.ComponentAdapter() {
+        panel.addComponentListener(new ComponentAdapter() {
             @Override
-            public void componentResized(java.awt.event.ComponentEvent e) {
+            public void componentResized(ComponentEvent e) {
                 bar.revalidate();
             }
         });
@@ -149,7 +152,7 @@ final class WindingPanel extends JPanel {
     }
 
     static String name(DrawingView v) {
-        return v.word().substring(0, 1).toUpperCase(Locale.ROOT) + v.word().substring(1);
+        return Ui.capital(v.word());
     }
 
     JobForm form() {
@@ -172,7 +175,7 @@ final class WindingPanel extends JPanel {
         return state;
     }
 
-    /** The winding last built, and the job it was built from. */
+    /** What is joined to what in the winding last built. */
     Optional<Ties> ties() {
         return ties;
     }
@@ -344,7 +347,7 @@ final class WindingPanel extends JPanel {
         Winding winding = shown.get();
         ViewOptions options = options(shownJob.get(), winding, chosen, grey);
         DrawingView wanted = view;
-        Tones tones = Ui.isDark() ? Tones.DARK : Tones.LIGHT;
+        Tones tones = Ui.tones();
         drawer.replace(
                 () -> {
                     Drawing page = wanted.draw(winding, options).first();
@@ -354,7 +357,7 @@ final class WindingPanel extends JPanel {
     }
 
     /** What makes the pages of the view shown, for print or files; empty while there is no winding. */
-    Optional<java.util.concurrent.Callable<DrawingPages>> pages(PageFormat format) {
+    Optional<Callable<DrawingPages>> pages(PageFormat format) {
         if (shown.isEmpty() || shownJob.isEmpty()) {
             return Optional.empty();
         }
