@@ -37,10 +37,14 @@ import javax.swing.JToggleButton;
 /** The form, the drawing and the table of coils, tied to each other. */
 final class WindingPanel extends JPanel {
     private static final long serialVersionUID = 1L;
+    /** Width wished for, before letters are made larger. */
+    private static final int TABLE_WIDTH = 320;
+
     private static final Pattern WANTED = Pattern.compile("\\s*(?:([a-z]+)\\s*)?(\\d{1,5})\\s*");
 
     private final transient JobDocument document;
     private final JobForm form;
+    private final JScrollPane formSide;
     private final DrawingPane drawing = new DrawingPane("drawing");
     private final CoilTable table = new CoilTable();
     private final JScrollPane tableSide = new JScrollPane(table);
@@ -66,14 +70,14 @@ final class WindingPanel extends JPanel {
         this.worker = new Background("rules", trouble);
         this.drawer = new Background("layout", trouble);
         this.form = new JobForm(document, say);
-        var scroll =
+        formSide =
                 new JScrollPane(form, JScrollPane.VERTICAL_SCROLLBAR_AS_NEEDED, JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-        scroll.getVerticalScrollBar().setUnitIncrement(16);
-        scroll.setBorder(null);
+        formSide.getVerticalScrollBar().setUnitIncrement(16);
+        formSide.setBorder(null);
         right = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, middle(), tableSide);
         right.setResizeWeight(1);
         right.setBorder(null);
-        all = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, scroll, right);
+        all = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, formSide, right);
         all.setResizeWeight(0);
         all.setBorder(null);
         tableSide.setBorder(null);
@@ -144,10 +148,11 @@ final class WindingPanel extends JPanel {
 
     /** Gives form and table the width they need, after a change of size. */
     void fitSides() {
-        tableSide.setPreferredSize(new Dimension(Ui.px(320), Ui.px(300)));
-        all.setDividerLocation(Ui.px(310));
+        tableSide.setPreferredSize(new Dimension(Ui.px(TABLE_WIDTH), Ui.px(300)));
+        int formWidth = form.getPreferredSize().width + formSide.getVerticalScrollBar().getPreferredSize().width;
+        all.setDividerLocation(formWidth);
         if (right.getWidth() > 0) {
-            right.setDividerLocation(Math.max(Ui.px(160), getWidth() - Ui.px(310) - Ui.px(330)));
+            right.setDividerLocation(Math.max(Ui.px(160), getWidth() - formWidth - Ui.px(TABLE_WIDTH + 10)));
         }
     }
 

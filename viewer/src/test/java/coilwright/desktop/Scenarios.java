@@ -681,11 +681,11 @@ final class Scenarios {
         }
     }
 
-    /** Labels and buttons of which a part is not shown. */
+    /** Labels, buttons and lists of words of which a part is not shown. */
     private static List<String> cut(JComponent in) {
         List<String> out = new ArrayList<>();
         for (Component c : in.getComponents()) {
-            if (c.isVisible() && (c instanceof JLabel || c instanceof AbstractButton) && !(c instanceof JComboBox<?>)) {
+            if (c.isVisible() && (c instanceof JLabel || c instanceof AbstractButton || c instanceof JComboBox<?>)) {
                 if (c.getWidth() < c.getPreferredSize().width || c.getHeight() < c.getPreferredSize().height) {
                     out.add(c.getName() + " " + c.getAccessibleContext().getAccessibleName() + " " + c.getSize()
                             + " for " + c.getPreferredSize());
