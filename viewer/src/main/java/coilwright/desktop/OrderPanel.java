@@ -421,7 +421,7 @@ final class OrderPanel extends JPanel {
     /** What is not on disk does not count as ticked. */
     private void notKept(Throwable e) {
         window.say("The tick is not kept: "
-                + (e instanceof IOException io ? MainWindow.told(io) : String.valueOf(e.getMessage())));
+                + (e instanceof IOException io ? StatusBar.told(io) : String.valueOf(e.getMessage())));
         made = Optional.empty();
         refresh();
     }
