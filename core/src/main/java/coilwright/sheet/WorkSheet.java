@@ -135,8 +135,7 @@ public final class WorkSheet {
     }
 
     private static String coilThrow(Pitches p) {
-        OptionalInt slots = p.throwSlots();
-        return slots.isPresent() ? "1–" + (1 + slots.getAsInt()) : "stepped; see the table";
+        return p.stepped() ? "stepped; see the table" : p.coilThrow();
     }
 
     /** Steps told in a sentence each. */
