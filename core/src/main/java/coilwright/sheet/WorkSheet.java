@@ -95,7 +95,7 @@ public final class WorkSheet {
         sheet.keepTogether(34).heading("Done");
         sheet.ticks(List.of("All steps are ticked; the last readings are kept with the job."));
         sheet.fields(List.of("Wire used", "Turns per coil", "Remarks"));
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     private static int indexOf(List<WorkStep> steps, Predicate<WorkStep> which) {
