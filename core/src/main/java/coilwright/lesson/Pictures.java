@@ -51,6 +51,11 @@ final class Pictures {
         return developed(winding, new Highlight(new TreeSet<>(marked), Set.of(), Set.of()), brushes);
     }
 
+    /** The winding rolled out with its brushes and coil 1 marked; empty where it is too large to be read. */
+    static Optional<Drawing> ofAll(Winding winding) {
+        return small(winding.armature()) ? Optional.of(developed(winding, List.of(1), true)) : Optional.empty();
+    }
+
     static Drawing developed(Winding winding, Highlight highlight, boolean brushes) {
         Drawing whole = DrawingView.DEVELOPED
                 .draw(winding, ViewOptions.of("").withHighlight(highlight))
