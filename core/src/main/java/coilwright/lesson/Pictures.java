@@ -108,7 +108,7 @@ final class Pictures {
     static Drawing firstCoils(Winding winding, List<Integer> coils) {
         List<ListedCoil> list = coils.stream()
                 .map(winding::coil)
-                .map(c -> new ListedCoil(c.number(), c.top().slot(), c.bottom().slot(), c.topBar(), c.bottomBar()))
+                .map(ListedCoil::of)
                 .toList();
         Winding part = Winding.build(winding.armature(), new WindingSpec.Listed(list));
         return developed(part, List.of(coils.get(coils.size() - 1)), false);
