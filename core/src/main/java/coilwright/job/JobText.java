@@ -30,6 +30,9 @@ import org.yaml.snakeyaml.nodes.SequenceNode;
 public final class JobText {
     private static final Pattern PLAIN =
             Pattern.compile("-?[A-Za-z0-9+.]([A-Za-z0-9 .()/°%µΩ+-]*[A-Za-z0-9.()/°%µΩ+-])?");
+    /** What YAML would take for nothing at all. */
+    private static final Pattern NOTHING = Pattern.compile("null|Null|NULL");
+
     private static final Pattern NUMBER = Pattern.compile("-?(0|[1-9][0-9]*)(\\.[0-9]+)?");
     private static final Pattern STEP = Pattern.compile("([A-Za-z]+)(?:\\[(\\d{1,6})\\])?");
 
@@ -212,7 +215,7 @@ public final class JobText {
         if (path.equals("title")) {
             return JobWriter.text(value);
         }
-        return PLAIN.matcher(value).matches() ? value : quoted(value);
+        return PLAIN.matcher(value).matches() && !NOTHING.matcher(value).matches() ? value : quoted(value);
     }
 
     private static String quoted(String value) {

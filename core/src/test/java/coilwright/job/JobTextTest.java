@@ -339,4 +339,13 @@ class JobTextTest {
                     .forEach(p -> assertThat(gone.get(p)).as(p).isEqualTo(sample.get(p)));
         });
     }
+
+    @Test
+    void aWordThatStandsForNothingIsKeptAsAWord() {
+        JobText job = JobText.of("x", "coilwright: 1\ntitle: A\nrating:\n  volts: 6 V\n");
+        for (String word : List.of("null", "Null", "NULL", "nUll", "~")) {
+            assertThat(job.with("rating.volts", word).get("rating.volts")).isEqualTo(word);
+            assertThat(job.with("title", word).get("title")).isEqualTo(word);
+        }
+    }
 }
