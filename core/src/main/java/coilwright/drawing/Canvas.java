@@ -5,6 +5,7 @@ import coilwright.winding.Coil;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /** Collects the shapes of one page in the order of painting. */
 final class Canvas {
@@ -141,7 +142,7 @@ final class Canvas {
             String words,
             double size,
             Occupied occupied,
-            java.util.function.Predicate<Box> within,
+            Predicate<Box> within,
             Role... roles) {
         for (Point p : places) {
             Shape.Text t = centred(p.x(), p.y(), words, size, true, roles);

@@ -56,8 +56,7 @@ final class RunModel {
         floats = new boolean[n];
         quick = test instanceof BenchTest.Drop
                 || test instanceof BenchTest.Resistance
-                || test instanceof BenchTest.GrowlerWalked
-                || test instanceof BenchTest.GrowlerTurned;
+                || test.relative();
         if (quick) {
             for (int i = 0; i < n; i++) {
                 floats[i] = !sound.joined(from[i], to[i]);

@@ -7,6 +7,7 @@ import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -197,7 +198,7 @@ public final class JobText {
         }
         boolean list = path.equals("winding.deadCoils");
         String written = list
-                ? java.util.Arrays.stream(wanted.split("[,\\s]+"))
+                ? Arrays.stream(wanted.split("[,\\s]+"))
                         .map(w -> written(path, w))
                         .collect(Collectors.joining(", ", "[", "]"))
                 : written(path, wanted);

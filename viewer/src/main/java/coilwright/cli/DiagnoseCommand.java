@@ -14,7 +14,6 @@ import coilwright.job.JobReader;
 import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsFile;
 import coilwright.job.TestKind;
-import coilwright.job.Visible;
 import coilwright.sheet.RunCharts;
 import coilwright.winding.ImpossibleWindingException;
 import java.nio.file.Path;
@@ -148,11 +147,7 @@ final class DiagnoseCommand implements Callable<Integer> {
         List<TestRun> runs = new ArrayList<>();
         int fed = 0;
         for (int i = 0; i < files.size(); i++) {
-            String word = tests.get(i);
-            TestKind kind = TestKind.of(word)
-                    .orElseThrow(() -> new UsageException("--test is \"" + Visible.cut(word)
-                            + "\", but must be one of drop, growler, growler-turned, resistance, ground, ground-walk,"
-                            + " polarity"));
+            TestKind kind = Given.oneOf("--test", tests.get(i), List.of(TestKind.values()), TestKind::word);
             ReadingsFile file =
                     ReadingsFile.read(files.get(i), sound.winding().armature().bars());
             BenchTest test = test(kind, job, sound, fed);

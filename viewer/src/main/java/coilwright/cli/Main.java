@@ -1,6 +1,7 @@
 package coilwright.cli;
 
 import coilwright.file.SafeFiles;
+import coilwright.job.Visible;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
@@ -40,7 +41,7 @@ public final class Main {
             err.println("coilwright: not enough memory for this job; java -Xmx2g -jar … gives more");
             return Exit.BAD;
         } catch (RuntimeException | StackOverflowError e) {
-            err.println(Console.shown(Complaints.unexpected(e)));
+            err.println(Visible.of(Complaints.unexpected(e)));
             return Exit.BAD;
         }
     }
