@@ -29,6 +29,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -53,8 +54,8 @@ class MarksTest {
         }
     }
 
-    private static Map<String, Look> all() {
-        Map<String, Look> out = new LinkedHashMap<>();
+    private static Map<String, Supplier<Look>> all() {
+        Map<String, Supplier<Look>> out = new LinkedHashMap<>();
         sketches(out);
         charts(out);
         sections(out);
@@ -64,57 +65,57 @@ class MarksTest {
         return out;
     }
 
-    private static void sketches(Map<String, Look> out) {
+    private static void sketches(Map<String, Supplier<Look>> out) {
         Palette p = Palette.COLOUR;
         out.put(
                 "sketch-coil-throw",
-                new Look(
+                () -> new Look(
                         "a coil from the solid side in slot 1 to the dashed side at the floor of slot 5: four slots on",
                         MeasuringSketches.coilThrow(p)));
         out.put(
                 "sketch-lead-throw",
-                new Look(
+                () -> new Look(
                         "the lead ends on bar 4, three bars clockwise of bar 1 under slot 1",
                         MeasuringSketches.leadThrow(p)));
         out.put(
                 "sketch-alignment",
-                new Look(
+                () -> new Look(
                         "the centre line of slot 1 meets bar 1 at the left and the mica before bar 1 at the right",
                         MeasuringSketches.alignment(p)));
         out.put(
                 "sketch-core",
-                new Look(
+                () -> new Look(
                         "each letter stands at an arrow as long as what its words name; H spans the end turns, B the teeth",
                         MeasuringSketches.core(p)));
         out.put(
                 "sketch-micrometer",
-                new Look(
+                () -> new Look(
                         "v closes on the bare wire, w on the circle of the covering around it",
                         MeasuringSketches.micrometer(p)));
         out.put(
                 "sketch-mica",
-                new Look("m between two bars, n from the bars down to the mica", MeasuringSketches.mica(p)));
+                () -> new Look("m between two bars, n from the bars down to the mica", MeasuringSketches.mica(p)));
         out.put(
                 "sketch-slot-rectangular",
-                new Look("straight walls, no e, no r", MeasuringSketches.slot(MeasuringSketches.Slot.RECTANGULAR, p)));
+                () -> new Look("straight walls, no e, no r", MeasuringSketches.slot(MeasuringSketches.Slot.RECTANGULAR, p)));
         out.put(
                 "sketch-slot-parallel-tooth",
-                new Look(
+                () -> new Look(
                         "walls that lean inwards, e at the floor, r at a corner",
                         MeasuringSketches.slot(MeasuringSketches.Slot.PARALLEL_TOOTH, p)));
         out.put(
                 "sketch-slot-round-bottom",
-                new Look(
+                () -> new Look(
                         "a half circle as floor, no r",
                         MeasuringSketches.slot(MeasuringSketches.Slot.ROUND_BOTTOM, p)));
         out.put(
                 "sketch-slot-semi-closed",
-                new Look(
+                () -> new Look(
                         "a over the opening, b the lip, c the shoulder, f from the shoulder down",
                         MeasuringSketches.slot(MeasuringSketches.Slot.SEMI_CLOSED, p)));
     }
 
-    private static void charts(Map<String, Look> out) {
+    private static void charts(Map<String, Supplier<Look>> out) {
         RunOut oval = TraceChartTest.readings(
                 16, b -> b == 5 ? Double.NaN : 0.1 * Math.cos(2 * Math.PI * (b - 3) / 16) + (b == 12 ? 0.06 : 0));
         for (TruingCut.Centring centring : TruingCut.Centring.values()) {
@@ -122,7 +123,7 @@ class MarksTest {
             boolean recentred = centring == TruingCut.Centring.RECENTRED;
             out.put(
                     "trace-" + (recentred ? "recentred" : "as-read"),
-                    new Look(
+                    () -> new Look(
                             recentred
                                     ? "the tool follows the dashed circle, 10 µm under the lowest bar 13"
                                     : "the tool runs straight, 10 µm under the lowest bar 11; bar 5 is not read, 12 boxed",
@@ -130,7 +131,7 @@ class MarksTest {
         }
         out.put(
                 "trace-begun",
-                new Look(
+                () -> new Look(
                         "10, 20, 30, 40 µm about their mean of 25, no circle",
                         TraceChart.begun(
                                 "",
@@ -139,7 +140,7 @@ class MarksTest {
         double open = Double.POSITIVE_INFINITY;
         out.put(
                 "readings",
-                new Look(
+                () -> new Look(
                         "bars up to 40 and 80, down to −60, dots at 41.5 and (3–2 turned round) 12, crosses at 40 and 11, ∞ twice",
                         ReadingsChart.pages(
                                 new ReadingsChart.Data(
@@ -164,10 +165,10 @@ class MarksTest {
                                 Palette.COLOUR)));
     }
 
-    private static void sections(Map<String, Look> out) {
+    private static void sections(Map<String, Supplier<Look>> out) {
         out.put(
                 "section-round-wire",
-                new Look(
+                () -> new Look(
                         "9 and 10 have room, 8 and 8 lie there; separator between, wedge under the opening",
                         SlotSection.of(
                                 new SlotSection.Data(
@@ -179,7 +180,7 @@ class MarksTest {
                                 Palette.COLOUR)));
         out.put(
                 "section-strip",
-                new Look(
+                () -> new Look(
                         "three strips of 1.5 mm fit beside one another in 5.4 mm; all ten stand on the separator or the floor",
                         SlotSection.of(
                                 new SlotSection.Data(
@@ -191,7 +192,7 @@ class MarksTest {
                                 Palette.MONOCHROME)));
         out.put(
                 "section-too-full",
-                new Look(
+                () -> new Look(
                         "six and six of 9 a layer lie there, walls lean inwards by 1 mm a side",
                         SlotSection.of(
                                 new SlotSection.Data(
@@ -203,16 +204,16 @@ class MarksTest {
                                 Palette.COLOUR)));
     }
 
-    private static void views(Map<String, Look> out) {
+    private static void views(Map<String, Supplier<Look>> out) {
         ViewOptions plain = ViewOptions.of("Small");
         out.put(
                 "developed-lap",
-                new Look(
+                () -> new Look(
                         "coil 1 from slot 1 to slot 4 and from bar 1 to bar 2, brushes of three bars' distance",
                         DrawingView.DEVELOPED.draw(LAP, plain)));
         out.put(
                 "developed-mica",
-                new Look(
+                () -> new Look(
                         "coil 4, slot 3 and bar 7 heavy; brushes of one and a half bars, poles 20° to the left",
                         DrawingView.DEVELOPED.draw(
                                 MICA,
@@ -223,17 +224,17 @@ class MarksTest {
                                         .withHighlight(new Highlight(Set.of(4), Set.of(7), Set.of(3))))));
         out.put(
                 "developed-frog-leg",
-                new Look(
+                () -> new Look(
                         "two coils of each set a slot, numbers of the second above those of the first",
                         DrawingView.DEVELOPED.draw(FROG, plain)));
         out.put(
                 "round-lap",
-                new Look(
+                () -> new Look(
                         "coil 1 from slot 1 to slot 4, its leads on bars 1 and 2, four brushes 90° apart",
                         DrawingView.ROUND.draw(LAP, plain)));
         out.put(
                 "round-mica",
-                new Look(
+                () -> new Look(
                         "the whole turned by 20° clockwise under still poles; coil 4, slot 3 and bar 7 heavy",
                         DrawingView.ROUND.draw(
                                 MICA,
@@ -243,44 +244,44 @@ class MarksTest {
                                         .withHighlight(new Highlight(Set.of(4), Set.of(7), Set.of(3))))));
         out.put(
                 "round-frog-leg",
-                new Look(
+                () -> new Look(
                         "two coils of each set a slot, the second with double lines",
                         DrawingView.ROUND.draw(FROG, plain)));
         out.put(
                 "round-broken",
-                new Look(
+                () -> new Look(
                         "ends in the air at coils 6 and 11, coil 9 on one bar, coil 10 in one slot",
                         DrawingView.ROUND.draw(SampleWindings.broken(), plain)));
         out.put(
                 "developed-broken",
-                new Look(
+                () -> new Look(
                         "the same rolled out; coil 3 leans the other way",
                         DrawingView.DEVELOPED.draw(SampleWindings.broken(), plain)));
-        out.put("coil-lap", new Look("throw 1–4, leads 0 and 1 bar right", DrawingView.COIL.draw(LAP, plain)));
+        out.put("coil-lap", () -> new Look("throw 1–4, leads 0 and 1 bar right", DrawingView.COIL.draw(LAP, plain)));
         out.put(
                 "coil-mica",
-                new Look(
+                () -> new Look(
                         "slot 2 is in line with the mica after bar 2, so bars 5 and 4 are 2½ and 1½ right",
                         DrawingView.COIL.draw(MICA, plain.withCoil(3))));
         out.put(
                 "coil-dead",
-                new Look(
+                () -> new Look(
                         "both leads end in the air",
                         DrawingView.COIL.draw(
                                 SampleWindings.broken(), ViewOptions.of("").withCoil(11))));
         out.put(
                 "paths-lap",
-                new Look(
+                () -> new Look(
                         "four paths of one coil, eight coils under brushes",
                         DrawingView.PATHS.draw(LAP, plain.withBrushWidth(1.5))));
         out.put(
                 "growler-lap",
-                new Look(
+                () -> new Look(
                         "probes on bars 4 and 5, where coil 4 of slots 4 and 7 takes the right face's flux",
                         DrawingView.GROWLER.draw(LAP, plain)));
         out.put(
                 "growler-mica",
-                new Look(
+                () -> new Look(
                         "slot 1 at 35°; probes where they were put, arc of 35° at the top",
                         DrawingView.GROWLER.draw(
                                 MICA,
@@ -290,7 +291,7 @@ class MarksTest {
                                         .withBench(GrowlerBench.usual().withProbes(2, 5)))));
     }
 
-    private static void overlays(Map<String, Look> out) {
+    private static void overlays(Map<String, Supplier<Look>> out) {
         List<ListedCoil> found = new ArrayList<>(LAP.asListed().coils());
         found.set(2, ListedCoil.of(3, 3, 6, 8, 4));
         found.set(6, ListedCoil.of(7, 6, 10, 7, 8));
@@ -302,24 +303,24 @@ class MarksTest {
         for (DrawingView view : List.of(DrawingView.DEVELOPED, DrawingView.ROUND)) {
             out.put(
                     "found-" + view.word(),
-                    new Look(
+                    () -> new Look(
                             "slot 1 at 35°; probes where they were put, arc of 35° at the top",
                             OverlayDrawings.connections(view, LAP, comparison, plain)));
             out.put(
                     "cut-out-" + view.word(),
-                    new Look(
+                    () -> new Look(
                             "coil 5 cut, both leads lifted, bars 5 and 6 joined, coil 8 idle",
                             OverlayDrawings.cutOut(view, LAP, new CutOut(5, true, List.of(8), List.of(5, 6)), plain)));
         }
     }
 
-    private static void bench(Map<String, Look> out) {
+    private static void bench(Map<String, Supplier<Look>> out) {
         ViewOptions plain = ViewOptions.of("");
-        out.put("bench-growler", new Look("the same without words", BenchPicture.growler(LAP, plain, 25)));
-        out.put("bench-blade", new Look("the blade over slot 1, no probes", BenchPicture.blade(LAP, plain, 25)));
+        out.put("bench-growler", () -> new Look("the same without words", BenchPicture.growler(LAP, plain, 25)));
+        out.put("bench-blade", () -> new Look("the blade over slot 1, no probes", BenchPicture.blade(LAP, plain, 25)));
         out.put(
                 "bench-drop",
-                new Look(
+                () -> new Look(
                         "current in at bar 1 and out at bar 4, meter on 2 and 3, compass at slot 7",
                         BenchPicture.touched(
                                 LAP,
@@ -332,7 +333,7 @@ class MarksTest {
                                 25)));
         out.put(
                 "bench-ground",
-                new Look(
+                () -> new Look(
                         "one probe on bar 5, the other on the shaft",
                         BenchPicture.touched(
                                 MICA,
@@ -366,17 +367,17 @@ class MarksTest {
             List<String> frozen = new String(in.readAllBytes(), StandardCharsets.UTF_8)
                     .lines()
                     .toList();
-            assertThat(marks(all().get(name))).containsExactlyElementsOf(frozen);
+            assertThat(marks(all().get(name).get())).containsExactlyElementsOf(frozen);
         }
     }
 
     /** Writes the files, and with a second word the pictures, into folders. */
     public static void main(String[] args) throws IOException {
-        for (Map.Entry<String, Look> e : all().entrySet()) {
-            Files.write(Path.of(args[0], e.getKey() + ".txt"), marks(e.getValue()));
+        for (Map.Entry<String, Supplier<Look>> e : all().entrySet()) {
+            Files.write(Path.of(args[0], e.getKey() + ".txt"), marks(e.getValue().get()));
             if (args.length > 1) {
                 int n = 0;
-                for (Drawing page : e.getValue().pages().pages()) {
+                for (Drawing page : e.getValue().get().pages().pages()) {
                     n++;
                     Files.write(
                             Path.of(args[1], e.getKey() + "-" + n + ".png"),

@@ -28,6 +28,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -40,35 +41,36 @@ import org.junit.jupiter.params.provider.MethodSource;
 class SheetWordsTest {
     private static final Path SAMPLES = Path.of("../samples/jobs");
 
-    private static Map<String, DrawingPages> all() {
+    private static Map<String, Supplier<DrawingPages>> all() {
         Palette p = Palette.COLOUR;
         Job full = RecordJobs.full();
         Job bare = RecordJobs.bare();
+        Job before = asBefore();
         Job lap = Job.of("Lap", Armature.of(12, 12, 4), WindingSpec.lap(1, Direction.PROGRESSIVE))
                 .withTurns(3)
                 .withCoilResistance(Quantity.parse("12.5 mohm", Quantity.Kind.RESISTANCE));
         BenchArmature sound = BenchArmature.sound(lap.build(), 0.0125);
         TestSheet.Options usual = TestSheet.Options.usual();
-        Map<String, DrawingPages> out = new LinkedHashMap<>();
+        Map<String, Supplier<DrawingPages>> out = new LinkedHashMap<>();
         for (SheetKind kind : SheetKind.values()) {
             boolean ofThePlan = kind == SheetKind.RECORD || kind == SheetKind.AS_FOUND;
-            out.put("full-" + kind.word(), kind.pages(ofThePlan ? full : asBefore(), WindingWay.FORMED_COILS, p));
+            out.put("full-" + kind.word(), () -> kind.pages(ofThePlan ? full : before, WindingWay.FORMED_COILS, p));
             if (kind != SheetKind.CHECKLIST) {
-                out.put("bare-" + kind.word(), kind.pages(bare, WindingWay.FORMED_COILS, p));
+                out.put("bare-" + kind.word(), () -> kind.pages(bare, WindingWay.FORMED_COILS, p));
             }
         }
-        out.put("full-rewind", RewindSheet.of(RewindReport.of(full, RewindReport.Settings.USUAL)));
-        out.put("bare-rewind", RewindSheet.of(RewindReport.of(bare, RewindReport.Settings.USUAL)));
+        out.put("full-rewind", () -> RewindSheet.of(RewindReport.of(full, RewindReport.Settings.USUAL)));
+        out.put("bare-rewind", () -> RewindSheet.of(RewindReport.of(bare, RewindReport.Settings.USUAL)));
         for (String sample : List.of("quarry-winch-motor", "mountain-railway-motor", "plating-room-generator")) {
-            out.put(sample + "-rewind", RewindSheet.of(RewindReport.of(sample(sample), RewindReport.Settings.USUAL)));
+            out.put(sample + "-rewind", () -> RewindSheet.of(RewindReport.of(sample(sample), RewindReport.Settings.USUAL)));
         }
-        out.put("test-drop", TestSheet.of(lap, sound, new BenchTest.Drop(1, 4, 2), usual));
-        out.put("test-resistance", TestSheet.of(lap, sound, new BenchTest.Resistance(), usual));
-        out.put("test-ground", TestSheet.of(lap, sound, new BenchTest.Ground(), usual));
-        out.put("test-polarity", TestSheet.of(lap, sound, new BenchTest.Polarity(), usual));
-        out.put("test-growler-turned", TestSheet.of(lap, sound, new BenchTest.GrowlerTurned(Growler.USUAL, 105), usual));
-        out.put("test-growler-walked", TestSheet.of(lap, sound, new BenchTest.GrowlerWalked(Growler.USUAL, 20), usual));
-        out.put("test-blade", TestSheet.blade(lap, sound, Growler.USUAL, usual));
+        out.put("test-drop", () -> TestSheet.of(lap, sound, new BenchTest.Drop(1, 4, 2), usual));
+        out.put("test-resistance", () -> TestSheet.of(lap, sound, new BenchTest.Resistance(), usual));
+        out.put("test-ground", () -> TestSheet.of(lap, sound, new BenchTest.Ground(), usual));
+        out.put("test-polarity", () -> TestSheet.of(lap, sound, new BenchTest.Polarity(), usual));
+        out.put("test-growler-turned", () -> TestSheet.of(lap, sound, new BenchTest.GrowlerTurned(Growler.USUAL, 105), usual));
+        out.put("test-growler-walked", () -> TestSheet.of(lap, sound, new BenchTest.GrowlerWalked(Growler.USUAL, 20), usual));
+        out.put("test-blade", () -> TestSheet.blade(lap, sound, Growler.USUAL, usual));
         return out;
     }
 
@@ -120,14 +122,14 @@ class SheetWordsTest {
             List<String> frozen = new String(in.readAllBytes(), StandardCharsets.UTF_8)
                     .lines()
                     .toList();
-            assertThat(words(all().get(name))).containsExactlyElementsOf(frozen);
+            assertThat(words(all().get(name).get())).containsExactlyElementsOf(frozen);
         }
     }
 
     /** Writes the files into a folder. */
     public static void main(String[] args) throws IOException {
-        for (Map.Entry<String, DrawingPages> e : all().entrySet()) {
-            Files.write(Path.of(args[0], e.getKey() + ".txt"), words(e.getValue()));
+        for (Map.Entry<String, Supplier<DrawingPages>> e : all().entrySet()) {
+            Files.write(Path.of(args[0], e.getKey() + ".txt"), words(e.getValue().get()));
         }
     }
 }
