@@ -97,7 +97,8 @@ class MarksTest {
                 () -> new Look("m between two bars, n from the bars down to the mica", MeasuringSketches.mica(p)));
         out.put(
                 "sketch-slot-rectangular",
-                () -> new Look("straight walls, no e, no r", MeasuringSketches.slot(MeasuringSketches.Slot.RECTANGULAR, p)));
+                () -> new Look(
+                        "straight walls, no e, no r", MeasuringSketches.slot(MeasuringSketches.Slot.RECTANGULAR, p)));
         out.put(
                 "sketch-slot-parallel-tooth",
                 () -> new Look(
@@ -374,7 +375,8 @@ class MarksTest {
     /** Writes the files, and with a second word the pictures, into folders. */
     public static void main(String[] args) throws IOException {
         for (Map.Entry<String, Supplier<Look>> e : all().entrySet()) {
-            Files.write(Path.of(args[0], e.getKey() + ".txt"), marks(e.getValue().get()));
+            Files.write(
+                    Path.of(args[0], e.getKey() + ".txt"), marks(e.getValue().get()));
             if (args.length > 1) {
                 int n = 0;
                 for (Drawing page : e.getValue().get().pages().pages()) {

@@ -82,7 +82,9 @@ final class ProbeWorthTest {
         assertThat(here.instruction())
                 .isEqualTo("probes on bars " + here.pair().from() + " and "
                         + here.pair().to() + "; " + OHMS.setUp());
-        assertThat(here.outcomes()).extracting(NextProbe.Outcome::faults).containsExactly(first.faults(), second.faults());
+        assertThat(here.outcomes())
+                .extracting(NextProbe.Outcome::faults)
+                .containsExactly(first.faults(), second.faults());
         for (NextProbe.Outcome o : here.outcomes()) {
             // In the scale of this run.
             assertThat(o.value()).isCloseTo(0.5 * reads(OHMS, here.pair(), o.faults()), within(1e-9));
@@ -143,15 +145,16 @@ final class ProbeWorthTest {
         NextProbe n = next(diagnosis(List.of(run(OHMS, 1)), 0.4, likely, unlikely));
         assertThat(n.outcomes())
                 .extracting(NextProbe.Outcome::faults)
-                .containsExactly(List.of(), likely.faults(), likely.sameReadings().get(0));
+                .containsExactly(
+                        List.of(), likely.faults(), likely.sameReadings().get(0));
         // Of 0.4, 0.3 and 0.3 the best pair tells at most all three apart.
-        assertThat(n.information()).isLessThanOrEqualTo(1.1 * entropy(0.4, 0.3, 0.3) + 1e-9).isGreaterThan(0.6);
-        Fault[] many = IntStream.rangeClosed(1, 12)
-                .mapToObj(Fault.OpenCoil::new)
-                .toArray(Fault[]::new);
-        Fault[] more = IntStream.rangeClosed(1, 12)
-                .mapToObj(Fault.ReversedCoil::new)
-                .toArray(Fault[]::new);
+        assertThat(n.information())
+                .isLessThanOrEqualTo(1.1 * entropy(0.4, 0.3, 0.3) + 1e-9)
+                .isGreaterThan(0.6);
+        Fault[] many =
+                IntStream.rangeClosed(1, 12).mapToObj(Fault.OpenCoil::new).toArray(Fault[]::new);
+        Fault[] more =
+                IntStream.rangeClosed(1, 12).mapToObj(Fault.ReversedCoil::new).toArray(Fault[]::new);
         assertThat(next(diagnosis(
                                 List.of(run(OHMS, 1)),
                                 0.005,
@@ -171,7 +174,8 @@ final class ProbeWorthTest {
         assertThat(n.test()).isEqualTo(new BenchTest.Ground());
         assertThat(n.pair().to()).isEqualTo(BenchTest.SHAFT);
         assertThat(n.instruction())
-                .isEqualTo("probes on bar " + n.pair().from() + " and the shaft; " + n.test().setUp());
+                .isEqualTo("probes on bar " + n.pair().from() + " and the shaft; "
+                        + n.test().setUp());
         assertThat(n.information()).isCloseTo(Math.log(2), within(1e-6));
     }
 

@@ -34,9 +34,7 @@ final class ReportTest {
     private static List<PairReading> scattered() {
         return IntStream.range(0, EXACT.size())
                 .mapToObj(i -> new PairReading(
-                        EXACT.get(i).from(),
-                        EXACT.get(i).to(),
-                        EXACT.get(i).value() * (i % 2 == 0 ? 1.01 : 0.99)))
+                        EXACT.get(i).from(), EXACT.get(i).to(), EXACT.get(i).value() * (i % 2 == 0 ? 1.01 : 0.99)))
                 .toList();
     }
 
@@ -75,7 +73,8 @@ final class ReportTest {
         Diagnosis d = report.of(
                 List.of(weigh(10), weigh(2, touching), weigh(4, other), weigh(1, turns), weigh(3, shorted)), List.of());
         assertThat(d.soundProbability()).isCloseTo(10.0 / 20, within(1e-12));
-        assertThat(d.ranked()).extracting(Diagnosis.Explanation::faults)
+        assertThat(d.ranked())
+                .extracting(Diagnosis.Explanation::faults)
                 .containsExactly(List.of(shorted), List.of(other), List.of(turns));
         assertThat(d.ranked().get(0).probability()).isCloseTo(5.0 / 20, within(1e-12));
         assertThat(d.ranked().get(0).sameReadings()).containsExactly(List.of(touching));
@@ -108,7 +107,8 @@ final class ReportTest {
         Diagnosis d = report.of(List.of(nothing, weigh(0.9e-6, open)), List.of());
         assertThat(d.ranked()).isEmpty();
         assertThat(d.soundProbability()).isEqualTo(1);
-        assertThat(report.of(List.of(nothing, weigh(1.1e-6, open)), List.of()).ranked()).hasSize(1);
+        assertThat(report.of(List.of(nothing, weigh(1.1e-6, open)), List.of()).ranked())
+                .hasSize(1);
         assertThat(report.of(List.of(weigh(0.9e-6), weigh(1, open)), List.of()).soundProbability())
                 .isZero();
     }
@@ -151,7 +151,8 @@ final class ReportTest {
         Evidence e = own.evidence().get(0);
         List<Double> all = new ArrayList<>();
         for (int i = 0; i < read.size(); i++) {
-            all.add(e.square(sound.predicted().get(0), 1, i) - e.square(w.predicted().get(0), 1, i));
+            all.add(e.square(sound.predicted().get(0), 1, i)
+                    - e.square(w.predicted().get(0), 1, i));
         }
         all.sort((a, b) -> Double.compare(b, a));
         for (int i = 0; i < 3; i++) {
@@ -207,16 +208,22 @@ final class ReportTest {
         double open = Double.POSITIVE_INFINITY;
         double[] x = {1, -2, 3};
         assertThat(Report.proportional(x, new double[] {2, -4, 6})).isTrue();
-        assertThat(Report.proportional(x, new double[] {-2, 4, -6})).as("turned over").isFalse();
+        assertThat(Report.proportional(x, new double[] {-2, 4, -6}))
+                .as("turned over")
+                .isFalse();
         assertThat(Report.proportional(x, new double[] {2, -4, 6.0001})).isFalse();
         assertThat(Report.proportional(x, new double[] {2, -4, 6.000001})).isTrue();
         assertThat(Report.proportional(x, new double[] {2, 4, 6})).isFalse();
         assertThat(Report.proportional(x, new double[3])).isFalse();
         assertThat(Report.proportional(new double[3], x)).isFalse();
         assertThat(Report.proportional(new double[3], new double[3])).isTrue();
-        assertThat(Report.proportional(new double[] {open, 1, 2}, new double[] {open, 2, 4})).isTrue();
-        assertThat(Report.proportional(new double[] {open, 1, 2}, new double[] {1, 2, 4})).isFalse();
-        assertThat(Report.proportional(new double[] {1, 1, 2}, new double[] {open, 1, 2})).isFalse();
-        assertThat(Report.proportional(new double[] {open, open}, new double[] {open, open})).isTrue();
+        assertThat(Report.proportional(new double[] {open, 1, 2}, new double[] {open, 2, 4}))
+                .isTrue();
+        assertThat(Report.proportional(new double[] {open, 1, 2}, new double[] {1, 2, 4}))
+                .isFalse();
+        assertThat(Report.proportional(new double[] {1, 1, 2}, new double[] {open, 1, 2}))
+                .isFalse();
+        assertThat(Report.proportional(new double[] {open, open}, new double[] {open, open}))
+                .isTrue();
     }
 }

@@ -128,7 +128,8 @@ final class WeigherTest {
     void oneSizeIsSearchedAgainOnlyWhereASlipIsLeftOver() {
         List<String> asked = new ArrayList<>();
         Weighed smooth = weighed(2, 2);
-        assertThat(Weigher.bestSize(worth -> note(asked, worth, smooth, smooth))).isSameAs(smooth);
+        assertThat(Weigher.bestSize(worth -> note(asked, worth, smooth, smooth)))
+                .isSameAs(smooth);
         assertThat(asked).containsExactly("plain");
         // A slip left over: without it another size may be better, and is then taken.
         Weighed left = weighed(3, 2);
@@ -174,9 +175,7 @@ final class WeigherTest {
                 new BenchTest.GroundWalk(1, 4, 1));
         var w = new Weigher(
                 SOUND,
-                tests.stream()
-                        .map(t -> new TestRun(t, t.readWalk(SOUND)))
-                        .toList());
+                tests.stream().map(t -> new TestRun(t, t.readWalk(SOUND))).toList());
         for (List<Fault> faults : all) {
             BenchArmature faulty = SOUND;
             for (Fault f : faults) {
@@ -188,9 +187,13 @@ final class WeigherTest {
                 for (int i : IntStream.range(0, read.size()).toArray()) {
                     double should = read.get(i).value();
                     if (Double.isInfinite(should)) {
-                        assertThat(predicted[r][i]).as("%s %s", faults, read.get(i)).isEqualTo(should);
+                        assertThat(predicted[r][i])
+                                .as("%s %s", faults, read.get(i))
+                                .isEqualTo(should);
                     } else {
-                        assertThat(predicted[r][i]).as("%s %s %s", tests.get(r), faults, read.get(i)).isCloseTo(should, within(1e-8));
+                        assertThat(predicted[r][i])
+                                .as("%s %s %s", tests.get(r), faults, read.get(i))
+                                .isCloseTo(should, within(1e-8));
                     }
                 }
             }

@@ -855,8 +855,7 @@ class SheetLayoutTest {
         org.assertj.core.api.Assertions.assertThatThrownBy(() -> new Table(List.of(), List.of(), 1))
                 .hasMessage("a table has no columns, but needs one");
         for (double share : new double[] {0, -1, Double.NaN, Double.POSITIVE_INFINITY}) {
-            org.assertj.core.api.Assertions.assertThatThrownBy(
-                            () -> new Table.Column("Bars", share, Table.Align.LEFT))
+            org.assertj.core.api.Assertions.assertThatThrownBy(() -> new Table.Column("Bars", share, Table.Align.LEFT))
                     .hasMessage("column \"Bars\" has a share of " + share + ", but must have more than 0");
         }
         assertThat(table(1, 6).strips()).isEqualTo(6);

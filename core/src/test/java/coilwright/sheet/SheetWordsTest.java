@@ -62,14 +62,20 @@ class SheetWordsTest {
         out.put("full-rewind", () -> RewindSheet.of(RewindReport.of(full, RewindReport.Settings.USUAL)));
         out.put("bare-rewind", () -> RewindSheet.of(RewindReport.of(bare, RewindReport.Settings.USUAL)));
         for (String sample : List.of("quarry-winch-motor", "mountain-railway-motor", "plating-room-generator")) {
-            out.put(sample + "-rewind", () -> RewindSheet.of(RewindReport.of(sample(sample), RewindReport.Settings.USUAL)));
+            out.put(
+                    sample + "-rewind",
+                    () -> RewindSheet.of(RewindReport.of(sample(sample), RewindReport.Settings.USUAL)));
         }
         out.put("test-drop", () -> TestSheet.of(lap, sound, new BenchTest.Drop(1, 4, 2), usual));
         out.put("test-resistance", () -> TestSheet.of(lap, sound, new BenchTest.Resistance(), usual));
         out.put("test-ground", () -> TestSheet.of(lap, sound, new BenchTest.Ground(), usual));
         out.put("test-polarity", () -> TestSheet.of(lap, sound, new BenchTest.Polarity(), usual));
-        out.put("test-growler-turned", () -> TestSheet.of(lap, sound, new BenchTest.GrowlerTurned(Growler.USUAL, 105), usual));
-        out.put("test-growler-walked", () -> TestSheet.of(lap, sound, new BenchTest.GrowlerWalked(Growler.USUAL, 20), usual));
+        out.put(
+                "test-growler-turned",
+                () -> TestSheet.of(lap, sound, new BenchTest.GrowlerTurned(Growler.USUAL, 105), usual));
+        out.put(
+                "test-growler-walked",
+                () -> TestSheet.of(lap, sound, new BenchTest.GrowlerWalked(Growler.USUAL, 20), usual));
         out.put("test-blade", () -> TestSheet.blade(lap, sound, Growler.USUAL, usual));
         return out;
     }
@@ -99,7 +105,8 @@ class SheetWordsTest {
             out.add("---- " + page.title() + ": " + page.description());
             Map<Long, List<Shape.Text>> rows = new TreeMap<>();
             for (Shape.Text t : page.texts()) {
-                rows.computeIfAbsent(Math.round(t.at().y() * 10), y -> new ArrayList<>()).add(t);
+                rows.computeIfAbsent(Math.round(t.at().y() * 10), y -> new ArrayList<>())
+                        .add(t);
             }
             for (List<Shape.Text> row : rows.values()) {
                 out.add(row.stream()
@@ -129,7 +136,8 @@ class SheetWordsTest {
     /** Writes the files into a folder. */
     public static void main(String[] args) throws IOException {
         for (Map.Entry<String, Supplier<DrawingPages>> e : all().entrySet()) {
-            Files.write(Path.of(args[0], e.getKey() + ".txt"), words(e.getValue().get()));
+            Files.write(
+                    Path.of(args[0], e.getKey() + ".txt"), words(e.getValue().get()));
         }
     }
 }
