@@ -426,7 +426,7 @@ public final class Sheet {
         TableRun(Table table) {
             this.table = table;
             this.n = table.columns().size();
-            this.stripWidth = table.strips() == 1 ? ROOM : (ROOM - STRIP_GAP * (table.strips() - 1)) / table.strips();
+            this.stripWidth = (ROOM - STRIP_GAP * (table.strips() - 1)) / table.strips();
             double total =
                     table.columns().stream().mapToDouble(Table.Column::share).sum();
             this.left = new double[n + 1];
@@ -473,9 +473,6 @@ public final class Sheet {
                     next = end;
                 }
                 y = lowest + 1;
-                if (next < rows.size()) {
-                    nextPage();
-                }
             }
         }
 
