@@ -372,8 +372,7 @@ public record FaultExercise(
         Fault f = faults.get(0);
         return Optional.of(Pictures.developed(
                 winding(),
-                new coilwright.drawing.Highlight(
-                        new TreeSet<>(f.coils()), new TreeSet<>(f.bars()), Set.of()),
+                new coilwright.drawing.Highlight(new TreeSet<>(f.coils()), new TreeSet<>(f.bars()), Set.of()),
                 false));
     }
 }
