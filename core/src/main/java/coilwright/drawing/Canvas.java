@@ -138,12 +138,7 @@ final class Canvas {
      * @param within where the words must stay
      */
     boolean plate(
-            List<Point> places,
-            String words,
-            double size,
-            Occupied occupied,
-            Predicate<Box> within,
-            Role... roles) {
+            List<Point> places, String words, double size, Occupied occupied, Predicate<Box> within, Role... roles) {
         for (Point p : places) {
             Shape.Text t = centred(p.x(), p.y(), words, size, true, roles);
             Box b = t.bounds().grown(0.3);

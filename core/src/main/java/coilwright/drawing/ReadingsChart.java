@@ -146,8 +146,7 @@ public final class ReadingsChart {
     }
 
     private double value(PairReading r) {
-        boolean turned = !columns.containsKey(r.pair())
-                && columns.containsKey(new BenchTest.Pair(r.to(), r.from()));
+        boolean turned = !columns.containsKey(r.pair()) && columns.containsKey(new BenchTest.Pair(r.to(), r.from()));
         return turned && data.signed() ? 0 - r.value() : r.value();
     }
 

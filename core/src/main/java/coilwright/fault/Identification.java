@@ -321,11 +321,7 @@ public final class Identification {
                 excluded.add(new Excluded(type, c.plex(), c.direction(), poles, against.get()));
             } else {
                 throwSlots.ifPresent(t -> why.add(String.format(
-                        Locale.ROOT,
-                        "coil throw 1-%d spans %d slots, the pole pitch is %.2f",
-                        t + 1,
-                        t,
-                        pitch)));
+                        Locale.ROOT, "coil throw 1-%d spans %d slots, the pole pitch is %.2f", t + 1, t, pitch)));
                 fits.add(new Fit(winding, c.plex(), c.direction(), why));
             }
         }

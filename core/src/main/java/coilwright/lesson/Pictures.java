@@ -106,10 +106,8 @@ final class Pictures {
 
     /** Some coils of a winding alone, the last of them drawn heavily. */
     static Drawing firstCoils(Winding winding, List<Integer> coils) {
-        List<ListedCoil> list = coils.stream()
-                .map(winding::coil)
-                .map(ListedCoil::of)
-                .toList();
+        List<ListedCoil> list =
+                coils.stream().map(winding::coil).map(ListedCoil::of).toList();
         Winding part = Winding.build(winding.armature(), new WindingSpec.Listed(list));
         return developed(part, List.of(coils.get(coils.size() - 1)), false);
     }

@@ -150,9 +150,8 @@ public record ReadingsExercise(
                         ? "."
                         : "; every coil has " + Figures.number(milliohms) + " mΩ, joints and bars nothing."));
         fault.ifPresent(f -> out.add("One thing is wrong: " + f.words() + "."));
-        String which = Figures.list(pairs.stream()
-                .map(p -> "bars " + p.from() + " and " + p.to())
-                .toList());
+        String which = Figures.list(
+                pairs.stream().map(p -> "bars " + p.from() + " and " + p.to()).toList());
         if (test instanceof BenchTest.Drop d) {
             out.add("Drop test: " + Figures.number(d.amperes()) + " A of direct current in at bar " + d.in()
                     + " and out at bar " + d.out() + ". What does a millivoltmeter read between " + which

@@ -52,8 +52,7 @@ final class WorkNotes {
         return out;
     }
 
-    private static List<Integer> coils(
-            List<WorkOrder.Lifted> lifted, Predicate<WorkOrder.Lifted> which) {
+    private static List<Integer> coils(List<WorkOrder.Lifted> lifted, Predicate<WorkOrder.Lifted> which) {
         return List.copyOf(new TreeSet<>(
                 lifted.stream().filter(which).map(l -> l.side().coil()).toList()));
     }

@@ -185,9 +185,7 @@ public final class TestSheet {
     }
 
     private double known(BenchTest test, PairReading reading) {
-        double relative = test.read(armature, List.of(reading.pair()))
-                .get(0)
-                .value();
+        double relative = test.read(armature, List.of(reading.pair())).get(0).value();
         if (!(reading.value() > 0) || !(relative > 1e-9)) {
             throw new IllegalArgumentException("the known-good reading is " + reading.value() + " where "
                     + String.format(Locale.ROOT, "%.3f", relative)

@@ -31,8 +31,7 @@ public record ListedCoil(int coil, int topSlot, int bottomSlot, OptionalInt topB
      * @param coil of a winding
      */
     public static ListedCoil of(Coil coil) {
-        return new ListedCoil(
-                coil.number(), coil.top().slot(), coil.bottom().slot(), coil.topBar(), coil.bottomBar());
+        return new ListedCoil(coil.number(), coil.top().slot(), coil.bottom().slot(), coil.topBar(), coil.bottomBar());
     }
 
     /**

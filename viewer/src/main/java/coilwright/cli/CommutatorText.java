@@ -89,7 +89,9 @@ final class CommutatorText {
     static String limitsCsv() {
         StringBuilder out = new StringBuilder("id,machine,quantity,lowMm,highMm,printed,source,edition,trust,note\n");
         for (CommutatorLimit l : CommutatorLimit.all()) {
-            Csv.line(out, List.of(
+            Csv.line(
+                    out,
+                    List.of(
                             l.id(),
                             l.machine(),
                             l.quantity().word(),

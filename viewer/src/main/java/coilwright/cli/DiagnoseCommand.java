@@ -105,13 +105,6 @@ final class DiagnoseCommand implements Callable<Integer> {
             List<TestRun> runs = files.isEmpty() ? noted(job) : read(job, sound);
             Diagnosis diagnosis = Diagnosis.of(sound, runs);
             Optional<NextProbe> next = NextProbe.of(diagnosis, job.growler());
-            output.answer(
-                    console,
-                    switch (output.format()) {
-                        case TEXT -> DiagnosisText.of(job, diagnosis, next);
-                        case JSON -> DiagnosisJson.of(diagnosis, next);
-                        case CSV -> DiagnosisText.csv(diagnosis);
-                    });
             if (chart.isPresent()) {
                 Drawings.write(
                         console,
@@ -119,6 +112,13 @@ final class DiagnoseCommand implements Callable<Integer> {
                         chart.get(),
                         OptionalDouble.empty());
             }
+            output.answer(
+                    console,
+                    switch (output.format()) {
+                        case TEXT -> DiagnosisText.of(job, diagnosis, next);
+                        case JSON -> DiagnosisJson.of(diagnosis, next);
+                        case CSV -> DiagnosisText.csv(diagnosis);
+                    });
             return diagnosis.verdict() == Diagnosis.Verdict.SOUND ? Exit.DONE : Exit.NO;
         } catch (ImpossibleWindingException e) {
             return console.impossible(jobFile, e.findings());

@@ -143,16 +143,11 @@ final class DiagnosisJson {
     private static double round(double x) {
         return x == 0 || !Double.isFinite(x)
                 ? 0
-                : new BigDecimal(x)
-                        .round(new MathContext(6))
-                        .doubleValue();
+                : new BigDecimal(x).round(new MathContext(6)).doubleValue();
     }
 
     /** Six decimals. */
     private static double share(double p) {
-        return new BigDecimal(p)
-                .setScale(6, RoundingMode.HALF_EVEN)
-                .doubleValue();
+        return new BigDecimal(p).setScale(6, RoundingMode.HALF_EVEN).doubleValue();
     }
-
 }

@@ -53,7 +53,8 @@ final class DiagnosisText {
             if (next.get().outcomes().size() > 1) {
                 for (NextProbe.Outcome o :
                         next.get().outcomes().stream().limit(MOST_SHOWN).toList()) {
-                    TextTable.hanging(out, "    ", DiagnosisWords.faults(o.faults()) + " would read " + number(o.value()));
+                    TextTable.hanging(
+                            out, "    ", DiagnosisWords.faults(o.faults()) + " would read " + number(o.value()));
                 }
             }
         } else if (d.verdict() == Diagnosis.Verdict.SOUND) {
@@ -75,7 +76,10 @@ final class DiagnosisText {
     }
 
     private static void explanation(StringBuilder out, int n, Diagnosis.Explanation e, Winding winding) {
-        TextTable.hanging(out, "  ", n + ". " + DiagnosisWords.faults(e.faults()) + ", " + DiagnosisWords.percent(e.probability()));
+        TextTable.hanging(
+                out,
+                "  ",
+                n + ". " + DiagnosisWords.faults(e.faults()) + ", " + DiagnosisWords.percent(e.probability()));
         for (Fault f : e.faults()) {
             String where = where(f, winding);
             if (!where.isEmpty()) {

@@ -87,8 +87,8 @@ final class IdentifyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Identification.Known known = Given.valid(() ->
-                new Identification.Known(slots, bars, Given.whole(poles), Given.whole(throwSlots), sightings()));
+        Identification.Known known = Given.valid(
+                () -> new Identification.Known(slots, bars, Given.whole(poles), Given.whole(throwSlots), sightings()));
         Identification.Answer answer = Given.valid(() -> Identification.of(known));
         output.answer(
                 console,

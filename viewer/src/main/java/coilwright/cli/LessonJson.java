@@ -44,7 +44,10 @@ final class LessonJson {
                 json.writeStartObject();
                 json.writeStringField("title", c.title());
                 Json.strings(json, "cautions", c.cautions());
-                Json.strings(json, "steps", c.steps().stream().map(Chapter.Step::words).toList());
+                Json.strings(
+                        json,
+                        "steps",
+                        c.steps().stream().map(Chapter.Step::words).toList());
                 json.writeEndObject();
             }
             json.writeEndArray();

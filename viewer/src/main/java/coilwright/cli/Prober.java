@@ -227,7 +227,8 @@ final class Prober {
                                 p.to() == BenchTest.SHAFT ? volts.get(p.from() - 1) : 0 - volts.get(p.to() - 1)))
                         .toList();
             }
-            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY -> benchTest().read(armature, pairs);
+            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY ->
+                benchTest().read(armature, pairs);
         };
         return ProbePairs.withoutRounding(raw);
     }
@@ -318,9 +319,7 @@ final class Prober {
     }
 
     private String setUp() {
-        String fed = supply instanceof Supply.Voltage v
-                ? number(v.volts()) + " V"
-                : number(amperes()) + " A";
+        String fed = supply instanceof Supply.Voltage v ? number(v.volts()) + " V" : number(amperes()) + " A";
         return switch (test) {
             case DROP ->
                 gear.map(g -> fed + " through the brushes: " + brushes(g))
@@ -328,7 +327,8 @@ final class Prober {
             case GROUND_WALK ->
                 fed + " in at bar " + feed().in() + " and out at bar "
                         + feeds.get(0).out() + ", meter from bar to shaft";
-            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY -> benchTest().setUp();
+            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY ->
+                benchTest().setUp();
         };
     }
 

@@ -34,10 +34,12 @@ final class RepairText {
             row(table, name(o), o.lost(), o.cost(), plan.sound());
         }
         table.appendTo(out);
-        TextTable.paragraph(out, "Unbalance: the largest difference between two paths' voltages over their mean, at any rotor"
-                                + " position. Volts: of all paths on the mean, the sound armature being 100 %. Largest"
-                                + " bar to bar: over the mean between neighbouring bars. Field a sine wave, brushes at"
-                                + " the neutral, no load. Best first.");
+        TextTable.paragraph(
+                out,
+                "Unbalance: the largest difference between two paths' voltages over their mean, at any rotor"
+                        + " position. Volts: of all paths on the mean, the sound armature being 100 %. Largest"
+                        + " bar to bar: over the mean between neighbouring bars. Field a sine wave, brushes at"
+                        + " the neutral, no load. Best first.");
         out.append("\nMind\n");
         TextTable.items(out, plan.cautions());
         return out.toString();

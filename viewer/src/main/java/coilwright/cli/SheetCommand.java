@@ -114,11 +114,7 @@ final class SheetCommand implements Callable<Integer> {
                 console.files()
                         .write(to, RecordHtml.of(wanted.document(job, palette).orElseThrow()));
             } else {
-                Drawings.write(
-                        console,
-                        wanted.pages(job, WindingWay.named(way), palette),
-                        to,
-                        Given.number(dpi));
+                Drawings.write(console, wanted.pages(job, WindingWay.named(way), palette), to, Given.number(dpi));
             }
             return Exit.DONE;
         } catch (ImpossibleWindingException e) {

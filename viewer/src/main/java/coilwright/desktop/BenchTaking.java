@@ -370,8 +370,7 @@ final class BenchTaking extends JPanel {
                             !back.wrong().isEmpty()
                                     ? "✗ Not taken back: " + back.wrong()
                                     : back.reading()
-                                            .map(t -> "Taken back: " + words(r, t.pair())
-                                                    + ", " + shown(t))
+                                            .map(t -> "Taken back: " + words(r, t.pair()) + ", " + shown(t))
                                             .orElse("There is nothing to take back"));
                     reading.putClientProperty("JComponent.outline", null);
                     ask();

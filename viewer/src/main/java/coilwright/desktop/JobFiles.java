@@ -1,7 +1,6 @@
 package coilwright.desktop;
 
 import coilwright.file.SafeFiles;
-import coilwright.job.Job;
 import coilwright.job.JobText;
 import java.io.File;
 import java.io.IOException;
@@ -46,9 +45,12 @@ final class JobFiles {
         int answer = ask(
                 "Unsaved changes",
                 "The changes of "
-                        + document.file().map(f -> f.getFileName().toString()).orElse(MainWindow.NO_FILE) + " are not saved.",
+                        + document.file().map(f -> f.getFileName().toString()).orElse(MainWindow.NO_FILE)
+                        + " are not saved.",
                 JOptionPane.WARNING_MESSAGE,
-                "Save", "Give up changes", "Go back");
+                "Save",
+                "Give up changes",
+                "Go back");
         if (answer == 0) {
             save(then);
         } else if (answer == 1) {
@@ -111,9 +113,11 @@ final class JobFiles {
                 "Unsaved changes found",
                 "There are changes that were not saved when Coilwright last ended.",
                 JOptionPane.QUESTION_MESSAGE,
-                "Take them up", "Throw them away");
+                "Take them up",
+                "Throw them away");
         if (answer == 0) {
-            document.change(JobText.of(document.file().map(Path::toString).orElse(MainWindow.NO_FILE), kept.get()), "taken up");
+            document.change(
+                    JobText.of(document.file().map(Path::toString).orElse(MainWindow.NO_FILE), kept.get()), "taken up");
             window.say("The unsaved changes are back; undo gives the file as it is");
         } else if (answer == 1) {
             autosave.forget(document.file());
@@ -208,7 +212,10 @@ final class JobFiles {
                 "Another program changed " + path.getFileName() + " since it was opened or saved here.\n"
                         + "If the other is taken up, undo gives yours again.",
                 JOptionPane.WARNING_MESSAGE,
-                "Save mine under another name", "Put mine in its place", "Take up the other", "Go back");
+                "Save mine under another name",
+                "Put mine in its place",
+                "Take up the other",
+                "Go back");
         switch (answer) {
             case 0 -> saveAs(then);
             case 1 -> saver.queue(() -> store(path, text), p -> saved(Optional.of(p), p, text, then));

@@ -78,8 +78,8 @@ record WayOut(String words, int bars, WindingSpec spec) {
     private static void add(Set<WayOut> out, Job job, Optional<List<Finding>> warnings, WindingSearch.Result found) {
         List<WindingSearch.Candidate> nearest = new ArrayList<>(found.possible());
         int bars = job.armature().bars();
-        nearest.sort(Comparator.comparingInt(
-                c -> Math.abs(c.winding().armature().bars() - bars)));
+        nearest.sort(
+                Comparator.comparingInt(c -> Math.abs(c.winding().armature().bars() - bars)));
         int taken = 0;
         for (WindingSearch.Candidate c : nearest) {
             if (warnings.isPresent() && warned(c.findings()) >= warned(warnings.get())) {

@@ -149,7 +149,8 @@ final class WindingPanel extends JPanel {
     /** Gives form and table the width they need, after a change of size. */
     void fitSides() {
         tableSide.setPreferredSize(new Dimension(Ui.px(TABLE_WIDTH), Ui.px(300)));
-        int formWidth = form.getPreferredSize().width + formSide.getVerticalScrollBar().getPreferredSize().width;
+        int formWidth =
+                form.getPreferredSize().width + formSide.getVerticalScrollBar().getPreferredSize().width;
         all.setDividerLocation(formWidth);
         if (right.getWidth() > 0) {
             right.setDividerLocation(Math.max(Ui.px(160), getWidth() - formWidth - Ui.px(TABLE_WIDTH + 10)));

@@ -190,6 +190,9 @@ class CommandLineTest {
                         || l.contains(" tech.units.")
                         || l.contains(" com.fasterxml.jackson.")
                         || l.contains(" java.awt."));
+        // 219 when this was written; the option parser alone would bring a hundred more.
+        assertThat(loaded.stream().filter(l -> l.contains("source: file:") || l.contains("source: jar:")))
+                .hasSizeBetween(150, 235);
     }
 
     private static String java() {

@@ -402,8 +402,7 @@ class ProbeCommandTest {
             Path file = temp.resolve(test + ".pdf");
             Run run = probe(ORCHARD, "--test", test, "--sheet", file.toString());
             assertThat(run).isEqualTo(new Run(0, "", ""));
-            assertThat(Files.readAllBytes(file))
-                    .startsWith("%PDF-".getBytes(StandardCharsets.US_ASCII));
+            assertThat(Files.readAllBytes(file)).startsWith("%PDF-".getBytes(StandardCharsets.US_ASCII));
         }
         assertThat(probe(ORCHARD, "--test", "drop", "--volts", "1", "--sheet", "x.pdf")
                         .err())

@@ -287,8 +287,7 @@ final class Scenarios {
         assertThat(Files.readString(file)).isEqualTo(original);
         hand.press("ctrl W");
         hand.click(hand.button("Go back"));
-        hand.until(
-                "the question is gone", () -> Hand.all().stream().noneMatch(c -> c instanceof JOptionPane));
+        hand.until("the question is gone", () -> Hand.all().stream().noneMatch(c -> c instanceof JOptionPane));
         hand.until(
                 "the window has the focus", () -> window.orElseThrow().frame().isFocused());
         hand.press("ctrl S");
@@ -339,7 +338,8 @@ final class Scenarios {
 
     private void keyboard() throws Exception {
         drawn(copy("ferry-lantern-dynamo"));
-        hand.pressUntil("alt A", "Alt+A is bars", () -> hand.now("armature.bars").isFocusOwner());
+        hand.pressUntil(
+                "alt A", "Alt+A is bars", () -> hand.now("armature.bars").isFocusOwner());
         hand.press("TAB");
         hand.until("then poles", () -> hand.now("armature.poles").isFocusOwner());
         hand.press("shift TAB");
