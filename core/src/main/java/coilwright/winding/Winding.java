@@ -369,8 +369,7 @@ public final class Winding {
         }
         int closures = 0;
         for (CoilSet set : sets) {
-            closures += ReEntrancy.gcd(
-                    armature.bars(), Math.abs(set.pitches().orElseThrow().commutator()));
+            closures += set.pitches().orElseThrow().closures(armature.bars());
         }
         return OptionalInt.of(closures);
     }

@@ -86,7 +86,7 @@ public final class WorkedPitches {
         add(
                 out,
                 which + "closed circuits",
-                "gcd(K, yc) = gcd(" + k + ", " + Math.abs(yc) + ") = " + ReEntrancy.gcd(k, Math.abs(yc)));
+                "gcd(K, yc) = gcd(" + k + ", " + Math.abs(yc) + ") = " + y.closures(k));
     }
 
     private static String commutator(Draft draft, CoilSet set, int yc) {
