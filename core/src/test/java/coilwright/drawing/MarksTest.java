@@ -62,6 +62,7 @@ class MarksTest {
         views(out);
         overlays(out);
         bench(out);
+        crowded(out);
         return out;
     }
 
@@ -347,6 +348,50 @@ class MarksTest {
                                 25)));
     }
 
+    /** Crowded drawings: which numbers find room, and where. */
+    private static void crowded(Map<String, Supplier<Look>> out) {
+        Winding six = Winding.build(Armature.of(54, 162, 6), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        Winding lap = Winding.build(Armature.of(24, 24, 4), WindingSpec.lap(1, Direction.RETROGRESSIVE));
+        ViewOptions plain = ViewOptions.of("Crowded");
+        ViewOptions a4 = plain.withFormat(PageFormat.A4).withHighlight(new Highlight(Set.of(50), Set.of(7), Set.of(3)));
+        out.put(
+                "numbers-round",
+                () -> new Look("every fifth bar, every second coil, and those drawn heavily", DrawingView.ROUND.draw(six, a4)));
+        out.put(
+                "numbers-developed",
+                () -> new Look("slots 1 to 54 over pages that lap over", DrawingView.DEVELOPED.draw(six, a4)));
+        out.put(
+                "numbers-coil",
+                () -> new Look(
+                        "the coil's own slots and bars, and others where there is room",
+                        DrawingView.COIL.draw(six, plain.withCoil(80))));
+        List<ListedCoil> found = new ArrayList<>();
+        for (ListedCoil c : lap.asListed().coils()) {
+            found.add(ListedCoil.of(
+                    c.coil(),
+                    c.topSlot(),
+                    c.bottomSlot(),
+                    1 + c.topBar().getAsInt() * 5 % 24,
+                    c.bottomBar().getAsInt()));
+        }
+        out.put(
+                "numbers-found",
+                () -> new Look(
+                        "a tag for every lead that has room within the bars, how many have none beside",
+                        OverlayDrawings.connections(
+                                DrawingView.ROUND, lap, OverlayDrawingsTest.comparison(lap, found, false), plain)));
+    }
+
+    private static List<String> texts(Look look) {
+        List<String> out = new ArrayList<>();
+        look.pages().pages().forEach(p -> out.addAll(Marks.texts(p)));
+        return out;
+    }
+
+    private static List<String> told(String name, Look look) {
+        return name.startsWith("numbers-") ? texts(look) : marks(look);
+    }
+
     private static List<String> marks(Look look) {
         List<String> out = new ArrayList<>();
         look.pages().pages().forEach(p -> out.addAll(Marks.of(p)));
@@ -368,7 +413,7 @@ class MarksTest {
             List<String> frozen = new String(in.readAllBytes(), StandardCharsets.UTF_8)
                     .lines()
                     .toList();
-            assertThat(marks(all().get(name).get())).containsExactlyElementsOf(frozen);
+            assertThat(told(name, all().get(name).get())).containsExactlyElementsOf(frozen);
         }
     }
 
@@ -376,7 +421,7 @@ class MarksTest {
     public static void main(String[] args) throws IOException {
         for (Map.Entry<String, Supplier<Look>> e : all().entrySet()) {
             Files.write(
-                    Path.of(args[0], e.getKey() + ".txt"), marks(e.getValue().get()));
+                    Path.of(args[0], e.getKey() + ".txt"), told(e.getKey(), e.getValue().get()));
             if (args.length > 1) {
                 int n = 0;
                 for (Drawing page : e.getValue().get().pages().pages()) {
