@@ -266,6 +266,15 @@ class MarksTest {
                         "slot 2 is in line with the mica after bar 2, so bars 5 and 4 are 2½ and 1½ right",
                         DrawingView.COIL.draw(MICA, plain.withCoil(3))));
         out.put(
+                "coil-left",
+                () -> new Look(
+                        "leads 6 and 5 bars to the left, their words pushed to the edge",
+                        DrawingView.COIL.draw(
+                                Winding.build(
+                                        Armature.of(8, 24, 2),
+                                        WindingSpec.lap(1, Direction.PROGRESSIVE).withLeadOffset(-7)),
+                                plain.withCoil(5))));
+        out.put(
                 "coil-dead",
                 () -> new Look(
                         "both leads end in the air",
@@ -334,6 +343,19 @@ class MarksTest {
                                 Palette.COLOUR,
                                 25)));
         out.put(
+                "bench-crowded",
+                () -> new Look(
+                        "the two ends of the feed pushed apart on neighbouring bars, the leads over the top",
+                        BenchPicture.touched(
+                                lap24(),
+                                new BenchPicture.Touches(
+                                        Optional.of(new BenchTest.Pair(6, 5)),
+                                        Optional.of(new BenchTest.Pair(22, 3)),
+                                        "V",
+                                        OptionalInt.of(12)),
+                                Palette.COLOUR,
+                                20)));
+        out.put(
                 "bench-ground",
                 () -> new Look(
                         "one probe on bar 5, the other on the shaft",
@@ -351,7 +373,7 @@ class MarksTest {
     /** Crowded drawings: which numbers find room, and where. */
     private static void crowded(Map<String, Supplier<Look>> out) {
         Winding six = Winding.build(Armature.of(54, 162, 6), WindingSpec.lap(1, Direction.PROGRESSIVE));
-        Winding lap = Winding.build(Armature.of(24, 24, 4), WindingSpec.lap(1, Direction.RETROGRESSIVE));
+        Winding lap = lap24();
         ViewOptions plain = ViewOptions.of("Crowded");
         ViewOptions a4 = plain.withFormat(PageFormat.A4).withHighlight(new Highlight(Set.of(50), Set.of(7), Set.of(3)));
         out.put(
@@ -365,6 +387,17 @@ class MarksTest {
                 () -> new Look(
                         "the coil's own slots and bars, and others where there is room",
                         DrawingView.COIL.draw(six, plain.withCoil(80))));
+        out.put(
+                "numbers-growler",
+                () -> new Look(
+                        "every fifth bar, every slot", DrawingView.GROWLER.draw(six, plain.withRotorAngle(200))));
+        RunOut long1 = TraceChartTest.readings(
+                650, b -> b % 97 == 5 ? Double.NaN : 0.05 * Math.sin(b / 9.0) + (b == 333 ? 0.2 : 0));
+        out.put(
+                "numbers-trace",
+                () -> new Look(
+                        "four strips on two pages, bars by fives, 333 the highest",
+                        TraceChart.pages(new TraceChart.Data("Long", long1, Optional.empty()), Palette.COLOUR)));
         List<ListedCoil> found = new ArrayList<>();
         for (ListedCoil c : lap.asListed().coils()) {
             found.add(ListedCoil.of(
@@ -380,6 +413,10 @@ class MarksTest {
                         "a tag for every lead that has room within the bars, how many have none beside",
                         OverlayDrawings.connections(
                                 DrawingView.ROUND, lap, OverlayDrawingsTest.comparison(lap, found, false), plain)));
+    }
+
+    private static Winding lap24() {
+        return Winding.build(Armature.of(24, 24, 4), WindingSpec.lap(1, Direction.RETROGRESSIVE));
     }
 
     private static List<String> texts(Look look) {
