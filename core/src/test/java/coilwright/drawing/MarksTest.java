@@ -3,6 +3,7 @@ package coilwright.drawing;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import coilwright.bench.BenchTest;
+import coilwright.bench.Growler;
 import coilwright.bench.PairReading;
 import coilwright.commutator.RunOut;
 import coilwright.commutator.TruingCut;
@@ -286,6 +287,11 @@ class MarksTest {
                         "four paths of one coil, eight coils under brushes",
                         DrawingView.PATHS.draw(LAP, plain.withBrushWidth(1.5))));
         out.put(
+                "paths-broken",
+                () -> new Look(
+                        "coils on no path, a dead one and one with a single lead by themselves",
+                        DrawingView.PATHS.draw(SampleWindings.broken(), ViewOptions.of(""))));
+        out.put(
                 "growler-lap",
                 () -> new Look(
                         "probes on bars 4 and 5, where coil 4 of slots 4 and 7 takes the right face's flux",
@@ -343,6 +349,15 @@ class MarksTest {
                                 Palette.COLOUR,
                                 25)));
         out.put(
+                "bench-growler-wide",
+                () -> new Look(
+                        "faces that reach up beside the armature; probes on bars 3 and 11",
+                        BenchPicture.growler(
+                                LAP,
+                                plain.withRotorAngle(75)
+                                        .withBench(GrowlerBench.of(new Growler(120, 60)).withProbes(3, 11)),
+                                20)));
+        out.put(
                 "bench-crowded",
                 () -> new Look(
                         "the two ends of the feed pushed apart on neighbouring bars, the leads over the top",
@@ -398,6 +413,13 @@ class MarksTest {
                 () -> new Look(
                         "four strips on two pages, bars by fives, 333 the highest",
                         TraceChart.pages(new TraceChart.Data("Long", long1, Optional.empty()), Palette.COLOUR)));
+        out.put(
+                "numbers-paths",
+                () -> new Look(
+                        "two paths of 44 coils over four rows each, five coils under brushes",
+                        DrawingView.PATHS.draw(
+                                Winding.build(Armature.of(31, 93, 4), WindingSpec.wave(1, Direction.PROGRESSIVE)),
+                                plain.withFormat(PageFormat.A4).withHighlight(Highlight.ofCoils(5)))));
         List<ListedCoil> found = new ArrayList<>();
         for (ListedCoil c : lap.asListed().coils()) {
             found.add(ListedCoil.of(
