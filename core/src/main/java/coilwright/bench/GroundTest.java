@@ -2,6 +2,7 @@ package coilwright.bench;
 
 import coilwright.network.Solution;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -62,7 +63,7 @@ public final class GroundTest {
         var factorisation = net.network().factorised();
         if (!factorisation.connected(a, b)) {
             return new ArrayList<>(
-                    java.util.Collections.nCopies(armature.winding().armature().bars(), 0.0));
+                    Collections.nCopies(armature.winding().armature().bars(), 0.0));
         }
         Solution s = factorisation.solve(DropTest.feed(factorisation, in, out, supply));
         List<Double> volts = new ArrayList<>();

@@ -7,4 +7,9 @@ package coilwright.bench;
  * @param to bar under the second probe
  * @param value volts or ohms; volts are V(from) − V(to)
  */
-public record PairReading(int from, int to, double value) {}
+public record PairReading(int from, int to, double value) {
+    /** {@return where the probes go} */
+    public BenchTest.Pair pair() {
+        return new BenchTest.Pair(from, to);
+    }
+}

@@ -10,6 +10,7 @@ import coilwright.winding.ListedCoil;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -186,7 +187,7 @@ final class ConnectionOverlay {
                     row.coil(), p, Optional.of(row), comparison.whole().orElse("")));
         }
         out.addAll(missing);
-        out.sort(java.util.Comparator.comparingInt(Entry::number));
+        out.sort(Comparator.comparingInt(Entry::number));
         out.addAll(extras);
         for (Entry e : out) {
             if (comparison.differences().stream().anyMatch(d -> d.coil() == e.number())) {

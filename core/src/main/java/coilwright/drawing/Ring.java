@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * The armature seen from the commutator end: from the middle outwards the shaft, brushes, bars, leads, slots, the end
@@ -402,7 +403,7 @@ final class Ring {
     }
 
     private Set<Integer> touchedSlots(Optional<Set<Integer>> only) {
-        Set<Integer> out = new java.util.TreeSet<>();
+        Set<Integer> out = new TreeSet<>();
         only.ifPresent(set -> set.forEach(n -> {
             out.add(winding.coil(n).top().slot());
             out.add(winding.coil(n).bottom().slot());
@@ -411,7 +412,7 @@ final class Ring {
     }
 
     private Set<Integer> touchedBars(Optional<Set<Integer>> only) {
-        Set<Integer> out = new java.util.TreeSet<>();
+        Set<Integer> out = new TreeSet<>();
         only.ifPresent(set -> set.forEach(n -> {
             winding.coil(n).topBar().ifPresent(out::add);
             winding.coil(n).bottomBar().ifPresent(out::add);

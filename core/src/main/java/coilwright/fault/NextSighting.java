@@ -7,6 +7,7 @@ import coilwright.fault.Identification.Next;
 import coilwright.fault.Identification.Outcome;
 import coilwright.winding.Armature;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -135,7 +136,7 @@ final class NextSighting {
                 group.addAll(v.getValue());
                 last = v.getKey();
             }
-            groups.values().forEach(java.util.Collections::sort);
+            groups.values().forEach(Collections::sort);
             out.add(new Next(
                     "resistance-ratio",
                     "measure the resistance between bars 1 and " + (1 + n) + " and between bars 1 and 2, and divide the"

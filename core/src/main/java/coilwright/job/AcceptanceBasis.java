@@ -231,7 +231,7 @@ public final class AcceptanceBasis {
         return new BenchTest.Resistance()
                 .readWalk(job.benchArmature()).stream()
                         .filter(w -> Double.isFinite(w.value()) && !read.contains(Set.of(w.from(), w.to())))
-                        .map(w -> new BenchTest.Pair(w.from(), w.to()).toString())
+                        .map(w -> w.pair().toString())
                         .toList();
     }
 
@@ -271,7 +271,7 @@ public final class AcceptanceBasis {
                 .reduce((earlier, later) -> later)
                 .map(set -> set.run(job.growler()).readings().stream()
                         .filter(r -> !(r.value() > 0))
-                        .map(r -> new BenchTest.Pair(r.from(), r.to()).toString())
+                        .map(r -> r.pair().toString())
                         .toList())
                 .orElse(List.of());
     }

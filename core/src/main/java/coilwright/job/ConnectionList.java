@@ -167,7 +167,7 @@ public final class ConnectionList {
                 .enable(CsvParser.Feature.TRIM_SPACES)
                 .enable(CsvParser.Feature.SKIP_EMPTY_LINES)
                 .build();
-        try (CsvParser parser = factory.createParser(text)) {
+        try (CsvParser parser = factory.createParser(text.replace("\r\n", "\n"))) {
             List<String> cells = new ArrayList<>();
             int line = 1;
             for (JsonToken t = parser.nextToken(); t != null; t = parser.nextToken()) {
@@ -190,7 +190,7 @@ public final class ConnectionList {
             int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
             boolean open = e.getOriginalMessage().contains("closing quote");
             throw problems.only(
-                    line,
+                    open ? opened(text) : line,
                     "",
                     open
                             ? "has a quotation mark that is not closed"
@@ -199,6 +199,31 @@ public final class ConnectionList {
             throw problems.only(0, "", "cannot be read: " + SafeFiles.reason(e));
         }
         return rows;
+    }
+
+    /** The line where the last quotation mark opens. */
+    private static int opened(String text) {
+        int line = 1;
+        int opened = 1;
+        boolean quoted = false;
+        boolean blank = true;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            char next = i + 1 < text.length() ? text.charAt(i + 1) : 0;
+            if (c == '\n' || (c == '\r' && next != '\n')) {
+                line++;
+                blank |= !quoted;
+            } else if (quoted && c == '"' && next == '"') {
+                i++;
+            } else if (c == '"' && (quoted || blank)) {
+                quoted = !quoted;
+                opened = quoted ? line : opened;
+                blank = false;
+            } else if (!quoted) {
+                blank = c == ',' || (blank && Character.isWhitespace(c));
+            }
+        }
+        return opened;
     }
 
     /** One line's cells by column. */

@@ -51,9 +51,14 @@ public enum TestKind {
         return this == GROUND || this == GROUND_WALK;
     }
 
+    /** {@return whether a growler's meter is read, which without a known pair tells relative readings only} */
+    public boolean growler() {
+        return this == GROWLER || this == GROWLER_TURNED;
+    }
+
     /** {@return whether readings may have no unit: divisions of a growler's meter, the swing of a compass} */
     public boolean unitless() {
-        return this == GROWLER || this == GROWLER_TURNED || this == POLARITY;
+        return growler() || this == POLARITY;
     }
 
     /**

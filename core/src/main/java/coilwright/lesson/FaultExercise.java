@@ -14,6 +14,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Find the fault from readings. The faults that may be are told with the question; the readings single out one of them,
@@ -370,8 +372,7 @@ public record FaultExercise(
         Fault f = faults.get(0);
         return Optional.of(Pictures.developed(
                 winding(),
-                new coilwright.drawing.Highlight(
-                        new java.util.TreeSet<>(f.coils()), new java.util.TreeSet<>(f.bars()), java.util.Set.of()),
+                new coilwright.drawing.Highlight(new TreeSet<>(f.coils()), new TreeSet<>(f.bars()), Set.of()),
                 false));
     }
 }

@@ -14,7 +14,6 @@ import coilwright.job.JobReader;
 import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsFile;
 import coilwright.job.TestKind;
-import coilwright.job.Visible;
 import coilwright.sheet.RunCharts;
 import coilwright.winding.ImpossibleWindingException;
 import java.nio.file.Path;
@@ -106,13 +105,6 @@ final class DiagnoseCommand implements Callable<Integer> {
             List<TestRun> runs = files.isEmpty() ? noted(job) : read(job, sound);
             Diagnosis diagnosis = Diagnosis.of(sound, runs);
             Optional<NextProbe> next = NextProbe.of(diagnosis, job.growler());
-            output.answer(
-                    console,
-                    switch (output.format()) {
-                        case TEXT -> DiagnosisText.of(job, diagnosis, next);
-                        case JSON -> DiagnosisJson.of(diagnosis, next);
-                        case CSV -> DiagnosisText.csv(diagnosis);
-                    });
             if (chart.isPresent()) {
                 Drawings.write(
                         console,
@@ -120,6 +112,13 @@ final class DiagnoseCommand implements Callable<Integer> {
                         chart.get(),
                         OptionalDouble.empty());
             }
+            output.answer(
+                    console,
+                    switch (output.format()) {
+                        case TEXT -> DiagnosisText.of(job, diagnosis, next);
+                        case JSON -> DiagnosisJson.of(diagnosis, next);
+                        case CSV -> DiagnosisText.csv(diagnosis);
+                    });
             return diagnosis.verdict() == Diagnosis.Verdict.SOUND ? Exit.DONE : Exit.NO;
         } catch (ImpossibleWindingException e) {
             return console.impossible(jobFile, e.findings());
@@ -148,11 +147,7 @@ final class DiagnoseCommand implements Callable<Integer> {
         List<TestRun> runs = new ArrayList<>();
         int fed = 0;
         for (int i = 0; i < files.size(); i++) {
-            String word = tests.get(i);
-            TestKind kind = TestKind.of(word)
-                    .orElseThrow(() -> new UsageException("--test is \"" + Visible.cut(word)
-                            + "\", but must be one of drop, growler, growler-turned, resistance, ground, ground-walk,"
-                            + " polarity"));
+            TestKind kind = Given.oneOf("--test", tests.get(i), List.of(TestKind.values()), TestKind::word);
             ReadingsFile file =
                     ReadingsFile.read(files.get(i), sound.winding().armature().bars());
             BenchTest test = test(kind, job, sound, fed);

@@ -87,7 +87,7 @@ final class ProbeText {
                 : new TextTable(">bars", ">" + scale.unit(), "");
         double most = scale.most();
         for (PairReading r : readings) {
-            String pair = Probe.name(r.from()) + "-" + Probe.name(r.to());
+            String pair = r.pair().toString();
             String bar = bar(r.value(), most);
             if (placed) {
                 GrowlerMeter.Placed p = ProbePairs.placed(

@@ -137,18 +137,26 @@ final class Prober {
                 || options.step().isPresent()
                 || !options.faults().isEmpty()) {
             throw new UsageException(
-                    "a sheet lists the usual walk of a sound armature: leave --pair, --step and --fault" + " out");
+                    "a sheet lists the usual walk of a sound armature: leave --pair, --step and --fault out");
         }
-        double amperes = ((Supply.Current) supply).amperes();
+        return benchTest();
+    }
+
+    /** The test fed with steady current at the first feed, where it is fed at all. */
+    private BenchTest benchTest() {
         return switch (test) {
-            case DROP -> new BenchTest.Drop(feed().in(), feed().out(), amperes);
-            case GROUND_WALK -> new BenchTest.GroundWalk(feed().in(), feed().out(), amperes);
+            case DROP -> new BenchTest.Drop(feed().in(), feed().out(), amperes());
+            case GROUND_WALK -> new BenchTest.GroundWalk(feed().in(), feed().out(), amperes());
             case GROWLER -> new BenchTest.GrowlerWalked(job.growler(), options.angle());
             case GROWLER_TURNED -> new BenchTest.GrowlerTurned(job.growler(), clock);
             case RESISTANCE -> new BenchTest.Resistance();
             case GROUND -> new BenchTest.Ground();
             case POLARITY -> new BenchTest.Polarity();
         };
+    }
+
+    private double amperes() {
+        return ((Supply.Current) supply).amperes();
     }
 
     private Optional<PairReading> knownGood() {
@@ -169,7 +177,7 @@ final class Prober {
             return new BenchTest.Ground().walk(winding);
         }
         return test == TestKind.POLARITY
-                ? new BenchTest.Polarity().walk(winding)
+                ? benchTest().walk(winding)
                 : ProbePairs.apart(core, options.step().orElse(1));
     }
 
@@ -209,10 +217,6 @@ final class Prober {
                 DropTest drop = drop(feed);
                 yield pairs.stream().map(p -> drop.between(p.from(), p.to())).toList();
             }
-            case GROWLER -> new BenchTest.GrowlerWalked(job.growler(), options.angle()).read(armature, pairs);
-            case GROWLER_TURNED -> new BenchTest.GrowlerTurned(job.growler(), clock).read(armature, pairs);
-            case RESISTANCE -> new BenchTest.Resistance().read(armature, pairs);
-            case GROUND -> new BenchTest.Ground().read(armature, pairs);
             case GROUND_WALK -> {
                 FeedBars f = feed.orElseGet(this::feed);
                 List<Double> volts = GroundTest.walk(armature, f.in(), f.out(), supply);
@@ -223,7 +227,8 @@ final class Prober {
                                 p.to() == BenchTest.SHAFT ? volts.get(p.from() - 1) : 0 - volts.get(p.to() - 1)))
                         .toList();
             }
-            case POLARITY -> new BenchTest.Polarity().read(armature, pairs);
+            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY ->
+                benchTest().read(armature, pairs);
         };
         return ProbePairs.withoutRounding(raw);
     }
@@ -255,10 +260,7 @@ final class Prober {
 
     /** What the known-good pair should read relatively. */
     private double relative(Known known) {
-        BenchTest bench = test == TestKind.GROWLER
-                ? new BenchTest.GrowlerWalked(job.growler(), options.angle())
-                : new BenchTest.GrowlerTurned(job.growler(), clock);
-        return bench.read(sound, List.of(known.pair())).get(0).value();
+        return benchTest().read(sound, List.of(known.pair())).get(0).value();
     }
 
     private List<PairReading> scaled(List<PairReading> readings) {
@@ -269,7 +271,7 @@ final class Prober {
     }
 
     private List<GrowlerMeter.Placed> best(List<PairReading> readings, List<Probe.CircuitWalk> circuits) {
-        if (test != TestKind.GROWLER && test != TestKind.GROWLER_TURNED) {
+        if (!test.growler()) {
             return List.of();
         }
         List<PairReading> all = new ArrayList<>(readings);
@@ -285,13 +287,8 @@ final class Prober {
     /** Every pair where a probe should see a reading. */
     List<PairReading> where(String wanted, double tolerance) {
         boolean ohms = test == TestKind.RESISTANCE || test == TestKind.GROUND;
-        double value = test == TestKind.POLARITY
-                ? Given.amount("--reading", wanted, Quantity.Kind.VOLTAGE, "V")
-                : Given.amount(
-                        "--reading",
-                        wanted,
-                        ohms ? Quantity.Kind.RESISTANCE : Quantity.Kind.VOLTAGE,
-                        ohms ? "ohm" : "V");
+        double value = Given.amount(
+                "--reading", wanted, ohms ? Quantity.Kind.RESISTANCE : Quantity.Kind.VOLTAGE, ohms ? "ohm" : "V");
         return switch (test) {
             case DROP -> drop(feeds.stream().findFirst()).where(value, tolerance);
             case GROWLER -> {
@@ -322,9 +319,7 @@ final class Prober {
     }
 
     private String setUp() {
-        String fed = supply instanceof Supply.Voltage v
-                ? number(v.volts()) + " V"
-                : number(((Supply.Current) supply).amperes()) + " A";
+        String fed = supply instanceof Supply.Voltage v ? number(v.volts()) + " V" : number(amperes()) + " A";
         return switch (test) {
             case DROP ->
                 gear.map(g -> fed + " through the brushes: " + brushes(g))
@@ -332,11 +327,8 @@ final class Prober {
             case GROUND_WALK ->
                 fed + " in at bar " + feed().in() + " and out at bar "
                         + feeds.get(0).out() + ", meter from bar to shaft";
-            case GROWLER -> new BenchTest.GrowlerWalked(job.growler(), options.angle()).setUp();
-            case GROWLER_TURNED -> new BenchTest.GrowlerTurned(job.growler(), clock).setUp();
-            case RESISTANCE -> new BenchTest.Resistance().setUp();
-            case GROUND -> new BenchTest.Ground().setUp();
-            case POLARITY -> new BenchTest.Polarity().setUp();
+            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY ->
+                benchTest().setUp();
         };
     }
 
@@ -375,7 +367,7 @@ final class Prober {
             out.add("Nothing joins the places where current goes in and comes out, so none flows: feed two bars of one"
                     + " circuit.");
         }
-        boolean growler = test == TestKind.GROWLER || test == TestKind.GROWLER_TURNED;
+        boolean growler = test.growler();
         boolean needsOhms = test == TestKind.RESISTANCE || (test.fed() && supply instanceof Supply.Current);
         if (needsOhms && job.coilResistance().isEmpty()) {
             out.add("The job does not give the resistance of a coil: readings are for 1 ohm a coil.");
