@@ -487,17 +487,10 @@ public final class MeasuringSketches {
 
     /** A size from top to bottom, its letter at the right, with a thin line from what it measures at the top. */
     private void down(double x, double from, double to, String letter, double edge) {
-        boolean narrow = to - from < 5;
-        if (narrow) {
-            canvas.line(x, from - 4, x, from, Role.AXIS);
-            canvas.line(x, to, x, to + 4, Role.AXIS);
-        } else {
-            canvas.line(x, from, x, to, Role.AXIS);
-        }
-        double turn = narrow ? -1 : 1;
+        canvas.line(x, from, x, to, Role.AXIS);
         for (double side : new double[] {-0.7, 0.7}) {
-            canvas.line(x, from, x + side, from + turn * ARROW, Role.AXIS);
-            canvas.line(x, to, x + side, to - turn * ARROW, Role.AXIS);
+            canvas.line(x, from, x + side, from + ARROW, Role.AXIS);
+            canvas.line(x, to, x + side, to - ARROW, Role.AXIS);
         }
         if (edge != x) {
             canvas.line(Math.min(edge, x - 1), from, Math.max(edge, x + 1), from, Role.LEADER);

@@ -306,9 +306,6 @@ final class SheetLayout {
                     next = end;
                 }
                 y = lowest + 1;
-                if (next < layout.rows()) {
-                    nextPage();
-                }
             }
         }
 

@@ -32,8 +32,7 @@ final class TableLayout {
         this.table = table;
         this.rowHigh = rowHigh;
         int n = table.columns().size();
-        this.stripWidth =
-                table.strips() == 1 ? Sheet.ROOM : (Sheet.ROOM - STRIP_GAP * (table.strips() - 1)) / table.strips();
+        this.stripWidth = (Sheet.ROOM - STRIP_GAP * (table.strips() - 1)) / table.strips();
         double total = table.columns().stream().mapToDouble(Table.Column::share).sum();
         this.left = new double[n + 1];
         double highest = rowHigh;

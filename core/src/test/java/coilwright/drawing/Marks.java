@@ -21,6 +21,14 @@ final class Marks {
         return out;
     }
 
+    /** The texts alone. */
+    static List<String> texts(Drawing page) {
+        List<String> out = new ArrayList<>();
+        out.add("page " + n(page.width()) + " by " + n(page.height()) + " " + page.palette() + ", " + page.title());
+        page.texts().forEach(t -> add(t, "", out));
+        return out;
+    }
+
     private static void add(Shape shape, String indent, List<String> out) {
         String roles = shape.roles().stream().map(Role::name).collect(Collectors.joining("+"));
         String start = indent + (roles.isEmpty() ? "-" : roles) + " ";

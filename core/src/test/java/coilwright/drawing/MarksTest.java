@@ -3,6 +3,7 @@ package coilwright.drawing;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import coilwright.bench.BenchTest;
+import coilwright.bench.Growler;
 import coilwright.bench.PairReading;
 import coilwright.commutator.RunOut;
 import coilwright.commutator.TruingCut;
@@ -62,6 +63,7 @@ class MarksTest {
         views(out);
         overlays(out);
         bench(out);
+        crowded(out);
         return out;
     }
 
@@ -265,6 +267,15 @@ class MarksTest {
                         "slot 2 is in line with the mica after bar 2, so bars 5 and 4 are 2½ and 1½ right",
                         DrawingView.COIL.draw(MICA, plain.withCoil(3))));
         out.put(
+                "coil-left",
+                () -> new Look(
+                        "leads 6 and 5 bars to the left, their words pushed to the edge",
+                        DrawingView.COIL.draw(
+                                Winding.build(
+                                        Armature.of(8, 24, 2),
+                                        WindingSpec.lap(1, Direction.PROGRESSIVE).withLeadOffset(-7)),
+                                plain.withCoil(5))));
+        out.put(
                 "coil-dead",
                 () -> new Look(
                         "both leads end in the air",
@@ -275,6 +286,11 @@ class MarksTest {
                 () -> new Look(
                         "four paths of one coil, eight coils under brushes",
                         DrawingView.PATHS.draw(LAP, plain.withBrushWidth(1.5))));
+        out.put(
+                "paths-broken",
+                () -> new Look(
+                        "coils on no path, a dead one and one with a single lead by themselves",
+                        DrawingView.PATHS.draw(SampleWindings.broken(), ViewOptions.of(""))));
         out.put(
                 "growler-lap",
                 () -> new Look(
@@ -333,6 +349,28 @@ class MarksTest {
                                 Palette.COLOUR,
                                 25)));
         out.put(
+                "bench-growler-wide",
+                () -> new Look(
+                        "faces that reach up beside the armature; probes on bars 3 and 11",
+                        BenchPicture.growler(
+                                LAP,
+                                plain.withRotorAngle(75)
+                                        .withBench(GrowlerBench.of(new Growler(120, 60)).withProbes(3, 11)),
+                                20)));
+        out.put(
+                "bench-crowded",
+                () -> new Look(
+                        "the two ends of the feed pushed apart on neighbouring bars, the leads over the top",
+                        BenchPicture.touched(
+                                lap24(),
+                                new BenchPicture.Touches(
+                                        Optional.of(new BenchTest.Pair(6, 5)),
+                                        Optional.of(new BenchTest.Pair(22, 3)),
+                                        "V",
+                                        OptionalInt.of(12)),
+                                Palette.COLOUR,
+                                20)));
+        out.put(
                 "bench-ground",
                 () -> new Look(
                         "one probe on bar 5, the other on the shaft",
@@ -345,6 +383,72 @@ class MarksTest {
                                         OptionalInt.empty()),
                                 Palette.MONOCHROME,
                                 25)));
+    }
+
+    /** Crowded drawings: which numbers find room, and where. */
+    private static void crowded(Map<String, Supplier<Look>> out) {
+        Winding six = Winding.build(Armature.of(54, 162, 6), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        Winding lap = lap24();
+        ViewOptions plain = ViewOptions.of("Crowded");
+        ViewOptions a4 = plain.withFormat(PageFormat.A4).withHighlight(new Highlight(Set.of(50), Set.of(7), Set.of(3)));
+        out.put(
+                "numbers-round",
+                () -> new Look("every fifth bar, every second coil, and those drawn heavily", DrawingView.ROUND.draw(six, a4)));
+        out.put(
+                "numbers-developed",
+                () -> new Look("slots 1 to 54 over pages that lap over", DrawingView.DEVELOPED.draw(six, a4)));
+        out.put(
+                "numbers-coil",
+                () -> new Look(
+                        "the coil's own slots and bars, and others where there is room",
+                        DrawingView.COIL.draw(six, plain.withCoil(80))));
+        out.put(
+                "numbers-growler",
+                () -> new Look(
+                        "every fifth bar, every slot", DrawingView.GROWLER.draw(six, plain.withRotorAngle(200))));
+        RunOut long1 = TraceChartTest.readings(
+                650, b -> b % 97 == 5 ? Double.NaN : 0.05 * Math.sin(b / 9.0) + (b == 333 ? 0.2 : 0));
+        out.put(
+                "numbers-trace",
+                () -> new Look(
+                        "four strips on two pages, bars by fives, 333 the highest",
+                        TraceChart.pages(new TraceChart.Data("Long", long1, Optional.empty()), Palette.COLOUR)));
+        out.put(
+                "numbers-paths",
+                () -> new Look(
+                        "two paths of 44 coils over four rows each, five coils under brushes",
+                        DrawingView.PATHS.draw(
+                                Winding.build(Armature.of(31, 93, 4), WindingSpec.wave(1, Direction.PROGRESSIVE)),
+                                plain.withFormat(PageFormat.A4).withHighlight(Highlight.ofCoils(5)))));
+        List<ListedCoil> found = new ArrayList<>();
+        for (ListedCoil c : lap.asListed().coils()) {
+            found.add(ListedCoil.of(
+                    c.coil(),
+                    c.topSlot(),
+                    c.bottomSlot(),
+                    1 + c.topBar().getAsInt() * 5 % 24,
+                    c.bottomBar().getAsInt()));
+        }
+        out.put(
+                "numbers-found",
+                () -> new Look(
+                        "a tag for every lead that has room within the bars, how many have none beside",
+                        OverlayDrawings.connections(
+                                DrawingView.ROUND, lap, OverlayDrawingsTest.comparison(lap, found, false), plain)));
+    }
+
+    private static Winding lap24() {
+        return Winding.build(Armature.of(24, 24, 4), WindingSpec.lap(1, Direction.RETROGRESSIVE));
+    }
+
+    private static List<String> texts(Look look) {
+        List<String> out = new ArrayList<>();
+        look.pages().pages().forEach(p -> out.addAll(Marks.texts(p)));
+        return out;
+    }
+
+    private static List<String> told(String name, Look look) {
+        return name.startsWith("numbers-") ? texts(look) : marks(look);
     }
 
     private static List<String> marks(Look look) {
@@ -368,7 +472,7 @@ class MarksTest {
             List<String> frozen = new String(in.readAllBytes(), StandardCharsets.UTF_8)
                     .lines()
                     .toList();
-            assertThat(marks(all().get(name).get())).containsExactlyElementsOf(frozen);
+            assertThat(told(name, all().get(name).get())).containsExactlyElementsOf(frozen);
         }
     }
 
@@ -376,7 +480,7 @@ class MarksTest {
     public static void main(String[] args) throws IOException {
         for (Map.Entry<String, Supplier<Look>> e : all().entrySet()) {
             Files.write(
-                    Path.of(args[0], e.getKey() + ".txt"), marks(e.getValue().get()));
+                    Path.of(args[0], e.getKey() + ".txt"), told(e.getKey(), e.getValue().get()));
             if (args.length > 1) {
                 int n = 0;
                 for (Drawing page : e.getValue().get().pages().pages()) {

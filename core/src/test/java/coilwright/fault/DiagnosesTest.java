@@ -110,11 +110,18 @@ final class DiagnosesTest {
         return BenchArmature.sound(Winding.build(armature, spec), 1);
     }
 
-    private static Map<String, List<String>> told() {
-        Map<String, List<String>> out = new LinkedHashMap<>();
-        for (Case c : cases()) {
-            out.put(words(c), lines(c, Diagnosis.of(c.sound(), c.runs())));
-        }
+    private static Map<Case, Diagnosis> diagnosed() {
+        Map<Case, Diagnosis> out = new LinkedHashMap<>();
+        cases().forEach(c -> out.put(c, Diagnosis.of(c.sound(), c.runs())));
+        return out;
+    }
+
+    private static List<String> told(Map<Case, Diagnosis> diagnosed) {
+        List<String> out = new ArrayList<>();
+        diagnosed.forEach((c, d) -> {
+            out.add(words(c));
+            out.addAll(lines(d));
+        });
         return out;
     }
 
@@ -133,7 +140,7 @@ final class DiagnosesTest {
         return String.format(Locale.ROOT, "%.3f", x);
     }
 
-    private static List<String> lines(Case c, Diagnosis d) {
+    private static List<String> lines(Diagnosis d) {
         List<String> out = new ArrayList<>();
         out.add("  " + d.verdict() + ", sound " + figure(d.soundProbability()) + ", noise "
                 + String.format(Locale.ROOT, "%.4f", d.noise()) + ", gains "
@@ -156,37 +163,23 @@ final class DiagnosesTest {
     }
 
     @Test
-    void theFaultPutInIsFound() {
-        for (Case c : cases()) {
-            Diagnosis d = Diagnosis.of(c.sound(), c.runs());
-            if (c.rough()) {
-                assertThat(d.ranked().stream()
-                                        .mapToDouble(Diagnosis.Explanation::probability)
-                                        .sum()
-                                + d.soundProbability())
-                        .isCloseTo(1, within(1e-9));
-                continue;
-            }
+    void theFaultPutInIsFoundAndEveryFigureStaysAsItWas() throws IOException {
+        Map<Case, Diagnosis> diagnosed = diagnosed();
+        diagnosed.forEach((c, d) -> {
+            assertThat(d.ranked().stream()
+                                    .mapToDouble(Diagnosis.Explanation::probability)
+                                    .sum()
+                            + d.soundProbability())
+                    .isCloseTo(1, within(1e-9));
             if (c.faults().isEmpty()) {
                 assertThat(d.verdict()).isEqualTo(Diagnosis.Verdict.SOUND);
-                continue;
+            } else if (!c.rough()) {
+                assertThat(d.verdict()).as(words(c)).isEqualTo(Diagnosis.Verdict.FAULTY);
+                assertThat(Workshop.names(d.ranked().get(0), c.faults())).as(words(c)).isTrue();
             }
-            assertThat(d.verdict()).as(words(c)).isEqualTo(Diagnosis.Verdict.FAULTY);
-            assertThat(Workshop.names(d.ranked().get(0), c.faults()))
-                    .as(words(c))
-                    .isTrue();
-        }
-    }
-
-    @Test
-    void everyFigureStaysAsItWas() throws IOException {
-        List<String> all = new ArrayList<>();
-        told().forEach((c, lines) -> {
-            all.add(c);
-            all.addAll(lines);
         });
         try (InputStream in = DiagnosesTest.class.getResourceAsStream(FILE)) {
-            assertThat(all)
+            assertThat(told(diagnosed))
                     .containsExactlyElementsOf(new String(in.readAllBytes(), StandardCharsets.UTF_8)
                             .lines()
                             .toList());
@@ -195,9 +188,6 @@ final class DiagnosesTest {
 
     /** Prints the file. */
     public static void main(String[] args) {
-        told().forEach((c, lines) -> {
-            System.out.println(c);
-            lines.forEach(System.out::println);
-        });
+        told(diagnosed()).forEach(System.out::println);
     }
 }
