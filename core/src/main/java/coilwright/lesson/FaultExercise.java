@@ -368,9 +368,6 @@ public record FaultExercise(
         }
         Fault f = faults.get(0);
         return Optional.of(Pictures.developed(
-                winding(),
-                new Highlight(
-                        new TreeSet<>(f.coils()), new TreeSet<>(f.bars()), Set.of()),
-                false));
+                winding(), new Highlight(new TreeSet<>(f.coils()), new TreeSet<>(f.bars()), Set.of()), false));
     }
 }
