@@ -36,12 +36,7 @@ public record DropTest(BenchArmature armature, List<Double> potentials) {
      *     with no resistance
      */
     public static DropTest at(BenchArmature armature, int in, int out, Supply supply) {
-        return solve(
-                armature,
-                armature,
-                FedNetwork.checkBar(armature, in),
-                FedNetwork.checkBar(armature, out),
-                supply);
+        return solve(armature, armature, FedNetwork.checkBar(armature, in), FedNetwork.checkBar(armature, out), supply);
     }
 
     /**

@@ -54,8 +54,7 @@ public final class GroundTest {
      * @throws IllegalArgumentException as {@link DropTest#at} does
      */
     public static List<Double> walk(BenchArmature armature, int in, int out, Supply supply) {
-        FedNetwork fed = FedNetwork.of(
-                armature, FedNetwork.checkBar(armature, in), FedNetwork.checkBar(armature, out));
+        FedNetwork fed = FedNetwork.of(armature, FedNetwork.checkBar(armature, in), FedNetwork.checkBar(armature, out));
         int bars = armature.winding().armature().bars();
         if (!fed.joined()) {
             return new ArrayList<>(Collections.nCopies(bars, 0.0));

@@ -30,7 +30,6 @@ final class Ring {
     private static final double NUMBERS = 6;
     private static final double POLE = 5.5;
 
-
     private final Overlay overlay;
     private final Winding winding;
     private final Armature a;
@@ -200,7 +199,8 @@ final class Ring {
 
     private Shape.Sector slotSector(int slot, double width, List<Role> roles) {
         double angle = options.rotorAngle() + a.slotCentre(slot);
-        return new Shape.Sector(size.middle(), size.coreIn() + 1.6 * size.scale(), size.coreOut(), angle - width / 2, width, roles);
+        return new Shape.Sector(
+                size.middle(), size.coreIn() + 1.6 * size.scale(), size.coreOut(), angle - width / 2, width, roles);
     }
 
     /** Every which number is shown, so that texts of a width find room at a pitch. */
@@ -455,7 +455,8 @@ final class Ring {
         if (bar.isEmpty()) {
             double end = size.coreIn() - (top ? 3.5 : 6) * size.scale();
             line.to(end, side);
-            double half = Math.toDegrees(Math.min(1.3 * size.scale(), 0.3 * size.coreIn() * Math.toRadians(positionAngle)) / end);
+            double half = Math.toDegrees(
+                    Math.min(1.3 * size.scale(), 0.3 * size.coreIn() * Math.toRadians(positionAngle)) / end);
             caps.add(new Shape.Line(size.at(end, side - half), size.at(end, side + half), List.of(Role.CAP)));
             return;
         }
@@ -471,7 +472,9 @@ final class Ring {
             return;
         }
         caps.add(Canvas.end(
-                size.at(size.barOut(), end), Math.min(0.7, 0.2 * size.barOut() * Math.toRadians(a.barAngle())), Overlay.line(lead, top)));
+                size.at(size.barOut(), end),
+                Math.min(0.7, 0.2 * size.barOut() * Math.toRadians(a.barAngle())),
+                Overlay.line(lead, top)));
         if (lead.role() == Role.LIFTED) {
             double r = (start + size.barOut()) / 2;
             double middleway = side + (end - side) * (start - r) / (start - size.barOut() - 1.4 * size.scale());

@@ -68,7 +68,8 @@ final class RingMarks {
                 out = Math.max(out, size.middle().distance(new Point(x, y)));
             }
         }
-        double in = new Shape.Rect(box.left(), box.top(), box.width(), box.height(), 0, List.of()).distance(size.middle());
+        double in =
+                new Shape.Rect(box.left(), box.top(), box.width(), box.height(), 0, List.of()).distance(size.middle());
         return out < size.barIn() - 0.3 && in > size.shaft() + 0.3;
     }
 
@@ -166,7 +167,8 @@ final class RingMarks {
             double half = Math.toDegrees(1.2 / r);
             canvas.add(new Shape.Sector(size.middle(), r - 1.2, r + 1.2, at - half, 2 * half, List.of(Role.PLATE)));
             for (double side : new double[] {-half, half}) {
-                canvas.add(new Shape.Line(size.at(r - 1.8, at + side), size.at(r + 1.8, at + side), List.of(Role.LIFTED)));
+                canvas.add(
+                        new Shape.Line(size.at(r - 1.8, at + side), size.at(r + 1.8, at + side), List.of(Role.LIFTED)));
             }
             List<Point> places = new ArrayList<>();
             for (double away = 5; away < 14; away += 1.5) {
@@ -183,7 +185,8 @@ final class RingMarks {
                 && box.right() < size.middle().x() + size.coreIn()
                 && box.top() > size.middle().y() - size.coreIn()
                 && box.bottom() < size.middle().y() + size.coreIn()
-                && new Shape.Rect(box.left(), box.top(), box.width(), box.height(), 0, List.of()).distance(size.middle())
+                && new Shape.Rect(box.left(), box.top(), box.width(), box.height(), 0, List.of())
+                                .distance(size.middle())
                         > size.barOut();
     }
 

@@ -126,9 +126,7 @@ public final class ConnectionList {
                 .append(DEAD)
                 .append('\n');
         for (Coil c : winding.coils()) {
-            var coil = new ListedCoil(
-                    c.number(), c.top().slot(), c.bottom().slot(), c.topBar(), c.bottomBar());
-            out.append(cells(coil)).append(',').append(c.isDead()).append('\n');
+            out.append(cells(ListedCoil.of(c))).append(',').append(c.isDead()).append('\n');
         }
         return out.toString();
     }

@@ -91,8 +91,6 @@ public record PitchesExercise(int grade, Armature armature, WindingSpec.Regular 
 
     @Override
     public Optional<Drawing> keyPicture() {
-        return Pictures.small(armature)
-                ? Optional.of(Pictures.developed(Winding.build(armature, spec), List.of(1), true))
-                : Optional.empty();
+        return Pictures.ofAll(Winding.build(armature, spec));
     }
 }

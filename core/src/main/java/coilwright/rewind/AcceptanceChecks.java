@@ -112,7 +112,8 @@ final class AcceptanceChecks {
 
     private Check insulation() {
         List<Limit> deciding = deciding(INSULATION, Optional.of(Acceptance.USUAL_INSULATION));
-        List<Line> lines = lines(INSULATION,
+        List<Line> lines = lines(
+                INSULATION,
                 deciding,
                 given.insulation().map(i -> i.verdicts(given.volts())).orElse(List.of()));
         List<String> found = new ArrayList<>();
@@ -153,7 +154,8 @@ final class AcceptanceChecks {
 
     private Check index() {
         List<Limit> deciding = deciding(INDEX, Optional.empty());
-        List<Line> lines = lines(INDEX,
+        List<Line> lines = lines(
+                INDEX,
                 deciding,
                 given.insulation().map(i -> i.verdicts(given.volts())).orElse(List.of()));
         List<String> found = new ArrayList<>();
@@ -207,9 +209,7 @@ final class AcceptanceChecks {
         return new Check(
                 "high-potential",
                 "High-potential test, winding to core, " + given.work().key().replace('-', ' '),
-                given.highPotential()
-                        .map(a -> status(a, found))
-                        .orElse(Status.TO_DO),
+                given.highPotential().map(a -> status(a, found)).orElse(Status.TO_DO),
                 found,
                 wanted,
                 List.of(),
@@ -359,9 +359,8 @@ final class AcceptanceChecks {
 
     private Check rise() {
         List<Limit> deciding = deciding(RISE, Optional.empty());
-        List<Line> lines = lines(RISE,
-                deciding,
-                given.rise().map(TemperatureRise::verdicts).orElse(List.of()));
+        List<Line> lines = lines(
+                RISE, deciding, given.rise().map(TemperatureRise::verdicts).orElse(List.of()));
         List<String> found = new ArrayList<>();
         given.rise()
                 .ifPresent(r -> found.add(Format.number(r.riseK()) + " K by resistance; the hot winding has "

@@ -41,14 +41,15 @@ final class RewindReportFacts {
         } else if (conductor instanceof Conductor.Strip s) {
             facts.put(
                     "over the covering",
-                    Format.number(s.widthMm() + 2 * s.insulationMm()) + " × " + Format.number(s.thicknessMm() + 2 * s.insulationMm())
-                            + " mm");
+                    Format.number(s.widthMm() + 2 * s.insulationMm()) + " × "
+                            + Format.number(s.thicknessMm() + 2 * s.insulationMm()) + " mm");
             facts.put("copper area", Format.number(s.areaMm2()) + " mm²");
         }
         facts.put(
                 "resistance",
                 Format.number(Copper.resistance(1000, conductor.areaMm2(), 20)) + " Ω/km at 20 °C" + all(conductor));
-        facts.put("mass", Format.number(Copper.mass(1000, conductor.areaMm2())) + " kg/km, bare copper" + all(conductor));
+        facts.put(
+                "mass", Format.number(Copper.mass(1000, conductor.areaMm2())) + " kg/km, bare copper" + all(conductor));
         return facts;
     }
 
@@ -92,11 +93,14 @@ final class RewindReportFacts {
         facts.put(
                 "mean turn",
                 Format.number(coil.meanTurn().lengthMm()) + " mm"
-                        + (measured ? "" : ", of that " + Format.number(coil.meanTurn().inCoreMm()) + " mm in the core")
+                        + (measured
+                                ? ""
+                                : ", of that " + Format.number(coil.meanTurn().inCoreMm()) + " mm in the core")
                         + "; " + coil.meanTurn().model());
         facts.put(
                 "length",
-                Format.number(coil.lengthM()) + " m from bar to bar, with " + Format.number(coil.leadsMm()) + " mm of leads"
+                Format.number(coil.lengthM()) + " m from bar to bar, with " + Format.number(coil.leadsMm())
+                        + " mm of leads"
                         + (coil.conductor().strands() > 1
                                 ? "; " + Format.number(coil.wireM()) + " m of wire, "
                                         + coil.conductor().strands() + " in hand"

@@ -173,13 +173,17 @@ public final class RewindReportText {
                         "voltage",
                         was(
                                 Format.number(v) + " V",
-                                found.volts().isPresent() ? Format.number(found.volts().getAsDouble()) + " V" : "")));
+                                found.volts().isPresent()
+                                        ? Format.number(found.volts().getAsDouble()) + " V"
+                                        : "")));
         after.rpm()
                 .ifPresent(n -> facts.put(
                         "speed",
                         was(
                                 Format.number(n) + " r/min",
-                                found.rpm().isPresent() ? Format.number(found.rpm().getAsDouble()) + " r/min" : "")));
+                                found.rpm().isPresent()
+                                        ? Format.number(found.rpm().getAsDouble()) + " r/min"
+                                        : "")));
         c.winding()
                 .ifPresent(w -> facts.put(
                         "winding",
@@ -227,7 +231,10 @@ public final class RewindReportText {
     }
 
     private static void emf(Map<String, String> facts, Redesign r) {
-        facts.put("EMF", Format.number(r.emfAtSpeed()) + " V at " + Format.number(r.after().rpm()) + " r/min, field as before");
+        facts.put(
+                "EMF",
+                Format.number(r.emfAtSpeed()) + " V at "
+                        + Format.number(r.after().rpm()) + " r/min, field as before");
         facts.put("speed for " + Format.number(r.after().volts()) + " V", Format.number(r.rpmForVolts()) + " r/min");
     }
 

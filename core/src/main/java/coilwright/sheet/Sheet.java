@@ -193,7 +193,10 @@ public final class Sheet {
     }
 
     static double scale(Box ink, double mostHeight) {
-        return Math.min(1, Math.min(ROOM / ink.width(), Math.min(mostHeight, SheetLayout.BOTTOM - SheetLayout.TOP) / ink.height()));
+        return Math.min(
+                1,
+                Math.min(
+                        ROOM / ink.width(), Math.min(mostHeight, SheetLayout.BOTTOM - SheetLayout.TOP) / ink.height()));
     }
 
     /** How high {@link #drawing} makes a drawing, mm. */

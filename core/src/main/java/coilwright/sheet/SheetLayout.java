@@ -321,7 +321,9 @@ final class SheetLayout {
             for (int r = from; r < to; r++) {
                 for (int i = 0; i < table.columns().size(); i++) {
                     if (table.columns().get(i).align() == Table.Align.TICK) {
-                        tick(x + (layout.left(i) + layout.left(i + 1)) / 2 - TICK / 2, y + (layout.height(r) - TICK) / 2);
+                        tick(
+                                x + (layout.left(i) + layout.left(i + 1)) / 2 - TICK / 2,
+                                y + (layout.height(r) - TICK) / 2);
                     } else {
                         cell(layout.cell(r, i), x, i, layout.height(r), false);
                     }
@@ -330,7 +332,8 @@ final class SheetLayout {
                 rule(x, y);
             }
             for (int i = 0; i <= table.columns().size(); i++) {
-                add(new Shape.Line(new Point(x + layout.left(i), top), new Point(x + layout.left(i), y), List.of(Role.RULE)));
+                add(new Shape.Line(
+                        new Point(x + layout.left(i), top), new Point(x + layout.left(i), y), List.of(Role.RULE)));
             }
         }
 
@@ -348,7 +351,8 @@ final class SheetLayout {
             for (String line : lines) {
                 switch (align) {
                     case LEFT -> text(from, at, line, TableLayout.LETTER, bold, Anchor.START, Role.LABEL);
-                    case MIDDLE, TICK -> text((from + to) / 2, at, line, TableLayout.LETTER, bold, Anchor.MIDDLE, Role.LABEL);
+                    case MIDDLE, TICK ->
+                        text((from + to) / 2, at, line, TableLayout.LETTER, bold, Anchor.MIDDLE, Role.LABEL);
                     case RIGHT -> text(to, at, line, TableLayout.LETTER, bold, Anchor.END, Role.LABEL);
                 }
                 at += TableLayout.LINE;

@@ -16,7 +16,9 @@ import org.junit.jupiter.api.Test;
 class FewestPagesTest {
     private static Sheet items(int count) {
         return Sheet.titled("A title", "A sheet", Palette.COLOUR)
-                .items(IntStream.rangeClosed(1, count).mapToObj(i -> "item " + i).toList());
+                .items(IntStream.rangeClosed(1, count)
+                        .mapToObj(i -> "item " + i)
+                        .toList());
     }
 
     private static List<List<String>> texts(List<Drawing> pages) {
