@@ -281,7 +281,7 @@ public final class Sheet {
     }
 
     private SheetLayout laidOut(int percent) {
-        var layout = new SheetLayout(title, subtitle, palette, percent / 100.0);
+        var layout = new SheetLayout(title, subtitle, percent / 100.0);
         parts.forEach(p -> p.accept(layout));
         return layout;
     }

@@ -2,7 +2,6 @@ package coilwright.sheet;
 
 import coilwright.drawing.Box;
 import coilwright.drawing.Drawing;
-import coilwright.drawing.Palette;
 import coilwright.drawing.Point;
 import coilwright.drawing.Role;
 import coilwright.drawing.Shape;
@@ -27,7 +26,6 @@ final class SheetLayout {
 
     private final String title;
     private final String subtitle;
-    private final Palette palette;
     private final double lineHigh;
     private final double rowHigh;
     private final double writing;
@@ -41,10 +39,9 @@ final class SheetLayout {
      *
      * @param closeness how high lines, rows and room to write are, as a share of the usual
      */
-    SheetLayout(String title, String subtitle, Palette palette, double closeness) {
+    SheetLayout(String title, String subtitle, double closeness) {
         this.title = title;
         this.subtitle = subtitle;
-        this.palette = palette;
         this.lineHigh = BODY * LINE * closeness;
         this.rowHigh = ROW * closeness;
         this.writing = WRITING * closeness;
