@@ -273,7 +273,8 @@ class MarksTest {
                         DrawingView.COIL.draw(
                                 Winding.build(
                                         Armature.of(8, 24, 2),
-                                        WindingSpec.lap(1, Direction.PROGRESSIVE).withLeadOffset(-7)),
+                                        WindingSpec.lap(1, Direction.PROGRESSIVE)
+                                                .withLeadOffset(-7)),
                                 plain.withCoil(5))));
         out.put(
                 "coil-dead",
@@ -355,7 +356,8 @@ class MarksTest {
                         BenchPicture.growler(
                                 LAP,
                                 plain.withRotorAngle(75)
-                                        .withBench(GrowlerBench.of(new Growler(120, 60)).withProbes(3, 11)),
+                                        .withBench(GrowlerBench.of(new Growler(120, 60))
+                                                .withProbes(3, 11)),
                                 20)));
         out.put(
                 "bench-crowded",
@@ -393,7 +395,9 @@ class MarksTest {
         ViewOptions a4 = plain.withFormat(PageFormat.A4).withHighlight(new Highlight(Set.of(50), Set.of(7), Set.of(3)));
         out.put(
                 "numbers-round",
-                () -> new Look("every fifth bar, every second coil, and those drawn heavily", DrawingView.ROUND.draw(six, a4)));
+                () -> new Look(
+                        "every fifth bar, every second coil, and those drawn heavily",
+                        DrawingView.ROUND.draw(six, a4)));
         out.put(
                 "numbers-developed",
                 () -> new Look("slots 1 to 54 over pages that lap over", DrawingView.DEVELOPED.draw(six, a4)));
@@ -480,7 +484,8 @@ class MarksTest {
     public static void main(String[] args) throws IOException {
         for (Map.Entry<String, Supplier<Look>> e : all().entrySet()) {
             Files.write(
-                    Path.of(args[0], e.getKey() + ".txt"), told(e.getKey(), e.getValue().get()));
+                    Path.of(args[0], e.getKey() + ".txt"),
+                    told(e.getKey(), e.getValue().get()));
             if (args.length > 1) {
                 int n = 0;
                 for (Drawing page : e.getValue().get().pages().pages()) {

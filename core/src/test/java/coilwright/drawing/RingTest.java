@@ -38,8 +38,7 @@ class RingTest {
         Map<String, Winding> windings = SampleWindings.all();
         windings.put(
                 "many slots, one coil",
-                Winding.build(
-                        Armature.of(90, 3, 2), new WindingSpec.Listed(List.of(ListedCoil.of(1, 1, 2, 1, 2)))));
+                Winding.build(Armature.of(90, 3, 2), new WindingSpec.Listed(List.of(ListedCoil.of(1, 1, 2, 1, 2)))));
         for (Map.Entry<String, Winding> e : windings.entrySet()) {
             Winding w = e.getValue();
             Armature a = w.armature();

@@ -66,7 +66,8 @@ class ShapeTest {
         var lean = new Shape.Curve(p(0, 0), List.of(new Cubic(p(2, 8), p(6, 8), p(16, 0))), List.of());
         assertThat(lean.distance(p((3 * 2 + 3 * 6 + 16) / 8.0, 6))).isCloseTo(0, EXACT);
         // And at a quarter at (27 a + 27 b + 9 c + d) / 64.
-        assertThat(lean.distance(p((27 * 2 + 9 * 6 + 16) / 64.0, 36 * 8 / 64.0))).isCloseTo(0, EXACT);
+        assertThat(lean.distance(p((27 * 2 + 9 * 6 + 16) / 64.0, 36 * 8 / 64.0)))
+                .isCloseTo(0, EXACT);
         box(lean.bounds(), 0, 0, 16, 6, 1e-9);
     }
 
@@ -116,10 +117,12 @@ class ShapeTest {
     void aDrawingCountsAndBoundsItsShapes() {
         var rect = new Shape.Rect(2, 3, 10, 4, 0, List.of());
         var group = new Shape.Group(Optional.empty(), Optional.empty(), "", List.of(), List.of(rect, rect));
-        var page = new Drawing("", "", 20, 20, Palette.COLOUR, List.of(rect, group, new Shape.Circle(ORIGIN, 3, List.of())));
+        var page = new Drawing(
+                "", "", 20, 20, Palette.COLOUR, List.of(rect, group, new Shape.Circle(ORIGIN, 3, List.of())));
         assertThat(page.size()).isEqualTo(5);
         box(page.bounds(), -3, -3, 12, 7, 0);
-        assertThat(new Drawing("", "", 20, 30, Palette.COLOUR, List.of()).bounds()).isEqualTo(new Box(0, 0, 20, 30));
+        assertThat(new Drawing("", "", 20, 30, Palette.COLOUR, List.of()).bounds())
+                .isEqualTo(new Box(0, 0, 20, 30));
         assertThat(page.outsidePage()).hasSize(1);
     }
 

@@ -145,8 +145,7 @@ class SvgWriterTest {
         XMLStreamWriter xml = XMLOutputFactory.newFactory().createXMLStreamWriter(text);
         SvgWriter.writeInline(everyShape(), new Box(2, 3, 12, 9), "p-", xml);
         xml.flush();
-        assertThat(text)
-                .hasToString("""
+        assertThat(text).hasToString("""
                         <svg xmlns="http://www.w3.org/2000/svg" width="10mm" height="6mm" viewBox="2 3 10 6" role="img"\
                          aria-labelledby="p-title p-desc">
                         <title id="p-title">A &amp; B</title>

@@ -175,7 +175,9 @@ final class DiagnosesTest {
                 assertThat(d.verdict()).isEqualTo(Diagnosis.Verdict.SOUND);
             } else if (!c.rough()) {
                 assertThat(d.verdict()).as(words(c)).isEqualTo(Diagnosis.Verdict.FAULTY);
-                assertThat(Workshop.names(d.ranked().get(0), c.faults())).as(words(c)).isTrue();
+                assertThat(Workshop.names(d.ranked().get(0), c.faults()))
+                        .as(words(c))
+                        .isTrue();
             }
         });
         try (InputStream in = DiagnosesTest.class.getResourceAsStream(FILE)) {

@@ -79,8 +79,7 @@ class IdentificationTest {
         var last = new BenchSighting.TracedCoil(OptionalInt.of(12), OptionalInt.of(1), 24, 1);
         assertThat(known.with(last).sightings()).containsExactly(last);
         for (int span : new int[] {0, 12}) {
-            assertThatThrownBy(() ->
-                            new Known(12, 24, OptionalInt.empty(), OptionalInt.of(span), List.of()))
+            assertThatThrownBy(() -> new Known(12, 24, OptionalInt.empty(), OptionalInt.of(span), List.of()))
                     .hasMessage("the coil throw spans " + span + " slots, but 12 slots allow 1 to 11");
         }
         assertThat(new Known(12, 24, OptionalInt.of(2), OptionalInt.of(11), List.of()).throwSlots())

@@ -107,7 +107,8 @@ class ReadingWatchTest {
         var watch = new ReadingWatch(SOUND, DROP, false);
         List<PairReading> own = DROP.readWalk(SOUND);
         var scale = new ReadingWatch.Scale(OptionalDouble.of(-2), 3);
-        double[] sizes = own.stream().mapToDouble(r -> Math.abs(r.value())).sorted().toArray();
+        double[] sizes =
+                own.stream().mapToDouble(r -> Math.abs(r.value())).sorted().toArray();
         double usual = sizes[sizes.length / 2];
         PairReading small = own.stream()
                 .min(Comparator.comparingDouble(r -> Math.abs(r.value())))
@@ -126,7 +127,8 @@ class ReadingWatchTest {
         PairReading first = own.get(0);
         var two = new ReadingWatch.Scale(OptionalDouble.of(1), 2);
         assertThat(watch.standsOut(times(first, 5), two)).isFalse();
-        assertThat(watch.standsOut(new PairReading(1, 2, Double.POSITIVE_INFINITY), two)).isTrue();
+        assertThat(watch.standsOut(new PairReading(1, 2, Double.POSITIVE_INFINITY), two))
+                .isTrue();
     }
 
     @Test
