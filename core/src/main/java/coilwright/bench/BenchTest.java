@@ -110,7 +110,7 @@ public sealed interface BenchTest {
         }
         int step = winding.armature().bars();
         for (CoilSet set : winding.sets()) {
-            step = FeedBars.gcd(step, Math.abs(set.pitches().orElseThrow().commutator()));
+            step = set.pitches().orElseThrow().closures(step);
         }
         return step;
     }

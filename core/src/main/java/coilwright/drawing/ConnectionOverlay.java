@@ -97,7 +97,7 @@ final class ConnectionOverlay {
             Mark mark) {
         boolean first = taken.add(mark.number());
         int n = first ? mark.number() : spare[0]++;
-        places.add(new ListedCoil(n, at.topSlot(), at.bottomSlot(), at.topBar(), at.bottomBar()));
+        places.add(at.withNumber(n));
         String prefix = first ? "" : mark.prefix() + n + "-";
         marks.put(n, new Mark(mark.number(), prefix, mark.title(), mark.look(), mark.top(), mark.bottom(), false));
     }
@@ -182,7 +182,7 @@ final class ConnectionOverlay {
         for (ListedCoil row : others) {
             Optional<ListedCoil> like = likest(unused, row);
             like.ifPresent(unused::remove);
-            Optional<ListedCoil> p = like.map(c -> renamed(c, row.coil()));
+            Optional<ListedCoil> p = like.map(c -> c.withNumber(row.coil()));
             out.add(new Entry(
                     row.coil(), p, Optional.of(row), comparison.whole().orElse("")));
         }
@@ -258,7 +258,7 @@ final class ConnectionOverlay {
     private Optional<ListedCoil> same(List<ListedCoil> lines, ListedCoil row) {
         return lines.stream()
                 .filter(c -> (comparison.numbering().isPresent() || c.coil() == row.coil())
-                        && renamed(c, row.coil()).equals(row))
+                        && c.withNumber(row.coil()).equals(row))
                 .findFirst();
     }
 
@@ -290,10 +290,6 @@ final class ConnectionOverlay {
 
     private static boolean like(OptionalInt a, OptionalInt b) {
         return a.isPresent() && a.equals(b);
-    }
-
-    private static ListedCoil renamed(ListedCoil c, int number) {
-        return new ListedCoil(number, c.topSlot(), c.bottomSlot(), c.topBar(), c.bottomBar());
     }
 
     /** The entry without what does not exist on the armature; empty where nothing is left. */

@@ -421,13 +421,9 @@ final class CoilComparison {
         out.add(new Difference(
                 kind,
                 number,
-                Optional.ofNullable(expected).map(c -> named(c, number)),
-                Optional.ofNullable(found).map(c -> named(c, number)),
+                Optional.ofNullable(expected).map(c -> c.withNumber(number)),
+                Optional.ofNullable(found).map(c -> c.withNumber(number)),
                 with,
                 words));
-    }
-
-    private static ListedCoil named(ListedCoil c, int number) {
-        return new ListedCoil(number, c.topSlot(), c.bottomSlot(), c.topBar(), c.bottomBar());
     }
 }

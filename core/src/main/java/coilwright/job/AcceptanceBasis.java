@@ -240,11 +240,7 @@ public final class AcceptanceBasis {
         BenchArmature sound = job.benchArmature();
         TestRun run = set.run(job.growler());
         List<PairReading> expected = run.test().read(sound, run.pairs());
-        double most = run.test().readWalk(sound).stream()
-                .mapToDouble(r -> Math.abs(r.value()))
-                .filter(Double::isFinite)
-                .max()
-                .orElse(0);
+        double most = PairReading.largest(run.test().readWalk(sound));
         List<String> pairs = new ArrayList<>();
         List<Double> ratios = new ArrayList<>();
         List<String> open = new ArrayList<>();

@@ -126,13 +126,7 @@ public final class ConnectionList {
                 .append(DEAD)
                 .append('\n');
         for (Coil c : winding.coils()) {
-            out.append(c.number())
-                    .append(',')
-                    .append(c.top().slot())
-                    .append(',')
-                    .append(c.bottom().slot());
-            out.append(',').append(cell(c.topBar())).append(',').append(cell(c.bottomBar()));
-            out.append(',').append(c.isDead()).append('\n');
+            out.append(cells(ListedCoil.of(c))).append(',').append(c.isDead()).append('\n');
         }
         return out.toString();
     }
@@ -145,14 +139,13 @@ public final class ConnectionList {
     public static String toText(List<ListedCoil> coils) {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append('\n');
         for (ListedCoil c : coils) {
-            out.append(c.coil()).append(',').append(c.topSlot()).append(',').append(c.bottomSlot());
-            out.append(',')
-                    .append(cell(c.topBar()))
-                    .append(',')
-                    .append(cell(c.bottomBar()))
-                    .append('\n');
+            out.append(cells(c)).append('\n');
         }
         return out.toString();
+    }
+
+    private static String cells(ListedCoil c) {
+        return c.coil() + "," + c.topSlot() + "," + c.bottomSlot() + "," + cell(c.topBar()) + "," + cell(c.bottomBar());
     }
 
     private static String cell(OptionalInt bar) {

@@ -20,7 +20,6 @@ import coilwright.winding.Coil;
 import coilwright.winding.CoilSpan;
 import coilwright.winding.Direction;
 import coilwright.winding.Finding;
-import coilwright.winding.Pitches;
 import coilwright.winding.Rules;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
@@ -433,8 +432,7 @@ public final class Walk {
     }
 
     private static String thrown(Winding w) {
-        Pitches y = w.pitches().orElseThrow();
-        return "1–" + (1 + y.throwSlots().orElseThrow());
+        return w.pitches().orElseThrow().coilThrow();
     }
 
     private static String finding(Winding w, String rule) {

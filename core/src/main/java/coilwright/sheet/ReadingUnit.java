@@ -22,11 +22,7 @@ public record ReadingUnit(String name, double factor, int decimals) {
      * @param voltsKnown whether growler readings are in volts; else they are relative
      */
     public static ReadingUnit of(BenchTest test, List<PairReading> readings, boolean ohmsKnown, boolean voltsKnown) {
-        double most = readings.stream()
-                .mapToDouble(r -> Math.abs(r.value()))
-                .filter(Double::isFinite)
-                .max()
-                .orElse(0);
+        double most = PairReading.largest(readings);
         if (test instanceof BenchTest.Polarity) {
             return new ReadingUnit("sense", 1, 0);
         }

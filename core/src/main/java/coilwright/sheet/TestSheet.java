@@ -124,7 +124,7 @@ public final class TestSheet {
         sheet.heading("Readings, in the order of the walk");
         sheet.table(table(test, all.readings(), unit));
         end(sheet, "Every reading agrees with the one expected.");
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     private DrawingPages blade(Growler growler) {
@@ -148,7 +148,7 @@ public final class TestSheet {
                 rows,
                 strips(rows.size())));
         end(sheet, "The blade behaves at every slot as expected.");
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     private void body(Sheet sheet, Map<String, String> set, Drawing picture, Procedure procedure) {

@@ -194,11 +194,7 @@ final class ProbeText {
      */
     record Scale(String unit, double factor, int decimals, double most, boolean signed) {
         static Scale of(Probe probe, List<PairReading> readings) {
-            double most = readings.stream()
-                    .mapToDouble(r -> Math.abs(r.value()))
-                    .filter(Double::isFinite)
-                    .max()
-                    .orElse(0);
+            double most = PairReading.largest(readings);
             boolean signed = probe.test() == TestKind.DROP || probe.test() == TestKind.GROUND_WALK;
             if (probe.test() == TestKind.POLARITY) {
                 return new Scale("swing", 1, 0, most, true);

@@ -353,13 +353,4 @@ final class Scene {
                         f.bounds().height()))
                 .reduce(Rectangle2D::createUnion);
     }
-
-    /** Words for a thing as the drawing titles it; empty where it has none. */
-    String titleOf(Element e) {
-        return groups.stream()
-                .filter(f -> f.element().equals(e))
-                .map(f -> f.group().title())
-                .findFirst()
-                .orElse("");
-    }
 }
