@@ -18,6 +18,7 @@ import coilwright.winding.WindingSpec;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -269,5 +270,38 @@ class BenchPageTest {
         assertThatThrownBy(() -> BenchPage.of(job, contents))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("choose coil-by-coil or formed-coils");
+    }
+
+    /** A page without its style, script (and their hashes) and drawings, a tag with its words on each line. */
+    private static List<String> skeleton(String page) {
+        return page.replaceAll("(?s)<(style|script|svg)\\b.*?</\\1>", "<$1/>")
+                .replaceAll("sha256-[^&]+", "sha256")
+                .replace("<", "\n<")
+                .lines()
+                .map(String::strip)
+                .filter(l -> !l.isEmpty() && !l.startsWith("</"))
+                .toList();
+    }
+
+    private static String small() {
+        Job job = Job.of("Small", Armature.of(6, 12, 2), WindingSpec.lap(1, Direction.RETROGRESSIVE))
+                .withTurns(5);
+        return page(job);
+    }
+
+    /** Set down when it was read; {@link #main} prints it anew. */
+    @Test
+    void everyWordOfAPageIsAsItWasRead() throws IOException {
+        try (InputStream in = BenchPageTest.class.getResourceAsStream("bench-page.txt")) {
+            assertThat(skeleton(small()))
+                    .containsExactlyElementsOf(new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                            .lines()
+                            .toList());
+        }
+    }
+
+    /** Prints the file. */
+    public static void main(String[] args) {
+        skeleton(small()).forEach(System.out::println);
     }
 }
