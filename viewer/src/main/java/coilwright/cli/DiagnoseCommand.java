@@ -19,10 +19,12 @@ import coilwright.sheet.RunCharts;
 import coilwright.winding.ImpossibleWindingException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -151,8 +153,10 @@ final class DiagnoseCommand implements Callable<Integer> {
             String word = tests.get(i);
             TestKind kind = TestKind.of(word)
                     .orElseThrow(() -> new UsageException("--test is \"" + Visible.cut(word)
-                            + "\", but must be one of drop, growler, growler-turned, resistance, ground, ground-walk,"
-                            + " polarity"));
+                            + "\", but must be one of "
+                            + Arrays.stream(TestKind.values())
+                                    .map(TestKind::word)
+                                    .collect(Collectors.joining(", "))));
             ReadingsFile file =
                     ReadingsFile.read(files.get(i), sound.winding().armature().bars());
             BenchTest test = test(kind, job, sound, fed);

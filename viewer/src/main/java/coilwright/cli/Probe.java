@@ -74,7 +74,7 @@ record Probe(
 
     /** Whether a reading is one that a bench test gives for the coil between the pair. */
     boolean growler() {
-        return test == TestKind.GROWLER || test == TestKind.GROWLER_TURNED;
+        return test.growler();
     }
 
     /** A bar's number, or the shaft. */

@@ -114,7 +114,7 @@ final class ProbeOptions {
         TestKind kind = TestKind.of(test)
                 .orElseThrow(() ->
                         new UsageException("--test is \"" + Visible.cut(test) + "\", but must be one of " + words()));
-        boolean growler = kind == TestKind.GROWLER || kind == TestKind.GROWLER_TURNED;
+        boolean growler = kind.growler();
         refuse("--feed", feed.isPresent() && !kind.fed());
         refuse("--amps", amps.isPresent() && !kind.fed());
         refuse("--volts", volts.isPresent() && !kind.fed());

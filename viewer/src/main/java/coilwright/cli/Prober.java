@@ -8,8 +8,6 @@ import coilwright.bench.GroundTest;
 import coilwright.bench.GrowlerMeter;
 import coilwright.bench.PairReading;
 import coilwright.bench.ProbePairs;
-import coilwright.bench.Procedure;
-import coilwright.bench.Procedures;
 import coilwright.bench.ResistanceTest;
 import coilwright.bench.Supply;
 import coilwright.circuit.Brush;
@@ -96,7 +94,7 @@ final class Prober {
                 test,
                 setUp(),
                 feeds,
-                procedure(),
+                test.procedure(winding, feeds, clock),
                 notes(readings, circuits.size()),
                 readings,
                 circuits,
@@ -269,7 +267,7 @@ final class Prober {
     }
 
     private List<GrowlerMeter.Placed> best(List<PairReading> readings, List<Probe.CircuitWalk> circuits) {
-        if (test != TestKind.GROWLER && test != TestKind.GROWLER_TURNED) {
+        if (!test.growler()) {
             return List.of();
         }
         List<PairReading> all = new ArrayList<>(readings);
@@ -284,7 +282,7 @@ final class Prober {
 
     /** Every pair where a probe should see a reading. */
     List<PairReading> where(String wanted, double tolerance) {
-        boolean ohms = test == TestKind.RESISTANCE || test == TestKind.GROUND;
+        boolean ohms = test.ohms();
         double value = test == TestKind.POLARITY
                 ? Given.amount("--reading", wanted, Quantity.Kind.VOLTAGE, "V")
                 : Given.amount(
@@ -358,24 +356,13 @@ final class Prober {
         return text.replaceAll("0+$", "").replaceAll("\\.$", "");
     }
 
-    private Procedure procedure() {
-        return switch (test) {
-            case DROP -> Procedures.drop(winding, feeds);
-            case GROWLER -> Procedures.growlerMeterWalked(winding);
-            case GROWLER_TURNED -> Procedures.growlerMeterTurned(winding, clock);
-            case RESISTANCE -> Procedures.resistance(winding);
-            case GROUND, GROUND_WALK -> Procedures.ground(winding);
-            case POLARITY -> Procedures.polarity(winding);
-        };
-    }
-
     private List<String> notes(List<PairReading> readings, int circuits) {
         List<String> out = new ArrayList<>();
         if (test == TestKind.DROP && readings.stream().anyMatch(r -> Double.isInfinite(r.value()))) {
             out.add("Nothing joins the places where current goes in and comes out, so none flows: feed two bars of one"
                     + " circuit.");
         }
-        boolean growler = test == TestKind.GROWLER || test == TestKind.GROWLER_TURNED;
+        boolean growler = test.growler();
         boolean needsOhms = test == TestKind.RESISTANCE || (test.fed() && supply instanceof Supply.Current);
         if (needsOhms && job.coilResistance().isEmpty()) {
             out.add("The job does not give the resistance of a coil: readings are for 1 ohm a coil.");
