@@ -55,6 +55,11 @@ public enum TestKind {
         return this == GROUND || this == GROUND_WALK;
     }
 
+    /** {@return whether it has pairs of its own, and is not walked from one bar to the next} */
+    public boolean ownPairs() {
+        return toShaft() || this == POLARITY;
+    }
+
     /** {@return whether it is a meter test in the growler} */
     public boolean growler() {
         return this == GROWLER || this == GROWLER_TURNED;

@@ -137,7 +137,12 @@ final class Prober {
             throw new UsageException(
                     "a sheet lists the usual walk of a sound armature: leave --pair, --step and --fault" + " out");
         }
-        double amperes = ((Supply.Current) supply).amperes();
+        return bench();
+    }
+
+    /** The test as the trade sets it up, fed with steady current. */
+    private BenchTest bench() {
+        double amperes = supply instanceof Supply.Current c ? c.amperes() : 1;
         return switch (test) {
             case DROP -> new BenchTest.Drop(feed().in(), feed().out(), amperes);
             case GROUND_WALK -> new BenchTest.GroundWalk(feed().in(), feed().out(), amperes);
@@ -163,11 +168,8 @@ final class Prober {
         if (options.pair().isPresent()) {
             return List.of(onePair(options.pair().get()));
         }
-        if (test.toShaft()) {
-            return new BenchTest.Ground().walk(winding);
-        }
-        return test == TestKind.POLARITY
-                ? new BenchTest.Polarity().walk(winding)
+        return test.ownPairs()
+                ? bench().walk(winding)
                 : ProbePairs.apart(core, options.step().orElse(1));
     }
 
@@ -185,7 +187,7 @@ final class Prober {
 
     private List<Probe.CircuitWalk> circuits() {
         boolean asked = options.pair().isPresent() || options.step().isPresent();
-        if (asked || test.toShaft() || test == TestKind.POLARITY) {
+        if (asked || test.ownPairs()) {
             return List.of();
         }
         List<List<Integer>> parts = ProbePairs.circuits(winding);
@@ -207,10 +209,6 @@ final class Prober {
                 DropTest drop = drop(feed);
                 yield pairs.stream().map(p -> drop.between(p.from(), p.to())).toList();
             }
-            case GROWLER -> new BenchTest.GrowlerWalked(job.growler(), options.angle()).read(armature, pairs);
-            case GROWLER_TURNED -> new BenchTest.GrowlerTurned(job.growler(), clock).read(armature, pairs);
-            case RESISTANCE -> new BenchTest.Resistance().read(armature, pairs);
-            case GROUND -> new BenchTest.Ground().read(armature, pairs);
             case GROUND_WALK -> {
                 FeedBars f = feed.orElseGet(this::feed);
                 List<Double> volts = GroundTest.walk(armature, f.in(), f.out(), supply);
@@ -221,7 +219,7 @@ final class Prober {
                                 p.to() == BenchTest.SHAFT ? volts.get(p.from() - 1) : 0 - volts.get(p.to() - 1)))
                         .toList();
             }
-            case POLARITY -> new BenchTest.Polarity().read(armature, pairs);
+            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY -> bench().read(armature, pairs);
         };
         return ProbePairs.withoutRounding(raw);
     }
@@ -330,11 +328,7 @@ final class Prober {
             case GROUND_WALK ->
                 fed + " in at bar " + feed().in() + " and out at bar "
                         + feeds.get(0).out() + ", meter from bar to shaft";
-            case GROWLER -> new BenchTest.GrowlerWalked(job.growler(), options.angle()).setUp();
-            case GROWLER_TURNED -> new BenchTest.GrowlerTurned(job.growler(), clock).setUp();
-            case RESISTANCE -> new BenchTest.Resistance().setUp();
-            case GROUND -> new BenchTest.Ground().setUp();
-            case POLARITY -> new BenchTest.Polarity().setUp();
+            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY -> bench().setUp();
         };
     }
 
