@@ -9,6 +9,7 @@ import coilwright.bench.BenchTest.Pair;
 import coilwright.circuit.Circuit;
 import coilwright.circuit.WindingGraph;
 import coilwright.fault.Fault;
+import coilwright.fault.FaultKinds;
 import coilwright.network.Branch;
 import coilwright.network.Feed;
 import coilwright.network.Solution;
@@ -75,6 +76,15 @@ class BenchLawsTest {
                 .mapToDouble(Math::abs)
                 .max()
                 .orElse(0);
+    }
+
+    @Example
+    void everyKindOfFaultIsAmongTheSamples() {
+        Set<Class<?>> made = new LinkedHashSet<>();
+        for (int kind = 1; kind <= BenchSamples.FAULT_KINDS; kind++) {
+            made.add(BenchSamples.sample(0, kind, new Random(kind)).faults().get(0).getClass());
+        }
+        assertThat(made).isEqualTo(FaultKinds.all());
     }
 
     // Kirchhoff's laws
