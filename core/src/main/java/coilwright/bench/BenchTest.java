@@ -41,6 +41,11 @@ public sealed interface BenchTest {
         return false;
     }
 
+    /** {@return whether readings are relative, to one whole face's flux through one coil: those of a growler's meter} */
+    default boolean relative() {
+        return false;
+    }
+
     /**
      * {@return the pairs of the usual walk, in order}
      *
@@ -105,7 +110,7 @@ public sealed interface BenchTest {
         }
         int step = winding.armature().bars();
         for (CoilSet set : winding.sets()) {
-            step = FeedBars.gcd(step, Math.abs(set.pitches().orElseThrow().commutator()));
+            step = set.pitches().orElseThrow().closures(step);
         }
         return step;
     }
@@ -161,6 +166,11 @@ public sealed interface BenchTest {
         }
 
         @Override
+        public boolean relative() {
+            return true;
+        }
+
+        @Override
         public List<PairReading> read(BenchArmature armature, List<Pair> pairs) {
             return GrowlerMeter.of(armature, growler).walked(angle, pairs);
         }
@@ -182,6 +192,11 @@ public sealed interface BenchTest {
         @Override
         public String word() {
             return "growler-turned";
+        }
+
+        @Override
+        public boolean relative() {
+            return true;
         }
 
         @Override

@@ -2,9 +2,6 @@ package coilwright.bench;
 
 import coilwright.circuit.Brush;
 import coilwright.circuit.BrushGear;
-import coilwright.network.Factorisation;
-import coilwright.network.Feed;
-import coilwright.network.Solution;
 import coilwright.winding.Armature;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,7 +36,7 @@ public record DropTest(BenchArmature armature, List<Double> potentials) {
      *     with no resistance
      */
     public static DropTest at(BenchArmature armature, int in, int out, Supply supply) {
-        return solve(armature, armature, checkBar(armature, in), checkBar(armature, out), supply);
+        return solve(armature, armature, FedNetwork.checkBar(armature, in), FedNetwork.checkBar(armature, out), supply);
     }
 
     /**
@@ -65,52 +62,21 @@ public record DropTest(BenchArmature armature, List<Double> potentials) {
         return solve(armature, joined, first[0], first[1], supply);
     }
 
-    static int checkBar(BenchArmature armature, int bar) {
-        int bars = armature.winding().armature().bars();
-        if (bar < 1 || bar > bars) {
-            throw new IllegalArgumentException("feed at bar " + bar + ", but bars run from 1 to " + bars);
-        }
-        return bar;
-    }
-
-    private static DropTest solve(BenchArmature shown, BenchArmature fed, int in, int out, Supply supply) {
-        if (in == out) {
-            throw new IllegalArgumentException("feed in and out at bar " + in + ": name two different bars");
-        }
-        BenchNetwork net = BenchNetwork.of(fed);
-        int a = BenchNetwork.node(in);
-        int b = BenchNetwork.node(out);
-        Factorisation factorisation = net.network().factorised();
-        if (!factorisation.connected(a, b)) {
-            return new DropTest(shown, parted(fed, factorisation, a, b, supply));
-        }
-        Solution solution = factorisation.solve(feed(factorisation, in, out, supply));
-        return new DropTest(shown, Potentials.ofBars(net, solution, out));
-    }
-
-    /** What the supply is to two bars that something joins. */
-    static Feed feed(Factorisation factorisation, int in, int out, Supply supply) {
-        int a = BenchNetwork.node(in);
-        int b = BenchNetwork.node(out);
-        if (supply instanceof Supply.Current c) {
-            return Feed.current(a, b, c.amperes());
-        }
-        double volts = ((Supply.Voltage) supply).volts();
-        if (factorisation.resistance(a, b).orElse(1) == 0) {
-            throw new IllegalArgumentException("feed of " + volts + " V at bars " + in + " and " + out
-                    + ", which are joined with no resistance: no voltage can stand there; feed a current, or other"
-                    + " bars");
-        }
-        return Feed.voltage(a, b, volts);
+    private static DropTest solve(BenchArmature shown, BenchArmature armature, int in, int out, Supply supply) {
+        FedNetwork fed = FedNetwork.of(armature, in, out);
+        return new DropTest(
+                shown,
+                fed.joined()
+                        ? Potentials.ofBars(fed.net(), fed.solve(supply), out)
+                        : parted(fed, armature.winding().armature().bars(), supply));
     }
 
     /** No current flows: the whole supply stands between what is joined to one lead and to the other. */
-    private static List<Double> parted(BenchArmature fed, Factorisation factorisation, int in, int out, Supply supply) {
+    private static List<Double> parted(FedNetwork fed, int bars, Supply supply) {
         double high = supply instanceof Supply.Voltage v ? v.volts() : Double.POSITIVE_INFINITY;
         List<Double> volts = new ArrayList<>();
-        for (int bar = 1; bar <= fed.winding().armature().bars(); bar++) {
-            int node = BenchNetwork.node(bar);
-            volts.add(factorisation.connected(node, in) ? high : factorisation.connected(node, out) ? 0 : Double.NaN);
+        for (int bar = 1; bar <= bars; bar++) {
+            volts.add(fed.joined(bar, fed.in()) ? high : fed.joined(bar, fed.out()) ? 0 : Double.NaN);
         }
         return volts;
     }

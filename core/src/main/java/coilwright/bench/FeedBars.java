@@ -67,8 +67,7 @@ public record FeedBars(int in, int out, String why) {
     private static List<FeedBars> regular(Winding winding, double distance) {
         Armature a = winding.armature();
         int m = winding.sets().get(0).plex().orElse(1);
-        int yc = winding.pitches().orElseThrow().commutator();
-        int g = gcd(a.bars(), Math.abs(yc));
+        int g = winding.pitches().orElseThrow().closures(a.bars());
         String kind = winding.type() == WindingType.LAP ? "lap" : "wave";
         if (m > 1 && g == 1) {
             return List.of(
@@ -109,9 +108,5 @@ public record FeedBars(int in, int out, String why) {
                                     + c.bars().get(0)));
         }
         return out;
-    }
-
-    static int gcd(int x, int y) {
-        return y == 0 ? x : gcd(y, x % y);
     }
 }

@@ -2,6 +2,7 @@ package coilwright.bench;
 
 import coilwright.network.Solution;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -53,21 +54,15 @@ public final class GroundTest {
      * @throws IllegalArgumentException as {@link DropTest#at} does
      */
     public static List<Double> walk(BenchArmature armature, int in, int out, Supply supply) {
-        if (in == out) {
-            throw new IllegalArgumentException("feed in and out at bar " + in + ": name two different bars");
+        FedNetwork fed = FedNetwork.of(armature, FedNetwork.checkBar(armature, in), FedNetwork.checkBar(armature, out));
+        int bars = armature.winding().armature().bars();
+        if (!fed.joined()) {
+            return new ArrayList<>(Collections.nCopies(bars, 0.0));
         }
-        BenchNetwork net = BenchNetwork.of(armature);
-        int a = BenchNetwork.node(DropTest.checkBar(armature, in));
-        int b = BenchNetwork.node(DropTest.checkBar(armature, out));
-        var factorisation = net.network().factorised();
-        if (!factorisation.connected(a, b)) {
-            return new ArrayList<>(
-                    java.util.Collections.nCopies(armature.winding().armature().bars(), 0.0));
-        }
-        Solution s = factorisation.solve(DropTest.feed(factorisation, in, out, supply));
+        Solution s = fed.solve(supply);
         List<Double> volts = new ArrayList<>();
-        for (int bar = 1; bar <= armature.winding().armature().bars(); bar++) {
-            double v = s.voltage(BenchNetwork.node(bar), net.shaftNode()).orElse(0);
+        for (int bar = 1; bar <= bars; bar++) {
+            double v = s.voltage(BenchNetwork.node(bar), fed.net().shaftNode()).orElse(0);
             volts.add(v == 0 ? 0 : v);
         }
         return volts;

@@ -109,11 +109,7 @@ public final class ProbePairs {
      * @param readings the readings
      */
     public static List<PairReading> withoutRounding(List<PairReading> readings) {
-        double most = readings.stream()
-                .mapToDouble(r -> Math.abs(r.value()))
-                .filter(Double::isFinite)
-                .max()
-                .orElse(0);
+        double most = PairReading.largest(readings);
         return readings.stream()
                 .map(r -> Math.abs(r.value()) <= 1e-12 * most ? new PairReading(r.from(), r.to(), 0) : r)
                 .toList();

@@ -21,6 +21,6 @@ public record TestRun(BenchTest test, List<PairReading> readings) {
 
     /** {@return the pairs read, in order} */
     public List<BenchTest.Pair> pairs() {
-        return readings.stream().map(r -> new BenchTest.Pair(r.from(), r.to())).toList();
+        return readings.stream().map(PairReading::pair).toList();
     }
 }

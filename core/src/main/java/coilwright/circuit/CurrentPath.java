@@ -1,5 +1,6 @@
 package coilwright.circuit;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -25,7 +26,7 @@ public record CurrentPath(int number, int fromBrush, int toBrush, List<Step> ste
 
     /** {@return the bars met, first and last included} */
     public List<Integer> bars() {
-        var bars = new java.util.ArrayList<Integer>();
+        var bars = new ArrayList<Integer>();
         bars.add(steps.get(0).fromBar());
         steps.forEach(s -> bars.add(s.toBar()));
         return List.copyOf(bars);

@@ -1,5 +1,7 @@
 package coilwright.commutator;
 
+import java.util.Locale;
+
 /**
  * Advice on undercutting the mica.
  *
@@ -82,8 +84,8 @@ public record Undercut(
     private static void mustBe(CommutatorLimit limit, CommutatorLimit.Quantity quantity) {
         if (limit.quantity() != quantity) {
             throw new IllegalArgumentException("limit " + limit.id() + " is on "
-                    + limit.quantity().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ') + ", not on "
-                    + quantity.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ') + ": choose another");
+                    + limit.quantity().name().toLowerCase(Locale.ROOT).replace('_', ' ') + ", not on "
+                    + quantity.name().toLowerCase(Locale.ROOT).replace('_', ' ') + ": choose another");
         }
     }
 }

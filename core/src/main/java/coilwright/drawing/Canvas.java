@@ -5,6 +5,7 @@ import coilwright.winding.Coil;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /** Collects the shapes of one page in the order of painting. */
 final class Canvas {
@@ -137,12 +138,7 @@ final class Canvas {
      * @param within where the words must stay
      */
     boolean plate(
-            List<Point> places,
-            String words,
-            double size,
-            Occupied occupied,
-            java.util.function.Predicate<Box> within,
-            Role... roles) {
+            List<Point> places, String words, double size, Occupied occupied, Predicate<Box> within, Role... roles) {
         for (Point p : places) {
             Shape.Text t = centred(p.x(), p.y(), words, size, true, roles);
             Box b = t.bounds().grown(0.3);

@@ -4,7 +4,6 @@ import coilwright.circuit.BrushGear;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.CoilSet;
-import coilwright.winding.Pitches;
 import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
@@ -31,7 +30,7 @@ final class Caption {
                 + (w.type() == WindingType.LISTED ? " winding" : "")
                 + set.direction().map(d -> ", " + d.word()).orElse(""));
         set.pitches().ifPresent(p -> {
-            parts.add(coilThrow(p));
+            parts.add("coil throw " + p.coilThrow());
             parts.add("commutator pitch " + signed(p.commutator()));
         });
         w.parallelPaths().ifPresent(n -> parts.add(n + " parallel paths"));
@@ -46,15 +45,6 @@ final class Caption {
     static String counts(Armature a) {
         return a.slots() + " slots · " + a.bars() + " bars · " + a.poles() + " poles · slot 1 in line with "
                 + (a.slotOneInLineWith() == SlotAlignment.BAR ? "bar 1" : "the mica before bar 1");
-    }
-
-    static String coilThrow(Pitches p) {
-        OptionalInt slots = p.throwSlots();
-        if (slots.isPresent()) {
-            return "coil throw 1–" + (1 + slots.getAsInt());
-        }
-        int low = p.backSpan() / p.sidesPerSlot();
-        return "coil throw 1–" + (1 + low) + " and 1–" + (2 + low);
     }
 
     static String plex(int m) {

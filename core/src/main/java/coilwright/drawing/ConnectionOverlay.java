@@ -10,6 +10,7 @@ import coilwright.winding.ListedCoil;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -96,7 +97,7 @@ final class ConnectionOverlay {
             Mark mark) {
         boolean first = taken.add(mark.number());
         int n = first ? mark.number() : spare[0]++;
-        places.add(new ListedCoil(n, at.topSlot(), at.bottomSlot(), at.topBar(), at.bottomBar()));
+        places.add(at.withNumber(n));
         String prefix = first ? "" : mark.prefix() + n + "-";
         marks.put(n, new Mark(mark.number(), prefix, mark.title(), mark.look(), mark.top(), mark.bottom(), false));
     }
@@ -181,12 +182,12 @@ final class ConnectionOverlay {
         for (ListedCoil row : others) {
             Optional<ListedCoil> like = likest(unused, row);
             like.ifPresent(unused::remove);
-            Optional<ListedCoil> p = like.map(c -> renamed(c, row.coil()));
+            Optional<ListedCoil> p = like.map(c -> c.withNumber(row.coil()));
             out.add(new Entry(
                     row.coil(), p, Optional.of(row), comparison.whole().orElse("")));
         }
         out.addAll(missing);
-        out.sort(java.util.Comparator.comparingInt(Entry::number));
+        out.sort(Comparator.comparingInt(Entry::number));
         out.addAll(extras);
         for (Entry e : out) {
             if (comparison.differences().stream().anyMatch(d -> d.coil() == e.number())) {
@@ -257,7 +258,7 @@ final class ConnectionOverlay {
     private Optional<ListedCoil> same(List<ListedCoil> lines, ListedCoil row) {
         return lines.stream()
                 .filter(c -> (comparison.numbering().isPresent() || c.coil() == row.coil())
-                        && renamed(c, row.coil()).equals(row))
+                        && c.withNumber(row.coil()).equals(row))
                 .findFirst();
     }
 
@@ -289,10 +290,6 @@ final class ConnectionOverlay {
 
     private static boolean like(OptionalInt a, OptionalInt b) {
         return a.isPresent() && a.equals(b);
-    }
-
-    private static ListedCoil renamed(ListedCoil c, int number) {
-        return new ListedCoil(number, c.topSlot(), c.bottomSlot(), c.topBar(), c.bottomBar());
     }
 
     /** The entry without what does not exist on the armature; empty where nothing is left. */

@@ -240,11 +240,7 @@ final class EndView {
     }
 
     private static String pair(int from, int to) {
-        return name(from) + "–" + name(to);
-    }
-
-    private static String name(int bar) {
-        return bar == BenchTest.SHAFT ? "shaft" : Integer.toString(bar);
+        return new BenchTest.Pair(from, to).toString().replace('-', '–');
     }
 
     /** Slot 1's mark, and its angle from straight up. */

@@ -1,5 +1,6 @@
 package coilwright.drawing;
 
+import java.util.Collections;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -21,9 +22,9 @@ public record Highlight(Set<Integer> coils, Set<Integer> bars, Set<Integer> slot
      * @param slots numbers of slots
      */
     public Highlight {
-        coils = java.util.Collections.unmodifiableSet(new TreeSet<>(coils));
-        bars = java.util.Collections.unmodifiableSet(new TreeSet<>(bars));
-        slots = java.util.Collections.unmodifiableSet(new TreeSet<>(slots));
+        coils = Collections.unmodifiableSet(new TreeSet<>(coils));
+        bars = Collections.unmodifiableSet(new TreeSet<>(bars));
+        slots = Collections.unmodifiableSet(new TreeSet<>(slots));
     }
 
     /** {@return no highlight: everything is drawn alike} */

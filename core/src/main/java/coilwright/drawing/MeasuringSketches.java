@@ -16,6 +16,8 @@ public final class MeasuringSketches {
 
     /** Height of the lip and of the shoulder of a slot as sketched. */
     private static final double TIP = 6;
+    /** Half the width of the opening. */
+    private static final double OPENING = 3.2;
 
     private final Canvas canvas = new Canvas();
     private final Palette palette;
@@ -29,7 +31,12 @@ public final class MeasuringSketches {
         /** Parallel walls and a round floor. */
         ROUND_BOTTOM,
         /** A body under tooth tips. */
-        SEMI_CLOSED
+        SEMI_CLOSED;
+
+        /** Whether its walls lean together towards the floor. */
+        private boolean leans() {
+            return this == PARALLEL_TOOTH || this == SEMI_CLOSED;
+        }
     }
 
     private MeasuringSketches(Palette palette) {
@@ -186,8 +193,8 @@ public final class MeasuringSketches {
         double middle = 38;
         double top = 16;
         double floor = 56;
-        double upper = shape == Slot.PARALLEL_TOOTH || shape == Slot.SEMI_CLOSED ? 12 : 10;
-        double lower = shape == Slot.PARALLEL_TOOTH || shape == Slot.SEMI_CLOSED ? 7.5 : 10;
+        double upper = shape.leans() ? 12 : 10;
+        double lower = shape.leans() ? 7.5 : 10;
         double body = shape == Slot.SEMI_CLOSED ? top + 2 * TIP : top;
         canvas.rect(12, top, 52, 48, Role.CORE);
         canvas.add(new Shape.Polyline(inside(shape, middle, top, body, floor, upper, lower, 0), true, opening()));
@@ -205,23 +212,13 @@ public final class MeasuringSketches {
         letter(middle, body + 3.9, "k");
         letter(middle, half - 0.9, "h");
         if (shape == Slot.SEMI_CLOSED) {
-            across(middle - 3.2, middle + 3.2, top - 3.5, "a");
-            canvas.line(middle - 3.2, top - 4.5, middle - 3.2, top - 0.4, Role.LEADER);
-            canvas.line(middle + 3.2, top - 4.5, middle + 3.2, top - 0.4, Role.LEADER);
+            above(middle, OPENING, top - 3.5, top, "a");
             down(68, top, top + TIP, "b", 66);
             down(68, top + TIP, body, "c", middle + 3.6);
             canvas.line(middle + upper + 0.4, body, 69, body, Role.LEADER);
         }
-        if (shape != Slot.SEMI_CLOSED) {
-            across(middle - upper, middle + upper, top - 3.5, "d");
-            canvas.line(middle - upper, top - 4.5, middle - upper, top - 0.4, Role.LEADER);
-            canvas.line(middle + upper, top - 4.5, middle + upper, top - 0.4, Role.LEADER);
-        } else {
-            across(middle - upper, middle + upper, top - 9.5, "d");
-            canvas.line(middle - upper, top - 10.5, middle - upper, body - 0.4, Role.LEADER);
-            canvas.line(middle + upper, top - 10.5, middle + upper, body - 0.4, Role.LEADER);
-        }
-        if (shape == Slot.PARALLEL_TOOTH || shape == Slot.SEMI_CLOSED) {
+        above(middle, upper, shape == Slot.SEMI_CLOSED ? top - 9.5 : top - 3.5, body, "d");
+        if (shape.leans()) {
             acrossUnder(middle - lower, middle + lower, 67, "e");
             canvas.line(middle - lower, floor + 0.4, middle - lower, 68, Role.LEADER);
             canvas.line(middle + lower, floor + 0.4, middle + lower, 68, Role.LEADER);
@@ -242,9 +239,16 @@ public final class MeasuringSketches {
                 73);
     }
 
+    /** A width over the section, its leaders drawn down to where it is. */
+    private void above(double middle, double half, double y, double place, String letter) {
+        across(middle - half, middle + half, y, letter);
+        canvas.line(middle - half, y - 1, middle - half, place - 0.4, Role.LEADER);
+        canvas.line(middle + half, y - 1, middle + half, place - 0.4, Role.LEADER);
+    }
+
     private static List<String> legend(Slot shape) {
         List<String> out = new ArrayList<>();
-        boolean leans = shape == Slot.PARALLEL_TOOTH || shape == Slot.SEMI_CLOSED;
+        boolean leans = shape.leans();
         if (shape == Slot.SEMI_CLOSED) {
             out.add("a  opening");
             out.add("b  height of the lip");
@@ -271,7 +275,7 @@ public final class MeasuringSketches {
     /** Half the width of the body at a height. */
     private static double width(Slot shape, double y, double body, double floor, double upper, double lower) {
         double share = Math.max(0, Math.min(1, (y - body) / (floor - body)));
-        return shape == Slot.RECTANGULAR || shape == Slot.ROUND_BOTTOM ? upper : upper + (lower - upper) * share;
+        return shape.leans() ? upper + (lower - upper) * share : upper;
     }
 
     /** Outline from the opening round the floor. */
@@ -279,8 +283,8 @@ public final class MeasuringSketches {
             Slot shape, double middle, double top, double body, double floor, double upper, double lower, double tips) {
         List<Point> out = new ArrayList<>();
         if (shape == Slot.SEMI_CLOSED && tips == 0) {
-            out.add(new Point(middle - 3.2, top));
-            out.add(new Point(middle - 3.2, top + TIP));
+            out.add(new Point(middle - OPENING, top));
+            out.add(new Point(middle - OPENING, top + TIP));
         }
         out.add(new Point(middle - upper, body));
         if (shape == Slot.ROUND_BOTTOM) {
@@ -299,8 +303,8 @@ public final class MeasuringSketches {
         }
         out.add(new Point(middle + upper, body));
         if (shape == Slot.SEMI_CLOSED && tips == 0) {
-            out.add(new Point(middle + 3.2, top + TIP));
-            out.add(new Point(middle + 3.2, top));
+            out.add(new Point(middle + OPENING, top + TIP));
+            out.add(new Point(middle + OPENING, top));
         }
         return out;
     }
@@ -483,17 +487,10 @@ public final class MeasuringSketches {
 
     /** A size from top to bottom, its letter at the right, with a thin line from what it measures at the top. */
     private void down(double x, double from, double to, String letter, double edge) {
-        boolean narrow = to - from < 5;
-        if (narrow) {
-            canvas.line(x, from - 4, x, from, Role.AXIS);
-            canvas.line(x, to, x, to + 4, Role.AXIS);
-        } else {
-            canvas.line(x, from, x, to, Role.AXIS);
-        }
-        double turn = narrow ? -1 : 1;
+        canvas.line(x, from, x, to, Role.AXIS);
         for (double side : new double[] {-0.7, 0.7}) {
-            canvas.line(x, from, x + side, from + turn * ARROW, Role.AXIS);
-            canvas.line(x, to, x + side, to - turn * ARROW, Role.AXIS);
+            canvas.line(x, from, x + side, from + ARROW, Role.AXIS);
+            canvas.line(x, to, x + side, to - ARROW, Role.AXIS);
         }
         if (edge != x) {
             canvas.line(Math.min(edge, x - 1), from, Math.max(edge, x + 1), from, Role.LEADER);

@@ -136,18 +136,17 @@ public final class ReadingsChart {
     }
 
     private Column expectedColumn(PairReading r) {
-        return columns.computeIfAbsent(new BenchTest.Pair(r.from(), r.to()), x -> new Column());
+        return columns.computeIfAbsent(r.pair(), x -> new Column());
     }
 
     private Column column(PairReading r) {
         Column turned = columns.get(new BenchTest.Pair(r.to(), r.from()));
-        Column same = columns.get(new BenchTest.Pair(r.from(), r.to()));
+        Column same = columns.get(r.pair());
         return same == null && turned != null ? turned : expectedColumn(r);
     }
 
     private double value(PairReading r) {
-        boolean turned = !columns.containsKey(new BenchTest.Pair(r.from(), r.to()))
-                && columns.containsKey(new BenchTest.Pair(r.to(), r.from()));
+        boolean turned = !columns.containsKey(r.pair()) && columns.containsKey(new BenchTest.Pair(r.to(), r.from()));
         return turned && data.signed() ? 0 - r.value() : r.value();
     }
 

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * The armature seen from the commutator end: from the middle outwards the shaft, brushes, bars, leads, slots, the end
@@ -29,23 +30,13 @@ final class Ring {
     private static final double NUMBERS = 6;
     private static final double POLE = 5.5;
 
-    private static final double TAG = 3.2;
-
     private final Overlay overlay;
     private final Winding winding;
     private final Armature a;
     private final ViewOptions options;
     private final Leads leads;
-    private final Point middle;
-    private final double scale;
+    private final RingSizes size;
     private final double font;
-    private final double barIn;
-    private final double barOut;
-    private final double coreIn;
-    private final double coreOut;
-    private final double apexOut;
-    private final double poleIn;
-    private final double poleOut;
     private final double positionAngle;
     private final double layerAngle;
     private final double longest;
@@ -53,16 +44,7 @@ final class Ring {
     private final boolean fine;
     private final boolean alone;
     private final Occupied occupied = new Occupied();
-    private final List<Tag> tags = new ArrayList<>();
-    private final List<Point> lifts = new ArrayList<>();
-    private final List<Saw> saws = new ArrayList<>();
-    private int tagsLeftOut;
-
-    /** Where a coil is cut through. */
-    private record Saw(double radius, double degrees, String words) {}
-
-    /** What stands within a bar about a lead on it. */
-    private record Tag(int bar, String words, Role role) {}
+    private final RingMarks marks;
 
     /**
      * A ring that fits a circle.
@@ -77,17 +59,20 @@ final class Ring {
         this.a = winding.armature();
         this.options = options;
         this.leads = new Leads(overlay);
-        this.middle = middle;
         this.font = font;
-        this.scale = (radius - core) / (alone ? BANDS - POLE - BRUSH : BANDS);
+        double scale = (radius - core) / (alone ? BANDS - POLE - BRUSH : BANDS);
         this.alone = alone;
-        this.barIn = core + (alone ? 0 : BRUSH * scale);
-        this.barOut = barIn + BAR * scale;
-        this.coreIn = barOut + LEAD * scale;
-        this.coreOut = coreIn + CORE * scale;
-        this.apexOut = coreOut + BACK * scale;
-        this.poleIn = apexOut + NUMBERS * scale;
-        this.poleOut = poleIn + POLE * scale;
+        double barIn = core + (alone ? 0 : BRUSH * scale);
+        double barOut = barIn + BAR * scale;
+        double coreIn = barOut + LEAD * scale;
+        double coreOut = coreIn + CORE * scale;
+        double apexOut = coreOut + BACK * scale;
+        double poleIn = apexOut + NUMBERS * scale;
+        double poleOut = poleIn + POLE * scale;
+        double shaft = Math.max(1.5, Math.min(SHAFT, barIn - BRUSH * scale - 3));
+        this.size = new RingSizes(
+                middle, scale, shaft, barIn, barOut, coreIn, coreOut, apexOut, poleIn, poleOut, options.rotorAngle());
+        this.marks = new RingMarks(overlay, size, occupied);
         int u = winding.sidesPerSlot();
         this.positionAngle = inner(winding) * a.slotAngle() / u;
         double mm = coreIn * Math.toRadians(positionAngle);
@@ -145,7 +130,7 @@ final class Ring {
 
     private double sideRadius(CoilSide side) {
         double depth = (side.layer() - 1.0) / (winding.layers() - 1);
-        return coreOut - scale * (2.2 + depth * (CORE - 6.4));
+        return size.coreOut() - size.scale() * (2.2 + depth * (CORE - 6.4));
     }
 
     private double span(Coil c) {
@@ -156,10 +141,6 @@ final class Ring {
         return slots + to - from;
     }
 
-    private Point at(double radius, double degrees) {
-        return Point.polar(middle.x(), middle.y(), radius, degrees);
-    }
-
     /**
      * Paints it.
      *
@@ -167,11 +148,11 @@ final class Ring {
      * @param only the coils to draw; all where empty
      */
     void paint(Canvas canvas, String prefix, Optional<Set<Integer>> only) {
-        canvas.add(new Shape.Circle(middle, coreOut, List.of(Role.CORE)));
-        canvas.add(new Shape.Circle(middle, coreIn, List.of(Role.OPENING)));
-        canvas.add(new Shape.Circle(middle, shaft(), List.of(Role.SHAFT)));
+        canvas.add(new Shape.Circle(size.middle(), size.coreOut(), List.of(Role.CORE)));
+        canvas.add(new Shape.Circle(size.middle(), size.coreIn(), List.of(Role.OPENING)));
+        canvas.add(new Shape.Circle(size.middle(), size.shaft(), List.of(Role.SHAFT)));
         double width = winding.sidesPerSlot() == 1
-                ? Math.min(0.6 * a.slotAngle(), layerAngle * (winding.layers() - 1) + Math.toDegrees(4 / coreIn))
+                ? Math.min(0.6 * a.slotAngle(), layerAngle * (winding.layers() - 1) + Math.toDegrees(4 / size.coreIn()))
                 : inner(winding) * a.slotAngle();
         for (int slot = 1; slot <= a.slots(); slot++) {
             canvas.add(slotSector(slot, width, List.of(Role.OPENING)));
@@ -201,9 +182,7 @@ final class Ring {
         canvas.addAll(front);
         slots(canvas, prefix, width, only);
         if (!overlay.plain()) {
-            bridge(canvas);
-            tags(canvas);
-            signs(canvas);
+            marks.paint(canvas);
         } else if (!alone) {
             brushes(canvas, prefix);
         }
@@ -215,153 +194,13 @@ final class Ring {
 
     /** How many leads found no room for their words at the bar. */
     int tagsLeftOut() {
-        return tagsLeftOut;
-    }
-
-    private double barAngle(int bar) {
-        return options.rotorAngle() + a.barCentre(bar);
-    }
-
-    /** Whether a box lies between the shaft and the bars. */
-    private boolean withinBars(Box box) {
-        double out = 0;
-        for (double x : new double[] {box.left(), box.right()}) {
-            for (double y : new double[] {box.top(), box.bottom()}) {
-                out = Math.max(out, middle.distance(new Point(x, y)));
-            }
-        }
-        double in = new Shape.Rect(box.left(), box.top(), box.width(), box.height(), 0, List.of()).distance(middle);
-        return out < barIn - 0.3 && in > shaft() + 0.3;
-    }
-
-    private double shaft() {
-        return Math.max(1.5, Math.min(SHAFT, barIn - BRUSH * scale - 3));
-    }
-
-    /** The jumper within the bars, the short way round. */
-    private void bridge(Canvas canvas) {
-        if (overlay.bridge().isEmpty()) {
-            return;
-        }
-        int first = overlay.bridge().get(0);
-        int second = overlay.bridge().get(1);
-        double from = barAngle(first);
-        double way = shortWay(a.barCentre(first), a.barCentre(second));
-        double radius = barIn - 3 * scale;
-        String words = "bridge " + first + "–" + second;
-        Point start = at(barIn + scale, from);
-        Point end = at(barIn + scale, from + way);
-        canvas.group(
-                "bridge-",
-                Element.bar(first),
-                words,
-                List.of(Role.BRIDGE),
-                List.of(
-                        new Shape.Line(start, at(radius, from), List.of(Role.BRIDGE)),
-                        new Shape.Arc(middle, radius, from, way, List.of(Role.BRIDGE)),
-                        new Shape.Line(at(radius, from + way), end, List.of(Role.BRIDGE)),
-                        Canvas.end(start, 1.1, Role.BRIDGE),
-                        Canvas.end(end, 1.1, Role.BRIDGE)));
-        List<Point> places = new ArrayList<>();
-        for (double r = radius - 3; r > 0; r -= 1) {
-            places.add(at(r, from + way / 2));
-        }
-        for (double y = shaft() + 3; y < barIn; y += 1) {
-            places.add(new Point(middle.x(), middle.y() + y));
-            places.add(new Point(middle.x(), middle.y() - y));
-        }
-        canvas.plate(places, words, 3, occupied, this::withinBars, Role.BRIDGE);
-    }
-
-    /** Which lead is planned or found on a bar, inwards from it, as many as there is room for. */
-    private void tags(Canvas canvas) {
-        for (Tag t : tags) {
-            double size = Canvas.SMALL;
-            boolean found = t.role() == Role.FOUND_LEAD;
-            double w = TextWidths.em(t.words(), found) * size + 2;
-            boolean placed = false;
-            for (Point p : tagPlaces(barAngle(t.bar()), w)) {
-                var box = new Box(p.x() - w / 2 - 0.3, p.y() - 1.4, p.x() + w / 2 + 0.3, p.y() + 1.4);
-                placed = withinBars(box) && occupied.take(box);
-                if (placed) {
-                    canvas.add(new Shape.Line(at(barIn, barAngle(t.bar())), p, List.of(Role.LEADER)));
-                    canvas.rect(box.left(), box.top(), box.width(), box.height(), Role.PLATE);
-                    canvas.add(Canvas.end(new Point(p.x() - w / 2 + 0.7, p.y()), 0.7, t.role()));
-                    canvas.add(Canvas.text(
-                            p.x() - w / 2 + 2,
-                            p.y() + 0.36 * size,
-                            t.words(),
-                            size,
-                            found,
-                            Shape.Anchor.START,
-                            t.role()));
-                    break;
-                }
-            }
-            tagsLeftOut += placed ? 0 : 1;
-        }
-    }
-
-    /** Middles of a tag at a bar, on its radius first, then beside it. */
-    private List<Point> tagPlaces(double degrees, double width) {
-        List<Point> out = new ArrayList<>();
-        for (double aside : new double[] {0, 0.7 * width, -0.7 * width, 1.4 * width, -1.4 * width}) {
-            for (double r = barIn - 1.8; r > shaft() + 2; r -= TAG / 4) {
-                Point p = at(r, degrees);
-                out.add(new Point(p.x() + aside, p.y()));
-            }
-        }
-        return out;
-    }
-
-    /** The words "lift" and "cut" beside what is lifted and cut. */
-    private void signs(Canvas canvas) {
-        for (Point p : lifts) {
-            List<Point> places = new ArrayList<>();
-            for (double away = 5; away < 12; away += 1.5) {
-                for (int turn = 0; turn < 360; turn += 45) {
-                    places.add(Point.polar(p.x(), p.y(), away, 90 + turn));
-                }
-            }
-            canvas.plate(places, "lift", 2.9, occupied, this::betweenBarsAndSlots, Role.LIFTED);
-        }
-        for (Saw saw : saws) {
-            double r = saw.radius();
-            double at = saw.degrees();
-            Point p = at(r, at);
-            double half = Math.toDegrees(1.2 / r);
-            canvas.add(new Shape.Sector(middle, r - 1.2, r + 1.2, at - half, 2 * half, List.of(Role.PLATE)));
-            for (double side : new double[] {-half, half}) {
-                canvas.add(new Shape.Line(at(r - 1.8, at + side), at(r + 1.8, at + side), List.of(Role.LIFTED)));
-            }
-            List<Point> places = new ArrayList<>();
-            for (double away = 5; away < 14; away += 1.5) {
-                for (int turn = 0; turn < 360; turn += 30) {
-                    places.add(Point.polar(p.x(), p.y(), away, at + 180 + turn));
-                }
-            }
-            canvas.plate(places, saw.words(), 2.9, occupied, this::overTheBack, Role.LIFTED);
-        }
-    }
-
-    private boolean betweenBarsAndSlots(Box box) {
-        return box.left() > middle.x() - coreIn
-                && box.right() < middle.x() + coreIn
-                && box.top() > middle.y() - coreIn
-                && box.bottom() < middle.y() + coreIn
-                && new Shape.Rect(box.left(), box.top(), box.width(), box.height(), 0, List.of()).distance(middle)
-                        > barOut;
-    }
-
-    private boolean overTheBack(Box box) {
-        Point mid = new Point((box.left() + box.right()) / 2, (box.top() + box.bottom()) / 2);
-        double r = middle.distance(mid);
-        return r > coreOut + 1 && r < poleOut - 4;
+        return marks.tagsLeftOut();
     }
 
     private Shape.Sector slotSector(int slot, double width, List<Role> roles) {
         double angle = options.rotorAngle() + a.slotCentre(slot);
-        return new Shape.Sector(middle, coreIn + 1.6 * scale, coreOut, angle - width / 2, width, roles);
+        return new Shape.Sector(
+                size.middle(), size.coreIn() + 1.6 * size.scale(), size.coreOut(), angle - width / 2, width, roles);
     }
 
     /** Every which number is shown, so that texts of a width find room at a pitch. */
@@ -381,7 +220,7 @@ final class Ring {
     }
 
     private void slots(Canvas canvas, String prefix, double width, Optional<Set<Integer>> only) {
-        double radius = coreOut - scale * (2.2 + (CORE - 6.4) / 2);
+        double radius = size.coreOut() - size.scale() * (2.2 + (CORE - 6.4) / 2);
         int step = every(digits(a.slots(), font) + 1.6, 2 * Math.PI * radius / a.slots());
         Set<Integer> wanted = touchedSlots(only);
         for (int slot = 1; slot <= a.slots(); slot++) {
@@ -392,7 +231,7 @@ final class Ring {
                     wanted.contains(slot) || (shown(slot, step, a.slots()) && clear(slot, wanted, step, a.slots()));
             if (show) {
                 String words = Integer.toString(slot);
-                Point p = at(radius, options.rotorAngle() + a.slotCentre(slot));
+                Point p = size.at(radius, options.rotorAngle() + a.slotCentre(slot));
                 double w = TextWidths.em(words, true) * font + 0.7;
                 parts.add(new Shape.Rect(p.x() - w / 2, p.y() - 0.6 * font, w, 1.2 * font, 0.5, List.of(Role.PLATE)));
                 parts.add(Canvas.centred(p.x(), p.y(), words, font, marked, Role.LABEL));
@@ -402,7 +241,7 @@ final class Ring {
     }
 
     private Set<Integer> touchedSlots(Optional<Set<Integer>> only) {
-        Set<Integer> out = new java.util.TreeSet<>();
+        Set<Integer> out = new TreeSet<>();
         only.ifPresent(set -> set.forEach(n -> {
             out.add(winding.coil(n).top().slot());
             out.add(winding.coil(n).bottom().slot());
@@ -411,7 +250,7 @@ final class Ring {
     }
 
     private Set<Integer> touchedBars(Optional<Set<Integer>> only) {
-        Set<Integer> out = new java.util.TreeSet<>();
+        Set<Integer> out = new TreeSet<>();
         only.ifPresent(set -> set.forEach(n -> {
             winding.coil(n).topBar().ifPresent(out::add);
             winding.coil(n).bottomBar().ifPresent(out::add);
@@ -429,7 +268,7 @@ final class Ring {
     }
 
     private void bars(Canvas canvas, String prefix, Optional<Set<Integer>> only) {
-        double radius = (barIn + barOut) / 2;
+        double radius = (size.barIn() + size.barOut()) / 2;
         double pitch = 2 * Math.PI * radius / a.bars();
         int step = every(digits(a.bars(), font) + 0.8, pitch);
         Set<Integer> wanted = touchedBars(only);
@@ -439,10 +278,10 @@ final class Ring {
             double angle = options.rotorAngle() + a.barCentre(bar);
             double w = a.barAngle() * (pitch < 1 ? 0.8 : 0.9);
             List<Shape> parts = new ArrayList<>();
-            parts.add(new Shape.Sector(middle, barIn, barOut, angle - w / 2, w, List.of()));
+            parts.add(new Shape.Sector(size.middle(), size.barIn(), size.barOut(), angle - w / 2, w, List.of()));
             Shape.Text t = null;
             if (wanted.contains(bar) || (shown(bar, step, a.bars()) && clear(bar, wanted, step, a.bars()))) {
-                Point p = at(radius, angle);
+                Point p = size.at(radius, angle);
                 t = Canvas.centred(p.x(), p.y(), Integer.toString(bar), font, marked, Role.LABEL);
                 if (!occupied.take(t.bounds())) {
                     t = null;
@@ -479,18 +318,18 @@ final class Ring {
         for (int j = 1; j <= a.poles(); j++) {
             boolean north = j % 2 == 1;
             double centre = (j - 1) * pitch;
-            Point p = at((poleIn + poleOut) / 2, centre);
+            Point p = size.at((size.poleIn() + size.poleOut()) / 2, centre);
             List<Shape> parts = new ArrayList<>();
             parts.add(new Shape.Sector(
-                    middle,
-                    poleIn,
-                    poleOut,
+                    size.middle(),
+                    size.poleIn(),
+                    size.poleOut(),
                     centre - 0.36 * pitch,
                     0.72 * pitch,
                     List.of(north ? Role.NORTH : Role.SOUTH)));
-            double size = Math.max(Canvas.SMALL, 4 * scale);
-            if (0.72 * Math.toRadians(pitch) * poleIn > size * 1.2) {
-                Shape.Text letter = Canvas.centred(p.x(), p.y(), north ? "N" : "S", size, true, Role.LABEL);
+            double high = Math.max(Canvas.SMALL, 4 * size.scale());
+            if (0.72 * Math.toRadians(pitch) * size.poleIn() > high * 1.2) {
+                Shape.Text letter = Canvas.centred(p.x(), p.y(), north ? "N" : "S", high, true, Role.LABEL);
                 occupied.insist(letter.bounds());
                 parts.add(letter);
             }
@@ -509,21 +348,21 @@ final class Ring {
             return;
         }
         for (Brush b : gear.get().brushes()) {
-            double outer = barIn - 0.5 * scale;
-            double inner = barIn - 5.6 * scale;
+            double outer = size.barIn() - 0.5 * size.scale();
+            double inner = size.barIn() - 5.6 * size.scale();
             double w = Math.min(gear.get().widthBars() * a.barAngle(), 358);
             double radius = (outer + inner) / 2;
-            Point p = at(radius, b.angle());
+            Point p = size.at(radius, b.angle());
             List<Shape> parts = new ArrayList<>();
-            parts.add(new Shape.Sector(middle, inner, outer, b.angle() - w / 2, w, List.of()));
+            parts.add(new Shape.Sector(size.middle(), inner, outer, b.angle() - w / 2, w, List.of()));
             double mm = Math.toRadians(w) * radius;
-            double size = Math.min(3.6 * scale, mm * 0.95);
-            boolean inside = size >= Canvas.SMALL;
+            double high = Math.min(3.6 * size.scale(), mm * 0.95);
+            boolean inside = high >= Canvas.SMALL;
             Shape.Text t = inside
-                    ? Canvas.centred(p.x(), p.y(), b.sign(), size, true, Role.LABEL)
+                    ? Canvas.centred(p.x(), p.y(), b.sign(), high, true, Role.LABEL)
                     : Canvas.centred(
-                            at(inner - 2, b.angle()).x(),
-                            at(inner - 2, b.angle()).y(),
+                            size.at(inner - 2, b.angle()).x(),
+                            size.at(inner - 2, b.angle()).y(),
                             b.sign(),
                             3,
                             true,
@@ -549,34 +388,34 @@ final class Ring {
         double bottom = top + span(c);
         double apex = (top + bottom) / 2;
         double rise = Math.max(0.16, Math.abs(span(c)) / longest);
-        double apexRadius = coreOut + (apexOut - coreOut) * rise;
-        double foot = coreOut + 1.2 * scale;
-        double dot = Math.min(1.1, 0.42 * coreIn * Math.toRadians(layerAngle));
+        double apexRadius = size.coreOut() + (size.apexOut() - size.coreOut()) * rise;
+        double foot = size.coreOut() + 1.2 * size.scale();
+        double dot = Math.min(1.1, 0.42 * size.coreIn() * Math.toRadians(layerAngle));
         List<Shape> parts = new ArrayList<>();
         List<Shape> caps = new ArrayList<>();
         for (boolean isTop : new boolean[] {true, false}) {
             double side = isTop ? top : bottom;
-            var half = new Spiral(middle, apexRadius, apex);
+            var half = new Spiral(size.middle(), apexRadius, apex);
             half.to(foot, side);
             half.to(sideRadius(isTop ? c.top() : c.bottom()), side);
             List<Overlay.Lead> all = overlay.leads(c, isTop);
             if (all.size() == 1 && all.get(0).role() == Role.COIL) {
                 lead(half, caps, c, isTop, side, all.get(0), 0);
             } else {
-                half.to(coreIn, side);
+                half.to(size.coreIn(), side);
                 for (int i = 0; i < all.size(); i++) {
-                    var own = new Spiral(middle, coreIn, side);
+                    var own = new Spiral(size.middle(), size.coreIn(), side);
                     lead(own, caps, c, isTop, side, all.get(i), i);
                     parts.add(own.curve(List.of(Overlay.line(all.get(i), isTop))));
                 }
             }
             parts.add(half.curve(List.of(isTop ? Role.COIL_TOP : Role.COIL_BOTTOM)));
         }
-        parts.add(new Shape.Circle(at(sideRadius(c.top()), top), dot, List.of(Role.COIL_TOP)));
-        parts.add(new Shape.Circle(at(sideRadius(c.bottom()), bottom), dot, List.of(Role.COIL_BOTTOM)));
+        parts.add(new Shape.Circle(size.at(sideRadius(c.top()), top), dot, List.of(Role.COIL_TOP)));
+        parts.add(new Shape.Circle(size.at(sideRadius(c.bottom()), bottom), dot, List.of(Role.COIL_BOTTOM)));
         parts.addAll(caps);
         if (overlay.mark(c).map(Overlay.Mark::cut).orElse(false)) {
-            saws.add(new Saw(apexRadius, apex, overlay.number(c) + " cut"));
+            marks.cut(apexRadius, apex, overlay.number(c) + " cut");
         } else {
             label(parts, c, apexRadius, apex, marked || overlay.front(c));
         }
@@ -593,16 +432,16 @@ final class Ring {
     private void label(List<Shape> parts, Coil c, double radius, double degrees, boolean marked) {
         String words = overlay.label(c);
         int count = winding.positions();
-        double pitch = Math.toRadians(positionAngle) * apexOut;
+        double pitch = Math.toRadians(positionAngle) * size.apexOut();
         int step = every(digits(overlay.lastNumber(), font) + 0.6, pitch);
         boolean dead = words.startsWith("(");
         if (!marked && !dead && !shown(1 + (overlay.number(c) - 1) % count, step, count)) {
             return;
         }
         for (double out : new double[] {0.55 * font + 0.6, 1.6 * font + 0.6}) {
-            Point p = at(radius + out, degrees);
+            Point p = size.at(radius + out, degrees);
             Shape.Text t = Canvas.centred(p.x(), p.y(), words, font, marked, Role.LABEL, Role.COIL_TOP);
-            if (radius + out + font / 2 < poleIn + 0.5 && occupied.take(t.bounds())) {
+            if (radius + out + font / 2 < size.poleIn() + 0.5 && occupied.take(t.bounds())) {
                 parts.add(t);
                 return;
             }
@@ -612,12 +451,13 @@ final class Ring {
     /** From the side inwards to the bar, or to a cap where the lead lands on none. */
     private void lead(Spiral line, List<Shape> caps, Coil c, boolean top, double side, Overlay.Lead lead, int index) {
         OptionalInt bar = lead.bar();
-        double start = coreIn - 0.8 * scale;
+        double start = size.coreIn() - 0.8 * size.scale();
         if (bar.isEmpty()) {
-            double end = coreIn - (top ? 3.5 : 6) * scale;
+            double end = size.coreIn() - (top ? 3.5 : 6) * size.scale();
             line.to(end, side);
-            double half = Math.toDegrees(Math.min(1.3 * scale, 0.3 * coreIn * Math.toRadians(positionAngle)) / end);
-            caps.add(new Shape.Line(at(end, side - half), at(end, side + half), List.of(Role.CAP)));
+            double half = Math.toDegrees(
+                    Math.min(1.3 * size.scale(), 0.3 * size.coreIn() * Math.toRadians(positionAngle)) / end);
+            caps.add(new Shape.Line(size.at(end, side - half), size.at(end, side + half), List.of(Role.CAP)));
             return;
         }
         double slot = a.slotCentre((top ? c.top() : c.bottom()).slot());
@@ -626,69 +466,27 @@ final class Ring {
         own -= 360 * Math.rint(own / 360);
         double end = side - own + way + leads.offset(c, top, index) * a.barAngle();
         line.to(start, side);
-        line.to(barOut + 1.4 * scale, end);
-        line.to(barOut, end);
+        line.to(size.barOut() + 1.4 * size.scale(), end);
+        line.to(size.barOut(), end);
         if (lead.role() == Role.COIL) {
             return;
         }
         caps.add(Canvas.end(
-                at(barOut, end), Math.min(0.7, 0.2 * barOut * Math.toRadians(a.barAngle())), Overlay.line(lead, top)));
+                size.at(size.barOut(), end),
+                Math.min(0.7, 0.2 * size.barOut() * Math.toRadians(a.barAngle())),
+                Overlay.line(lead, top)));
         if (lead.role() == Role.LIFTED) {
-            double r = (start + barOut) / 2;
-            double middleway = side + (end - side) * (start - r) / (start - barOut - 1.4 * scale);
-            var kept = new Spiral(middle, coreIn, side);
+            double r = (start + size.barOut()) / 2;
+            double middleway = side + (end - side) * (start - r) / (start - size.barOut() - 1.4 * size.scale());
+            var kept = new Spiral(size.middle(), size.coreIn(), side);
             kept.to(start, side);
             kept.to(r, middleway);
             caps.add(kept.curve(List.of(Role.LIFTED)));
-            Point p = at(r, middleway);
+            Point p = size.at(r, middleway);
             caps.addAll(Canvas.cross(p, 1.5, Role.LIFTED));
-            lifts.add(p);
+            marks.lifted(p);
         } else {
-            tags.add(new Tag(bar.getAsInt(), overlay.number(c) + (top ? "t" : "b"), lead.role()));
-        }
-    }
-
-    /** Pieces of Archimedean spirals joined end to end, where radius grows evenly with angle. */
-    private static final class Spiral {
-        private final Point middle;
-        private final Point start;
-        private final List<Shape.Cubic> pieces = new ArrayList<>();
-        private double radius;
-        private double degrees;
-
-        Spiral(Point middle, double radius, double degrees) {
-            this.middle = middle;
-            this.radius = radius;
-            this.degrees = degrees;
-            this.start = Point.polar(middle.x(), middle.y(), radius, degrees);
-        }
-
-        void to(double nextRadius, double nextDegrees) {
-            int n = Math.max(1, (int) Math.ceil(Math.abs(nextDegrees - degrees) / 30));
-            double dr = (nextRadius - radius) / n;
-            double dt = (nextDegrees - degrees) / n;
-            for (int i = 0; i < n; i++) {
-                Point p = Point.polar(middle.x(), middle.y(), radius, degrees);
-                Point v = speed(dr, dt);
-                radius += dr;
-                degrees += dt;
-                Point q = Point.polar(middle.x(), middle.y(), radius, degrees);
-                Point w = speed(dr, dt);
-                pieces.add(new Shape.Cubic(
-                        new Point(p.x() + v.x() / 3, p.y() + v.y() / 3),
-                        new Point(q.x() - w.x() / 3, q.y() - w.y() / 3),
-                        q));
-            }
-        }
-
-        private Point speed(double dr, double dt) {
-            double t = Math.toRadians(degrees);
-            double turn = radius * Math.toRadians(dt);
-            return new Point(dr * Math.sin(t) + turn * Math.cos(t), -dr * Math.cos(t) + turn * Math.sin(t));
-        }
-
-        Shape.Curve curve(List<Role> roles) {
-            return new Shape.Curve(start, pieces, roles);
+            marks.tag(bar.getAsInt(), overlay.number(c) + (top ? "t" : "b"), lead.role());
         }
     }
 }

@@ -173,13 +173,17 @@ public final class TraceChart {
 
     private String figures() {
         if (!centred) {
-            return "run-out " + mm(runOut.tirMm()) + " so far; "
-                    + runOut.missing().size() + " bars not read";
+            return "run-out " + mm(runOut.tirMm()) + " so far; " + notRead();
         }
         return "run-out " + mm(runOut.tirMm()) + " as read, " + mm(runOut.residualTirMm())
                 + " without the eccentricity of " + mm(runOut.eccentricityMm())
                 + (runOut.eccentricityMm() > 5e-4 ? " (high side near bar " + runOut.highSideBar() + ")" : "")
-                + (runOut.missing().isEmpty() ? "" : "; " + runOut.missing().size() + " bars not read");
+                + (runOut.missing().isEmpty() ? "" : "; " + notRead());
+    }
+
+    private String notRead() {
+        int n = runOut.missing().size();
+        return n + (n == 1 ? " bar" : " bars") + " not read";
     }
 
     private static String cutWords(TruingCut c) {

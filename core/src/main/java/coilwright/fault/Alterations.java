@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -145,11 +144,11 @@ final class Alterations {
         double driveAfter = after * is.turns() / was.turns();
         int top = was.topBar().getAsInt();
         int bottom = was.bottomBar().getAsInt();
-        if (same(was.topBar(), is.topBar()) && same(was.bottomBar(), is.bottomBar())) {
+        if (was.topBar().equals(is.topBar()) && was.bottomBar().equals(is.bottomBar())) {
             out.add(new Alteration(top, bottom, after - before, was.coil(), driveAfter - driveBefore));
             return true;
         }
-        if (same(was.topBar(), is.bottomBar()) && same(was.bottomBar(), is.topBar())) {
+        if (was.topBar().equals(is.bottomBar()) && was.bottomBar().equals(is.topBar())) {
             out.add(new Alteration(top, bottom, after - before, was.coil(), -driveAfter - driveBefore));
             return true;
         }
@@ -160,9 +159,5 @@ final class Alterations {
             out.add(new Alteration(newTop, newBottom, after, was.coil(), driveAfter));
         }
         return true;
-    }
-
-    private static boolean same(OptionalInt a, OptionalInt b) {
-        return a.equals(b);
     }
 }

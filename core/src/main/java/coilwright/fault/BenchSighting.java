@@ -1,5 +1,6 @@
 package coilwright.fault;
 
+import java.util.Locale;
 import java.util.OptionalInt;
 
 /** One thing seen or measured on an armature whose winding is not known. */
@@ -87,7 +88,7 @@ public sealed interface BenchSighting {
 
         @Override
         public String words() {
-            return String.format(java.util.Locale.ROOT, "%.4g between bars %d and %d", value, bar, otherBar);
+            return String.format(Locale.ROOT, "%.4g between bars %d and %d", value, bar, otherBar);
         }
     }
 

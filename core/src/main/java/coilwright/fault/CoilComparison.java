@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -148,7 +149,7 @@ final class CoilComparison {
                     "all leads stand " + bars(Math.abs(shift)) + " too far "
                             + (shift > 0 ? "clockwise" : "counter-clockwise") + " (" + how
                             + "): the coils agree with one another, but the brushes would have to stand "
-                            + String.format(java.util.Locale.ROOT, "%.1f", Math.abs(shift) * armature.barAngle())
+                            + String.format(Locale.ROOT, "%.1f", Math.abs(shift) * armature.barAngle())
                             + "° further " + (shift > 0 ? "clockwise" : "counter-clockwise")
                             + "; move the leads to the planned bars";
             };
@@ -420,13 +421,9 @@ final class CoilComparison {
         out.add(new Difference(
                 kind,
                 number,
-                Optional.ofNullable(expected).map(c -> named(c, number)),
-                Optional.ofNullable(found).map(c -> named(c, number)),
+                Optional.ofNullable(expected).map(c -> c.withNumber(number)),
+                Optional.ofNullable(found).map(c -> c.withNumber(number)),
                 with,
                 words));
-    }
-
-    private static ListedCoil named(ListedCoil c, int number) {
-        return new ListedCoil(number, c.topSlot(), c.bottomSlot(), c.topBar(), c.bottomBar());
     }
 }

@@ -18,6 +18,11 @@ final class Evidence {
     /** A reading with more than this share in the gain cannot be judged by the others. */
     private static final double MOST_SHARE = 1 - 1e-9;
 
+    /** With fewer readings than this none can be told to be a slip. */
+    private static final int FEWEST = 5;
+    /** How near a reading must come to a slip's usual ratios: a decimal place or two, or the sign. */
+    private static final double SLIPPED = 0.15;
+
     private final double[] data;
     private final double[] weight;
     private final int n;
@@ -129,7 +134,7 @@ final class Evidence {
             }
         }
         Fit all = new Fit(sum, measured, gain, -1, false);
-        return new Fits(all, n < 5 || sum == 0 ? all : withoutWorst(predicted, all, worst, pp));
+        return new Fits(all, n < FEWEST || sum == 0 ? all : withoutWorst(predicted, all, worst, pp));
     }
 
     private Fit withoutWorst(double[] predicted, Fit all, int worst, double pp) {
@@ -188,6 +193,6 @@ final class Evidence {
     }
 
     private static boolean near(double ratio, double slip) {
-        return Math.abs(ratio / slip - 1) < 0.15;
+        return Math.abs(ratio / slip - 1) < SLIPPED;
     }
 }

@@ -105,7 +105,7 @@ final class FreeComparison {
                 left.remove(coil);
             }
             labels.put(coil, row.coil());
-            lines.add(new ListedCoil(coil, row.topSlot(), row.bottomSlot(), row.topBar(), row.bottomBar()));
+            lines.add(row.withNumber(coil));
         }
         return new CoilComparison(
                         armature,

@@ -13,9 +13,11 @@ import coilwright.winding.WindingSearch;
 import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -252,7 +254,7 @@ public final class Identification {
         }
         List<Fit> ordered = new ArrayList<>(fits);
         // Few plexes and few poles are the common case; the search has put the better winding first on each.
-        ordered.sort(java.util.Comparator.<Fit>comparingInt(f -> f.winding().type() == WindingType.FROG_LEG ? 1 : 0)
+        ordered.sort(Comparator.<Fit>comparingInt(f -> f.winding().type() == WindingType.FROG_LEG ? 1 : 0)
                 .thenComparingInt(Fit::plex)
                 .thenComparingInt(f -> f.winding().armature().poles()));
         return new Answer(ordered, excluded, NextSighting.best(ordered, known));
@@ -293,7 +295,7 @@ public final class Identification {
                         c.direction(),
                         poles,
                         String.format(
-                                java.util.Locale.ROOT,
+                                Locale.ROOT,
                                 "the coil throw spans %d slots, but the pole pitch on %d poles is %.2f slots",
                                 throwSlots.getAsInt(),
                                 poles,
@@ -319,11 +321,7 @@ public final class Identification {
                 excluded.add(new Excluded(type, c.plex(), c.direction(), poles, against.get()));
             } else {
                 throwSlots.ifPresent(t -> why.add(String.format(
-                        java.util.Locale.ROOT,
-                        "coil throw 1-%d spans %d slots, the pole pitch is %.2f",
-                        t + 1,
-                        t,
-                        pitch)));
+                        Locale.ROOT, "coil throw 1-%d spans %d slots, the pole pitch is %.2f", t + 1, t, pitch)));
                 fits.add(new Fit(winding, c.plex(), c.direction(), why));
             }
         }
@@ -419,7 +417,7 @@ public final class Identification {
                 .filter(BenchSighting.Resistance.class::isInstance)
                 .map(BenchSighting.Resistance.class::cast)
                 .map(r -> String.format(
-                        java.util.Locale.ROOT,
+                        Locale.ROOT,
                         "%.4g measured where it has %.4g coil resistances (bars %d and %d)",
                         r.value(),
                         e.resistance(r.bar(), r.otherBar()).orElseThrow(),

@@ -1,12 +1,11 @@
 package coilwright.fault;
 
 import coilwright.winding.Armature;
-import coilwright.winding.Coil;
 import coilwright.winding.ListedCoil;
+import coilwright.winding.Pitches;
 import coilwright.winding.Rules;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -25,11 +24,8 @@ record Layout(List<ListedCoil> rows, int step, boolean mirrored) {
     }
 
     static Layout of(Winding winding) {
-        List<ListedCoil> rows = new ArrayList<>();
-        for (Coil c : winding.coils()) {
-            rows.add(new ListedCoil(c.number(), c.top().slot(), c.bottom().slot(), c.topBar(), c.bottomBar()));
-        }
-        return new Layout(rows, winding.pitches().map(p -> p.commutator()).orElse(0), false);
+        List<ListedCoil> rows = winding.coils().stream().map(ListedCoil::of).toList();
+        return new Layout(rows, winding.pitches().map(Pitches::commutator).orElse(0), false);
     }
 
     /** The same winding in the other direction; empty where there is none or it is the same. */

@@ -9,6 +9,7 @@ import coilwright.bench.PairReading;
 import coilwright.bench.TestRun;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -231,7 +232,7 @@ public record NextProbe(
 
     private static double typical(List<double[]> readings) {
         double[] sizes = readings.stream()
-                .flatMapToDouble(java.util.Arrays::stream)
+                .flatMapToDouble(Arrays::stream)
                 .map(Math::abs)
                 .filter(x -> x > 0 && !Double.isInfinite(x))
                 .sorted()

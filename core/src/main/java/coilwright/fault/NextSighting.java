@@ -7,6 +7,7 @@ import coilwright.fault.Identification.Next;
 import coilwright.fault.Identification.Outcome;
 import coilwright.winding.Armature;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -24,6 +25,8 @@ final class NextSighting {
     private static final double APART = 1.25;
 
     private static final int MOST_MEASURED = 60;
+    private static final int MOST_RATIOS = 8;
+    private static final int MOST_CONTINUITIES = 3;
 
     private NextSighting() {}
 
@@ -34,7 +37,7 @@ final class NextSighting {
         List<Electrical> all =
                 fits.stream().map(f -> new Electrical(f.winding())).toList();
         Optional<Next> best = Optional.empty();
-        double least = entropyOfAll(fits.size());
+        double least = bits(fits.size());
         for (Next n : candidates(fits, all, known)) {
             // Whatever comes out must leave fewer.
             if (n.outcomes().stream().anyMatch(o -> o.fits().size() == fits.size())) {
@@ -43,7 +46,7 @@ final class NextSighting {
             double left = 0;
             int seen = 0;
             for (Outcome o : n.outcomes()) {
-                left += o.fits().size() * entropyOfAll(o.fits().size());
+                left += o.fits().size() * bits(o.fits().size());
                 seen += o.fits().size();
             }
             // Where one fit could show several outcomes, it counts in each.
@@ -56,7 +59,8 @@ final class NextSighting {
         return best;
     }
 
-    private static double entropyOfAll(int n) {
+    /** Doubt between so many fits, all as likely. */
+    private static double bits(int n) {
         return Math.log(n) / Math.log(2);
     }
 
@@ -64,7 +68,7 @@ final class NextSighting {
     private static List<Next> candidates(List<Fit> fits, List<Electrical> all, Known known) {
         int k = known.bars();
         List<Next> out = new ArrayList<>();
-        for (int n = 1; n <= Math.min(3, k - 1); n++) {
+        for (int n = 1; n <= Math.min(MOST_CONTINUITIES, k - 1); n++) {
             int other = 1 + n;
             Map<Double, List<Integer>> groups = new TreeMap<>();
             for (int i = 0; i < all.size(); i++) {
@@ -101,7 +105,7 @@ final class NextSighting {
         Set<Integer> apart = new LinkedHashSet<>(List.of(2, 3, Math.max(2, k / 2)));
         for (Electrical e : all) {
             for (int step : e.steps()) {
-                if (apart.size() < 8) {
+                if (apart.size() < MOST_RATIOS) {
                     apart.add(Math.min(step, k - step));
                 }
             }
@@ -111,17 +115,17 @@ final class NextSighting {
                 continue;
             }
             TreeMap<Double, List<Integer>> values = new TreeMap<>();
-            boolean all1 = true;
+            boolean measurable = true;
             for (int i = 0; i < all.size(); i++) {
                 OptionalDouble near = all.get(i).resistance(1, 2);
                 OptionalDouble far = all.get(i).resistance(1, 1 + n);
-                all1 &= near.isPresent() && far.isPresent();
-                if (all1) {
+                measurable &= near.isPresent() && far.isPresent();
+                if (measurable) {
                     values.computeIfAbsent(far.getAsDouble() / near.getAsDouble(), x -> new ArrayList<>())
                             .add(i);
                 }
             }
-            if (!all1) {
+            if (!measurable) {
                 continue;
             }
             Map<Double, List<Integer>> groups = new LinkedHashMap<>();
@@ -135,7 +139,7 @@ final class NextSighting {
                 group.addAll(v.getValue());
                 last = v.getKey();
             }
-            groups.values().forEach(java.util.Collections::sort);
+            groups.values().forEach(Collections::sort);
             out.add(new Next(
                     "resistance-ratio",
                     "measure the resistance between bars 1 and " + (1 + n) + " and between bars 1 and 2, and divide the"

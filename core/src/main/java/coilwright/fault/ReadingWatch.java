@@ -41,7 +41,7 @@ public final class ReadingWatch {
         this.test = test;
         this.absolute = absolute;
         for (PairReading r : test.readWalk(sound)) {
-            known.put(new BenchTest.Pair(r.from(), r.to()), r.value());
+            known.put(r.pair(), r.value());
         }
         typical = middle(known.values().stream()
                         .mapToDouble(Math::abs)
@@ -79,7 +79,7 @@ public final class ReadingWatch {
         double[] ratios = taken.stream()
                 .filter(r -> Double.isFinite(r.value()))
                 .mapToDouble(r -> {
-                    double own = own(new BenchTest.Pair(r.from(), r.to()));
+                    double own = own(r.pair());
                     return Math.abs(own) > FLOOR * typical && Double.isFinite(own) ? r.value() / own : Double.NaN;
                 })
                 .filter(x -> !Double.isNaN(x) && x != 0)
@@ -114,7 +114,7 @@ public final class ReadingWatch {
      * @param scale of the other readings
      */
     public boolean standsOut(PairReading reading, Scale scale) {
-        var pair = new BenchTest.Pair(reading.from(), reading.to());
+        var pair = reading.pair();
         double own = own(pair);
         if (Double.isInfinite(own) || Double.isInfinite(reading.value())) {
             return Double.isInfinite(own) != Double.isInfinite(reading.value());

@@ -54,10 +54,7 @@ final class RunModel {
         }
         BenchTest test = run.test();
         floats = new boolean[n];
-        quick = test instanceof BenchTest.Drop
-                || test instanceof BenchTest.Resistance
-                || test instanceof BenchTest.GrowlerWalked
-                || test instanceof BenchTest.GrowlerTurned;
+        quick = test instanceof BenchTest.Drop || test instanceof BenchTest.Resistance || test.relative();
         if (quick) {
             for (int i = 0; i < n; i++) {
                 floats[i] = !sound.joined(from[i], to[i]);

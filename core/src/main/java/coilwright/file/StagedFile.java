@@ -125,7 +125,8 @@ final class StagedFile {
         }
     }
 
-    private static String shortened(String name) {
+    /** The start of a name, no sign cut in two. */
+    static String shortened(String name) {
         return name.length() <= MOST_OF_NAME
                 ? name
                 : name.substring(0, MOST_OF_NAME - (Character.isHighSurrogate(name.charAt(MOST_OF_NAME - 1)) ? 1 : 0));
@@ -196,7 +197,7 @@ final class StagedFile {
     }
 
     /** Another group may do no more than all others may. */
-    private static void narrow(Set<PosixFilePermission> rights) {
+    static void narrow(Set<PosixFilePermission> rights) {
         if (!rights.contains(PosixFilePermission.OTHERS_READ)) {
             rights.remove(PosixFilePermission.GROUP_READ);
         }
@@ -281,8 +282,7 @@ final class StagedFile {
                 Pattern.quote("." + shortened(target.getFileName().toString()) + ".")
                         + "([0-9a-z]{1,7})-[0-9]{1,3}"
                         + Pattern.quote(ENDING));
-        try (DirectoryStream<Path> found = Files.newDirectoryStream(
-                folder(), p -> form.matcher(p.getFileName().toString()).matches())) {
+        try (DirectoryStream<Path> found = Files.newDirectoryStream(folder())) {
             for (Path p : found) {
                 Matcher m = form.matcher(p.getFileName().toString());
                 if (m.matches() && isLeftBehind(p, m.group(1))) {

@@ -231,7 +231,7 @@ public final class AcceptanceBasis {
         return new BenchTest.Resistance()
                 .readWalk(job.benchArmature()).stream()
                         .filter(w -> Double.isFinite(w.value()) && !read.contains(Set.of(w.from(), w.to())))
-                        .map(w -> new BenchTest.Pair(w.from(), w.to()).toString())
+                        .map(w -> w.pair().toString())
                         .toList();
     }
 
@@ -240,11 +240,7 @@ public final class AcceptanceBasis {
         BenchArmature sound = job.benchArmature();
         TestRun run = set.run(job.growler());
         List<PairReading> expected = run.test().read(sound, run.pairs());
-        double most = run.test().readWalk(sound).stream()
-                .mapToDouble(r -> Math.abs(r.value()))
-                .filter(Double::isFinite)
-                .max()
-                .orElse(0);
+        double most = PairReading.largest(run.test().readWalk(sound));
         List<String> pairs = new ArrayList<>();
         List<Double> ratios = new ArrayList<>();
         List<String> open = new ArrayList<>();
@@ -271,7 +267,7 @@ public final class AcceptanceBasis {
                 .reduce((earlier, later) -> later)
                 .map(set -> set.run(job.growler()).readings().stream()
                         .filter(r -> !(r.value() > 0))
-                        .map(r -> new BenchTest.Pair(r.from(), r.to()).toString())
+                        .map(r -> r.pair().toString())
                         .toList())
                 .orElse(List.of());
     }

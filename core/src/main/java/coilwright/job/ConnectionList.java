@@ -126,13 +126,7 @@ public final class ConnectionList {
                 .append(DEAD)
                 .append('\n');
         for (Coil c : winding.coils()) {
-            out.append(c.number())
-                    .append(',')
-                    .append(c.top().slot())
-                    .append(',')
-                    .append(c.bottom().slot());
-            out.append(',').append(cell(c.topBar())).append(',').append(cell(c.bottomBar()));
-            out.append(',').append(c.isDead()).append('\n');
+            out.append(cells(ListedCoil.of(c))).append(',').append(c.isDead()).append('\n');
         }
         return out.toString();
     }
@@ -145,14 +139,13 @@ public final class ConnectionList {
     public static String toText(List<ListedCoil> coils) {
         StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append('\n');
         for (ListedCoil c : coils) {
-            out.append(c.coil()).append(',').append(c.topSlot()).append(',').append(c.bottomSlot());
-            out.append(',')
-                    .append(cell(c.topBar()))
-                    .append(',')
-                    .append(cell(c.bottomBar()))
-                    .append('\n');
+            out.append(cells(c)).append('\n');
         }
         return out.toString();
+    }
+
+    private static String cells(ListedCoil c) {
+        return c.coil() + "," + c.topSlot() + "," + c.bottomSlot() + "," + cell(c.topBar()) + "," + cell(c.bottomBar());
     }
 
     private static String cell(OptionalInt bar) {
@@ -167,7 +160,7 @@ public final class ConnectionList {
                 .enable(CsvParser.Feature.TRIM_SPACES)
                 .enable(CsvParser.Feature.SKIP_EMPTY_LINES)
                 .build();
-        try (CsvParser parser = factory.createParser(text)) {
+        try (CsvParser parser = factory.createParser(text.replace("\r\n", "\n"))) {
             List<String> cells = new ArrayList<>();
             int line = 1;
             for (JsonToken t = parser.nextToken(); t != null; t = parser.nextToken()) {
@@ -190,7 +183,7 @@ public final class ConnectionList {
             int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
             boolean open = e.getOriginalMessage().contains("closing quote");
             throw problems.only(
-                    line,
+                    open ? opened(text) : line,
                     "",
                     open
                             ? "has a quotation mark that is not closed"
@@ -199,6 +192,31 @@ public final class ConnectionList {
             throw problems.only(0, "", "cannot be read: " + SafeFiles.reason(e));
         }
         return rows;
+    }
+
+    /** The line where the last quotation mark opens. */
+    private static int opened(String text) {
+        int line = 1;
+        int opened = 1;
+        boolean quoted = false;
+        boolean blank = true;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            char next = i + 1 < text.length() ? text.charAt(i + 1) : 0;
+            if (c == '\n' || (c == '\r' && next != '\n')) {
+                line++;
+                blank |= !quoted;
+            } else if (quoted && c == '"' && next == '"') {
+                i++;
+            } else if (c == '"' && (quoted || blank)) {
+                quoted = !quoted;
+                opened = quoted ? line : opened;
+                blank = false;
+            } else if (!quoted) {
+                blank = c == ',' || (blank && Character.isWhitespace(c));
+            }
+        }
+        return opened;
     }
 
     /** One line's cells by column. */

@@ -10,6 +10,7 @@ import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -394,7 +395,7 @@ public final class JobReader {
         if (!fields.containsKey("deadCoils")) {
             return dead;
         }
-        var seen = new java.util.HashSet<Integer>();
+        var seen = new HashSet<Integer>();
         for (Field entry : fields.get("deadCoils").list(Armature.MAX_BARS).orElse(List.of())) {
             OptionalInt number = entry.wholeNumber(new FromOne("a coil number", 2 * Armature.MAX_BARS));
             if (number.isPresent()) {

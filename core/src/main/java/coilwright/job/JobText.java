@@ -7,6 +7,7 @@ import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -30,6 +31,9 @@ import org.yaml.snakeyaml.nodes.SequenceNode;
 public final class JobText {
     private static final Pattern PLAIN =
             Pattern.compile("-?[A-Za-z0-9+.]([A-Za-z0-9 .()/°%µΩ+-]*[A-Za-z0-9.()/°%µΩ+-])?");
+    /** What YAML would take for nothing at all. */
+    private static final Pattern NOTHING = Pattern.compile("null|Null|NULL");
+
     private static final Pattern NUMBER = Pattern.compile("-?(0|[1-9][0-9]*)(\\.[0-9]+)?");
     private static final Pattern STEP = Pattern.compile("([A-Za-z]+)(?:\\[(\\d{1,6})\\])?");
 
@@ -194,7 +198,7 @@ public final class JobText {
         }
         boolean list = path.equals("winding.deadCoils");
         String written = list
-                ? java.util.Arrays.stream(wanted.split("[,\\s]+"))
+                ? Arrays.stream(wanted.split("[,\\s]+"))
                         .map(w -> written(path, w))
                         .collect(Collectors.joining(", ", "[", "]"))
                 : written(path, wanted);
@@ -212,7 +216,7 @@ public final class JobText {
         if (path.equals("title")) {
             return JobWriter.text(value);
         }
-        return PLAIN.matcher(value).matches() ? value : quoted(value);
+        return PLAIN.matcher(value).matches() && !NOTHING.matcher(value).matches() ? value : quoted(value);
     }
 
     private static String quoted(String value) {
@@ -235,7 +239,7 @@ public final class JobText {
             int end = end(there.get());
             String old = text.substring(start, end);
             String before = start > 0 && text.charAt(start - 1) == ':' ? " " : "";
-            return text.substring(0, start) + before + written + (old.endsWith("\n") ? "\n" : "") + text.substring(end);
+            return text.substring(0, start) + before + written + (endsLine(old) ? "\n" : "") + text.substring(end);
         }
         int dot = path.lastIndexOf('.');
         String key = path.substring(dot + 1);
@@ -281,7 +285,7 @@ public final class JobText {
             Node value = tuples.get(i).getValueNode();
             if (value instanceof ScalarNode || flow(value) || inBrackets(value)) {
                 int at = lineEnd(Math.max(start(value), end(value) - 1));
-                String parted = at > 0 && text.charAt(at - 1) != '\n' ? "\n" : "";
+                String parted = at > 0 && !isBreak(text.charAt(at - 1)) ? "\n" : "";
                 return text.substring(0, at) + parted + line + text.substring(at);
             }
         }
@@ -361,13 +365,29 @@ public final class JobText {
     }
 
     private int lineStart(int at) {
-        return text.lastIndexOf('\n', at - 1) + 1;
+        int start = at;
+        while (start > 0 && !isBreak(text.charAt(start - 1))) {
+            start--;
+        }
+        return start;
     }
 
-    /** Just behind the line feed that ends the line. */
+    /** Just behind the break that ends the line. */
     private int lineEnd(int at) {
-        int feed = text.indexOf('\n', at);
-        return feed < 0 ? text.length() : feed + 1;
+        int end = at;
+        while (end < text.length() && !isBreak(text.charAt(end))) {
+            end++;
+        }
+        return text.startsWith("\r\n", end) ? end + 2 : Math.min(end + 1, text.length());
+    }
+
+    /** Whether a line ends here. */
+    private static boolean isBreak(char c) {
+        return c == '\n' || c == '\r';
+    }
+
+    private static boolean endsLine(String text) {
+        return !text.isEmpty() && isBreak(text.charAt(text.length() - 1));
     }
 
     /**
@@ -498,7 +518,7 @@ public final class JobText {
             }
         }
         String rest = without("readings").text;
-        String parted = rest.isEmpty() || rest.endsWith("\n") ? "" : "\n";
+        String parted = rest.isEmpty() || endsLine(rest) ? "" : "\n";
         return of(name, rest + parted + String.join("\n", lines) + (lines.isEmpty() ? "" : "\n"));
     }
 }

@@ -52,15 +52,6 @@ public record Particulars(
     }
 
     /**
-     * {@return the same with a commutator}
-     *
-     * @param other sizes and run-out of the commutator
-     */
-    public Particulars withCommutator(CommutatorSizes other) {
-        return new Particulars(rating, wire, core, Optional.of(other), asFound, plan, asRewound, notes);
-    }
-
-    /**
      * {@return the same with a plan}
      *
      * @param other what is wanted

@@ -133,7 +133,7 @@ public final class ReadingsJournal {
     /** {@return test and set-up with the readings that count, gaps included, in the order first read} */
     public ReadingSet readings() {
         Map<BenchTest.Pair, TakenReading> latest = new LinkedHashMap<>();
-        taken.forEach(r -> latest.put(new BenchTest.Pair(r.from(), r.to()), r));
+        taken.forEach(r -> latest.put(r.pair(), r));
         return setUp.withReadings(List.copyOf(latest.values()));
     }
 

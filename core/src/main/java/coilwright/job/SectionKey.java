@@ -1,5 +1,6 @@
 package coilwright.job;
 
+import java.lang.annotation.Annotation;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
@@ -65,7 +66,7 @@ record SectionKey(RecordComponent component, Holder holder, Class<?> type) {
         return annotation(Count.class);
     }
 
-    private <A extends java.lang.annotation.Annotation> A annotation(Class<A> kind) {
+    private <A extends Annotation> A annotation(Class<A> kind) {
         A annotation = component.getAnnotation(kind);
         if (annotation == null) {
             throw new IllegalStateException(

@@ -96,6 +96,11 @@ public record TakenReading(int from, int to, Shown shown) {
         return new TakenReading(from, to, new Value(new BigDecimal(number), Optional.empty()));
     }
 
+    /** {@return where the probes went} */
+    public BenchTest.Pair pair() {
+        return new BenchTest.Pair(from, to);
+    }
+
     /**
      * {@return a bar's number, or the word for the shaft}
      *

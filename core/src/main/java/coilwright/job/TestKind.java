@@ -60,7 +60,7 @@ public enum TestKind {
         return toShaft() || this == POLARITY;
     }
 
-    /** {@return whether it is a meter test in the growler} */
+    /** {@return whether a growler's meter is read, which without a known pair tells relative readings only} */
     public boolean growler() {
         return this == GROWLER || this == GROWLER_TURNED;
     }

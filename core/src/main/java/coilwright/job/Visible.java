@@ -1,11 +1,12 @@
 package coilwright.job;
 
 import java.util.Locale;
+import java.util.function.IntPredicate;
 
 /**
- * Text from a user or a file as messages show it. What cannot be seen, ends the line, moves the cursor or turns the
- * text about it is written as an escape, such as {@code \u001B}, so that a message is always one line that does nothing
- * to the screen it comes out on.
+ * Text from a user or a file as messages and answers show it. What cannot be seen, ends the line, moves the cursor or
+ * turns the text about it is written as an escape, such as {@code \u001B}, so that a message is always one line, and
+ * nothing that is shown does anything to the screen it comes out on.
  */
 public final class Visible {
     private static final int MOST = 60;
@@ -18,7 +19,7 @@ public final class Visible {
      * @param text any
      */
     public static String of(String text) {
-        return text.codePoints().anyMatch(Visible::isUnseen) ? escaped(text) : text;
+        return escaped(text, Visible::isUnseen);
     }
 
     /**
@@ -44,10 +45,24 @@ public final class Visible {
         return of(text.substring(0, end)) + "…";
     }
 
-    private static String escaped(String text) {
+    /**
+     * {@return the text of an answer, its line feeds and tabs left as they are} It goes to other programs as well, so that
+     * marks which only join letters or tell their direction stay; what commands a terminal or turns the text about is
+     * written as an escape, which JSON takes for the character itself.
+     *
+     * @param text of one or more lines
+     */
+    public static String answer(String text) {
+        return escaped(text, Visible::commands);
+    }
+
+    private static String escaped(String text, IntPredicate unseen) {
+        if (text.codePoints().noneMatch(unseen)) {
+            return text;
+        }
         var out = new StringBuilder();
         text.codePoints().forEach(c -> {
-            if (isUnseen(c)) {
+            if (unseen.test(c)) {
                 out.append(String.format(Locale.ROOT, c > 0xFFFF ? "\\U%08X" : "\\u%04X", c));
             } else {
                 out.appendCodePoint(c);
@@ -65,5 +80,10 @@ public final class Visible {
                     Character.PARAGRAPH_SEPARATOR -> true;
             default -> (c & 0xFFFE) == 0xFFFE;
         };
+    }
+
+    private static boolean commands(int c) {
+        boolean turnsOrBreaks = (c >= 0x2028 && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
+        return turnsOrBreaks || (Character.isISOControl(c) && c != '\n' && c != '\t');
     }
 }

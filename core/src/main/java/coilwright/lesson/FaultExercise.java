@@ -5,6 +5,7 @@ import coilwright.bench.BenchTest;
 import coilwright.bench.FeedBars;
 import coilwright.bench.PairReading;
 import coilwright.drawing.Drawing;
+import coilwright.drawing.Highlight;
 import coilwright.fault.Fault;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
@@ -14,6 +15,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Find the fault from readings. The faults that may be are told with the question; the readings single out one of them,
@@ -76,7 +79,7 @@ public record FaultExercise(
     private static Optional<FaultExercise> single(
             Winding w, int grade, double milliohms, BenchTest test, Fault fault, List<Fault> all) {
         var sound = BenchArmature.sound(w, milliohms);
-        List<BenchTest.Pair> pairs = pairs(test, w);
+        List<BenchTest.Pair> pairs = test.walk(w);
         List<PairReading> read = test.read(fault.in(sound), pairs);
         if (read.stream().anyMatch(r -> !Double.isInfinite(r.value()) && !Figures.clear(r.value(), DECIMALS))) {
             return Optional.empty();
@@ -97,10 +100,6 @@ public record FaultExercise(
         return group.isEmpty() || group.size() > 3
                 ? Optional.empty()
                 : Optional.of(new FaultExercise(grade, w.armature(), Made.spec(w), milliohms, test, group));
-    }
-
-    private static List<BenchTest.Pair> pairs(BenchTest test, Winding w) {
-        return test.walk(w);
     }
 
     private static double largest(List<PairReading> read) {
@@ -167,7 +166,7 @@ public record FaultExercise(
 
     private List<PairReading> read(Optional<Fault> fault) {
         var sound = BenchArmature.sound(winding(), milliohms);
-        return test.read(fault.map(f -> f.in(sound)).orElse(sound), pairs(test, winding()));
+        return test.read(fault.map(f -> f.in(sound)).orElse(sound), test.walk(winding()));
     }
 
     private String unit() {
@@ -303,7 +302,7 @@ public record FaultExercise(
                             : "; between bars that it parts the only way left is the long one round");
         } else if (f instanceof Fault.ShortedCoil s) {
             return words(f) + ": " + leads(s.coil())
-                    + "; a coil without resistance drops nothing, and its way takes more" + " of the current";
+                    + "; a coil without resistance drops nothing, and its way takes more of the current";
         } else if (f instanceof Fault.BarShort b) {
             return words(f) + ": bars " + b.bar() + " and " + b.otherBar()
                     + " stand at one potential, so the pair reads 0, whatever coils lie between";
@@ -369,9 +368,6 @@ public record FaultExercise(
         }
         Fault f = faults.get(0);
         return Optional.of(Pictures.developed(
-                winding(),
-                new coilwright.drawing.Highlight(
-                        new java.util.TreeSet<>(f.coils()), new java.util.TreeSet<>(f.bars()), java.util.Set.of()),
-                false));
+                winding(), new Highlight(new TreeSet<>(f.coils()), new TreeSet<>(f.bars()), Set.of()), false));
     }
 }

@@ -9,6 +9,9 @@ import java.util.List;
  * @param rows each with a text for every column; an empty text is to be filled in
  */
 public record Grid(List<String> heads, List<List<String>> rows) {
+    /** Heads of a winding table. */
+    static final List<String> COILS = List.of("Coil", "Top slot", "Bottom slot", "Top bar", "Bottom bar");
+
     /**
      * Copies the lists.
      *

@@ -26,8 +26,6 @@ import java.util.stream.IntStream;
  */
 public record ListErrorExercise(int grade, Armature armature, WindingSpec.Regular spec, List<ListedCoil> found)
         implements Exercise {
-    private static final List<String> HEADS = List.of("Coil", "Top slot", "Bottom slot", "Top bar", "Bottom bar");
-
     /**
      * Copies the list.
      *
@@ -92,7 +90,7 @@ public record ListErrorExercise(int grade, Armature armature, WindingSpec.Regula
 
     /** Whether the list is off by one thing, and no other winding that may be meant comes as near. */
     private boolean sound() {
-        ConnectionCheck.Result result = ConnectionCheck.of(Winding.build(armature, spec), found);
+        ConnectionCheck.Result result = result();
         if (result.whole().isPresent() || result.differences().isEmpty()) {
             return false;
         }
@@ -181,7 +179,7 @@ public record ListErrorExercise(int grade, Armature armature, WindingSpec.Regula
     @Override
     public Optional<Grid> table() {
         return Optional.of(new Grid(
-                HEADS,
+                Grid.COILS,
                 found.stream()
                         .map(c -> IntStream.of(
                                         c.coil(),

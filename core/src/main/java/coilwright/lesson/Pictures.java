@@ -51,6 +51,11 @@ final class Pictures {
         return developed(winding, new Highlight(new TreeSet<>(marked), Set.of(), Set.of()), brushes);
     }
 
+    /** The winding rolled out with its brushes and coil 1 marked; empty where it is too large to be read. */
+    static Optional<Drawing> ofAll(Winding winding) {
+        return small(winding.armature()) ? Optional.of(developed(winding, List.of(1), true)) : Optional.empty();
+    }
+
     static Drawing developed(Winding winding, Highlight highlight, boolean brushes) {
         Drawing whole = DrawingView.DEVELOPED
                 .draw(winding, ViewOptions.of("").withHighlight(highlight))
@@ -101,10 +106,8 @@ final class Pictures {
 
     /** Some coils of a winding alone, the last of them drawn heavily. */
     static Drawing firstCoils(Winding winding, List<Integer> coils) {
-        List<ListedCoil> list = coils.stream()
-                .map(winding::coil)
-                .map(c -> new ListedCoil(c.number(), c.top().slot(), c.bottom().slot(), c.topBar(), c.bottomBar()))
-                .toList();
+        List<ListedCoil> list =
+                coils.stream().map(winding::coil).map(ListedCoil::of).toList();
         Winding part = Winding.build(winding.armature(), new WindingSpec.Listed(list));
         return developed(part, List.of(coils.get(coils.size() - 1)), false);
     }

@@ -72,8 +72,8 @@ public record PitchesExercise(int grade, Armature armature, WindingSpec.Regular 
     static Answer coilThrow(Pitches y) {
         int low = y.backSpan() / y.sidesPerSlot();
         return y.stepped()
-                ? Answer.word("coil throw", low + "," + (low + 1), "1–" + (1 + low) + " and 1–" + (2 + low))
-                : Answer.word("coil throw", Integer.toString(low), "1–" + (1 + low));
+                ? Answer.word("coil throw", low + "," + (low + 1), y.coilThrow())
+                : Answer.word("coil throw", Integer.toString(low), y.coilThrow());
     }
 
     @Override
@@ -91,8 +91,6 @@ public record PitchesExercise(int grade, Armature armature, WindingSpec.Regular 
 
     @Override
     public Optional<Drawing> keyPicture() {
-        return Pictures.small(armature)
-                ? Optional.of(Pictures.developed(Winding.build(armature, spec), List.of(1), true))
-                : Optional.empty();
+        return Pictures.ofAll(Winding.build(armature, spec));
     }
 }

@@ -203,8 +203,6 @@ public record PlacesExercise(int grade, Armature armature, WindingSpec.Regular s
 
     @Override
     public Optional<Drawing> keyPicture() {
-        return Pictures.small(armature)
-                ? Optional.of(Pictures.developed(winding(), List.of(1), true))
-                : Optional.empty();
+        return Pictures.ofAll(winding());
     }
 }

@@ -110,11 +110,7 @@ public record ReadingsExercise(
     /** Whether every value is rounded one way by everybody, and some read something. */
     private boolean clear() {
         List<PairReading> read = read();
-        double most = read.stream()
-                .mapToDouble(r -> Math.abs(r.value()))
-                .filter(Double::isFinite)
-                .max()
-                .orElse(0);
+        double most = PairReading.largest(read);
         return most > 0.01
                 && read.stream().allMatch(r -> Double.isInfinite(r.value()) || Figures.clear(r.value(), decimals()));
     }
@@ -154,9 +150,8 @@ public record ReadingsExercise(
                         ? "."
                         : "; every coil has " + Figures.number(milliohms) + " mΩ, joints and bars nothing."));
         fault.ifPresent(f -> out.add("One thing is wrong: " + f.words() + "."));
-        String which = Figures.list(pairs.stream().map(p -> p.from() + " and " + p.to()).toList().stream()
-                .map(p -> "bars " + p)
-                .toList());
+        String which = Figures.list(
+                pairs.stream().map(p -> "bars " + p.from() + " and " + p.to()).toList());
         if (test instanceof BenchTest.Drop d) {
             out.add("Drop test: " + Figures.number(d.amperes()) + " A of direct current in at bar " + d.in()
                     + " and out at bar " + d.out() + ". What does a millivoltmeter read between " + which

@@ -21,7 +21,6 @@ import java.util.OptionalInt;
  * @param given how many coils the table shows to begin with
  */
 public record TableExercise(int grade, Armature armature, WindingSpec.Regular spec, int given) implements Exercise {
-    private static final List<String> HEADS = List.of("Coil", "Top slot", "Bottom slot", "Top bar", "Bottom bar");
     private static final String NONE = "–";
 
     static TableExercise make(Dice dice, int grade) {
@@ -80,7 +79,7 @@ public record TableExercise(int grade, Armature armature, WindingSpec.Regular sp
                                     bar(c.bottomBar()))
                             : List.of(Integer.toString(c.number()), "", "", "", ""));
         }
-        return new Grid(HEADS, rows);
+        return new Grid(Grid.COILS, rows);
     }
 
     private static String bar(OptionalInt bar) {
@@ -141,8 +140,6 @@ public record TableExercise(int grade, Armature armature, WindingSpec.Regular sp
 
     @Override
     public Optional<Drawing> keyPicture() {
-        return Pictures.small(armature)
-                ? Optional.of(Pictures.developed(winding(), List.of(1), true))
-                : Optional.empty();
+        return Pictures.ofAll(winding());
     }
 }

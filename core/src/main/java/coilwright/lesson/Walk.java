@@ -20,7 +20,6 @@ import coilwright.winding.Coil;
 import coilwright.winding.CoilSpan;
 import coilwright.winding.Direction;
 import coilwright.winding.Finding;
-import coilwright.winding.Pitches;
 import coilwright.winding.Rules;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
@@ -402,7 +401,7 @@ public final class Walk {
                                         + Made.core(TWO_POLES)
                                         + " stands with slot 1 straight up; the meter is on bars "
                                         + first.from() + " and " + first.to() + ".",
-                                Pictures.growler(w, 0, new BenchTest.Pair(first.from(), first.to()), true)),
+                                Pictures.growler(w, 0, first.pair(), true)),
                         words("The coil between bars 1 and 2 has its sides at " + Figures.degrees(0) + " and "
                                 + Figures.degrees(4 * TWO_POLES.slotAngle())
                                 + ". Walked round from bar to bar, with 1 for the whole flux of one face, the meter reads "
@@ -433,8 +432,7 @@ public final class Walk {
     }
 
     private static String thrown(Winding w) {
-        Pitches y = w.pitches().orElseThrow();
-        return "1–" + (1 + y.throwSlots().orElseThrow());
+        return w.pitches().orElseThrow().coilThrow();
     }
 
     private static String finding(Winding w, String rule) {

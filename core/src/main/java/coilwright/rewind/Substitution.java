@@ -1,6 +1,7 @@
 package coilwright.rewind;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -48,7 +49,7 @@ public final class Substitution {
                         "wires in hand are up to " + mostInHand + ", but must be from 1 to 8");
             }
             Require.positive("allowed difference", within, "");
-            builds = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(builds));
+            builds = Collections.unmodifiableMap(new LinkedHashMap<>(builds));
             if (builds.isEmpty()) {
                 throw new IllegalArgumentException("no wire system is to be offered: name AWG, METRIC or SWG");
             }

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 
 /** What to know before the work begins. */
 final class WorkNotes {
@@ -51,8 +52,7 @@ final class WorkNotes {
         return out;
     }
 
-    private static List<Integer> coils(
-            List<WorkOrder.Lifted> lifted, java.util.function.Predicate<WorkOrder.Lifted> which) {
+    private static List<Integer> coils(List<WorkOrder.Lifted> lifted, Predicate<WorkOrder.Lifted> which) {
         return List.copyOf(new TreeSet<>(
                 lifted.stream().filter(which).map(l -> l.side().coil()).toList()));
     }

@@ -46,7 +46,7 @@ public final class AcceptanceSheet {
         sheet.fields(List.of("Tested by", "Date"));
         sheet.fields(List.of("Released by", "Date"));
         sheet.fields(List.of("Remarks"));
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     private static void check(Sheet sheet, Acceptance acceptance, Acceptance.Check check) {

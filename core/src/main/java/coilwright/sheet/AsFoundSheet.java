@@ -22,6 +22,7 @@ import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.Direction;
 import coilwright.winding.ImpossibleWindingException;
+import coilwright.winding.Pitches;
 import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
@@ -174,7 +175,7 @@ public final class AsFoundSheet {
         out.add(new Block.Heading("3. Throw and leads"));
         row(
                 "Coil throw",
-                winding.flatMap(Winding::pitches).map(WindingFacts::coilThrow).orElse(""));
+                winding.flatMap(Winding::pitches).map(Pitches::coilThrow).orElse(""));
         row("Lap or wave; simplex, duplex, …", winding.map(w -> kind(w)).orElse(""));
         row(
                 "Progressive or retrogressive (lap: leads uncrossed or crossed)",

@@ -285,7 +285,7 @@ final class BenchPageReadings {
 
     /** Whether an expected value is what the meter shows, and not only in proportion to it. */
     private boolean scaleKnown() {
-        boolean growler = TestSheet.isGrowler(test);
+        boolean growler = test.relative();
         return growler ? walk.knownGood().isPresent() : job.coilResistance().isPresent();
     }
 

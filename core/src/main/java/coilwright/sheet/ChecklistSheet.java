@@ -49,7 +49,7 @@ public final class ChecklistSheet {
                 "Repair single coils or the commutator.",
                 "Rewind."));
         sheet.fields(List.of("Remarks"));
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     private static List<String> texts(Checklist list, Section section) {

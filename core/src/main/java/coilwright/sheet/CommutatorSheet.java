@@ -195,6 +195,6 @@ public final class CommutatorSheet {
         sheet.fields(List.of("Run-out after", "Diameter after", "Undercut after"));
         sheet.fields(List.of("Date", "Signed"));
         sheet.fields(List.of("Remarks"));
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 }

@@ -24,6 +24,11 @@ public record Document(String title, String subtitle, Palette palette, List<Bloc
     /** Room between drawings side by side, mm. */
     private static final double GAP = 8;
 
+    /** How high a heading is, and each line to write on under it, mm. */
+    private static final double HEADING = 8;
+
+    private static final double LINE_TO_WRITE_ON = 10;
+
     /**
      * Copies the list.
      *
@@ -43,7 +48,7 @@ public record Document(String title, String subtitle, Palette palette, List<Bloc
         for (Block block : blocks) {
             put(block, sheet, annexes);
         }
-        List<Drawing> all = new ArrayList<>(sheet.pages().pages());
+        List<Drawing> all = new ArrayList<>(sheet.fewestPages().pages());
         all.addAll(annexes);
         return new DrawingPages(all);
     }
@@ -68,6 +73,7 @@ public record Document(String title, String subtitle, Palette palette, List<Bloc
         } else if (block instanceof Block.Blanks b) {
             sheet.fields(b.names());
         } else if (block instanceof Block.Lines l) {
+            sheet.keepTogether(HEADING + l.lines() * LINE_TO_WRITE_ON);
             for (int i = 0; i < l.lines(); i++) {
                 sheet.fields(List.of(""));
             }

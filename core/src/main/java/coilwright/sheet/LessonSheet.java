@@ -46,7 +46,7 @@ public final class LessonSheet {
                 answerLines(sheet, e.asked());
             }
         }
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     /** About how high a question is with all its room to write, mm. */
@@ -109,7 +109,7 @@ public final class LessonSheet {
             }
             e.keyPicture().ifPresent(p -> sheet.drawing(p, KEY_PICTURE));
         }
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     /**
@@ -130,7 +130,7 @@ public final class LessonSheet {
                 s.drawing().ifPresent(d -> sheet.drawing(d, WALK_PICTURE));
             }
         }
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     private static String title(List<Exercise> exercises) {

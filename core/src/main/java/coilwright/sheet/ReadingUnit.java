@@ -22,19 +22,14 @@ public record ReadingUnit(String name, double factor, int decimals) {
      * @param voltsKnown whether growler readings are in volts; else they are relative
      */
     public static ReadingUnit of(BenchTest test, List<PairReading> readings, boolean ohmsKnown, boolean voltsKnown) {
-        double most = readings.stream()
-                .mapToDouble(r -> Math.abs(r.value()))
-                .filter(Double::isFinite)
-                .max()
-                .orElse(0);
+        double most = PairReading.largest(readings);
         if (test instanceof BenchTest.Polarity) {
             return new ReadingUnit("sense", 1, 0);
         }
-        boolean growler = test instanceof BenchTest.GrowlerWalked || test instanceof BenchTest.GrowlerTurned;
-        if (growler && !voltsKnown) {
+        if (test.relative() && !voltsKnown) {
             return new ReadingUnit("relative", 1, 3);
         }
-        if (!growler && !ohmsKnown && most > 0) {
+        if (!test.relative() && !ohmsKnown && most > 0) {
             return new ReadingUnit(test.ohms() ? "× one coil" : "mV at 1 mΩ a coil", 1, decimals(most));
         }
         String base = test.ohms() ? "Ω" : "V";

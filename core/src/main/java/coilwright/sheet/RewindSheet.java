@@ -70,7 +70,7 @@ public final class RewindSheet {
         sheet.fields(List.of("Bare, mm", "Over covering, mm", "Turns wound"));
         sheet.fields(List.of("Coil resistance", "Brush to brush", "At °C"));
         sheet.fields(List.of("Wire used, kg", "Wound by", "Date"));
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     private static void slot(Sheet sheet, RewindReport report, Palette palette) {

@@ -99,7 +99,7 @@ public final class TestSheet {
 
     Expected expected(BenchTest test) {
         List<PairReading> own = test.readWalk(armature);
-        boolean volts = isGrowler(test) && options.knownGood().isPresent();
+        boolean volts = test.relative() && options.knownGood().isPresent();
         double scale = volts ? known(test, options.knownGood().get()) : 1;
         List<PairReading> scaled = own.stream()
                 .map(r -> new PairReading(r.from(), r.to(), r.value() * scale))
@@ -125,7 +125,7 @@ public final class TestSheet {
         sheet.heading("Readings, in the order of the walk");
         sheet.table(table(test, all.readings(), unit));
         end(sheet, "Every reading agrees with the one expected.");
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     private DrawingPages blade(Growler growler) {
@@ -149,7 +149,7 @@ public final class TestSheet {
                 rows,
                 strips(rows.size())));
         end(sheet, "The blade behaves at every slot as expected.");
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     private void body(Sheet sheet, Map<String, String> set, Drawing picture, Procedure procedure) {
@@ -172,10 +172,6 @@ public final class TestSheet {
         sheet.fields(List.of("Remarks"));
     }
 
-    static boolean isGrowler(BenchTest test) {
-        return test instanceof BenchTest.GrowlerWalked || test instanceof BenchTest.GrowlerTurned;
-    }
-
     static Optional<String> amperes(BenchTest test) {
         if (test instanceof BenchTest.Drop d) {
             return Optional.of(amperes(d.amperes()));
@@ -190,9 +186,7 @@ public final class TestSheet {
     }
 
     private double known(BenchTest test, PairReading reading) {
-        double relative = test.read(armature, List.of(new BenchTest.Pair(reading.from(), reading.to())))
-                .get(0)
-                .value();
+        double relative = test.read(armature, List.of(reading.pair())).get(0).value();
         if (!(reading.value() > 0) || !(relative > 1e-9)) {
             throw new IllegalArgumentException("the known-good reading is " + reading.value() + " where "
                     + String.format(Locale.ROOT, "%.3f", relative)
@@ -241,7 +235,7 @@ public final class TestSheet {
 
     private Drawing picture(BenchTest test, List<PairReading> walk) {
         PairReading first = walk.get(0);
-        Optional<BenchTest.Pair> pair = Optional.of(new BenchTest.Pair(first.from(), first.to()));
+        Optional<BenchTest.Pair> pair = Optional.of(first.pair());
         if (test instanceof BenchTest.GrowlerWalked g) {
             return growler(g.growler(), g.angle(), Optional.empty());
         } else if (test instanceof BenchTest.GrowlerTurned g) {
@@ -302,7 +296,7 @@ public final class TestSheet {
             if (polarity) {
                 row.add(Integer.toString(live.get(rows.size()).number()));
             }
-            row.add(new BenchTest.Pair(r.from(), r.to()).toString().replace('-', '–'));
+            row.add(r.pair().toString().replace('-', '–'));
             row.add(unit.words(r.value()));
             row.add("");
             rows.add(row);

@@ -4,7 +4,6 @@ import coilwright.job.Job;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.CoilSet;
-import coilwright.winding.Pitches;
 import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
@@ -13,7 +12,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalInt;
 
 /** Words about a winding that several sheets share. */
 final class WindingFacts {
@@ -32,7 +30,7 @@ final class WindingFacts {
         out.put("Poles", Integer.toString(a.poles()));
         out.put("Winding", kind(winding));
         winding.pitches().ifPresent(p -> {
-            out.put("Coil throw", coilThrow(p));
+            out.put("Coil throw", p.coilThrow());
             out.put("Commutator pitch", (p.commutator() < 0 ? "−" : "+") + Math.abs(p.commutator()));
         });
         winding.parallelPaths().ifPresent(n -> out.put("Parallel paths", Integer.toString(n)));
@@ -66,13 +64,6 @@ final class WindingFacts {
         return capital(plex
                 + winding.type().word()
                 + set.direction().map(d -> ", " + d.word()).orElse(""));
-    }
-
-    /** As the trade writes it: 1–5. */
-    static String coilThrow(Pitches p) {
-        OptionalInt slots = p.throwSlots();
-        int low = slots.orElse(p.backSpan() / p.sidesPerSlot());
-        return "1–" + (1 + low) + (slots.isPresent() ? "" : " and 1–" + (2 + low));
     }
 
     static String capital(String words) {

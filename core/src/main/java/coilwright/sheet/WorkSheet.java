@@ -95,7 +95,7 @@ public final class WorkSheet {
         sheet.keepTogether(34).heading("Done");
         sheet.ticks(List.of("All steps are ticked; the last readings are kept with the job."));
         sheet.fields(List.of("Wire used", "Turns per coil", "Remarks"));
-        return sheet.pages();
+        return sheet.fewestPages();
     }
 
     private static int indexOf(List<WorkStep> steps, Predicate<WorkStep> which) {
@@ -135,8 +135,7 @@ public final class WorkSheet {
     }
 
     private static String coilThrow(Pitches p) {
-        OptionalInt slots = p.throwSlots();
-        return slots.isPresent() ? "1–" + (1 + slots.getAsInt()) : "stepped; see the table";
+        return p.stepped() ? "stepped; see the table" : p.coilThrow();
     }
 
     /** Steps told in a sentence each. */

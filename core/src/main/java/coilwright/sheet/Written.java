@@ -81,9 +81,14 @@ final class Written {
 
     /** Ohms with a unit that leaves one to three figures before the point. */
     static String ohms(double ohms) {
+        return ohms(ohms, "ohm");
+    }
+
+    /** Ohms in a unit that leaves one to three figures before the point, under a name or sign of its own. */
+    static String ohms(double ohms, String unit) {
         if (ohms >= 1 || ohms == 0) {
-            return Format.number(ohms) + " ohm";
+            return Format.number(ohms) + " " + unit;
         }
-        return ohms >= 1e-3 ? Format.number(ohms * 1e3) + " mohm" : Format.number(ohms * 1e6) + " µohm";
+        return Format.number(ohms >= 1e-3 ? ohms * 1e3 : ohms * 1e6) + (ohms >= 1e-3 ? " m" : " µ") + unit;
     }
 }

@@ -1,5 +1,7 @@
 package coilwright.winding;
 
+import java.util.Objects;
+
 /**
  * The core and the commutator, without the winding.
  *
@@ -36,7 +38,7 @@ public record Armature(int slots, int bars, int poles, SlotAlignment slotOneInLi
                     + ", but poles come in pairs of north and south: "
                     + (poles - 1) + " or " + (poles + 1) + " would do");
         }
-        java.util.Objects.requireNonNull(slotOneInLineWith, "slotOneInLineWith");
+        Objects.requireNonNull(slotOneInLineWith, "slotOneInLineWith");
     }
 
     /**

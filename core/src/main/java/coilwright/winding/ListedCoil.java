@@ -26,6 +26,15 @@ public record ListedCoil(int coil, int topSlot, int bottomSlot, OptionalInt topB
     }
 
     /**
+     * {@return where a coil lies and lands}
+     *
+     * @param coil of a winding
+     */
+    public static ListedCoil of(Coil coil) {
+        return new ListedCoil(coil.number(), coil.top().slot(), coil.bottom().slot(), coil.topBar(), coil.bottomBar());
+    }
+
+    /**
      * {@return a coil with both leads cut off}
      *
      * @param coil its number
@@ -34,5 +43,14 @@ public record ListedCoil(int coil, int topSlot, int bottomSlot, OptionalInt topB
      */
     public static ListedCoil dead(int coil, int topSlot, int bottomSlot) {
         return new ListedCoil(coil, topSlot, bottomSlot, OptionalInt.empty(), OptionalInt.empty());
+    }
+
+    /**
+     * {@return the same under another number}
+     *
+     * @param number of the coil
+     */
+    public ListedCoil withNumber(int number) {
+        return new ListedCoil(number, topSlot, bottomSlot, topBar, bottomBar);
     }
 }

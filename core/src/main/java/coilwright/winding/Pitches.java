@@ -38,6 +38,29 @@ public record Pitches(int backSpan, int commutator, int sidesPerSlot) {
         return backSpan % sidesPerSlot == 0 ? OptionalInt.of(backSpan / sidesPerSlot) : OptionalInt.empty();
     }
 
+    /** {@return the coil throw as the trade writes it, both slots counted: 1–5, or 1–5 and 1–6 of stepped coils} */
+    public String coilThrow() {
+        int low = backSpan / sidesPerSlot;
+        return "1–" + (1 + low) + (stepped() ? " and 1–" + (2 + low) : "");
+    }
+
+    /**
+     * {@return closed circuits that coils of this commutator pitch make by rule, gcd(K, |yc|)} Source:
+     * {@link References#ARNOLD}.
+     *
+     * @param bars K
+     */
+    public int closures(int bars) {
+        int a = bars;
+        int b = Math.abs(commutator);
+        while (b != 0) {
+            int rest = a % b;
+            a = b;
+            b = rest;
+        }
+        return a;
+    }
+
     /** {@return mean span in slots, y1/u} */
     public double meanThrow() {
         return (double) backSpan / sidesPerSlot;

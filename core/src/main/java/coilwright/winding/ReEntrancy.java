@@ -15,8 +15,8 @@ final class ReEntrancy implements Rules.WindingRule {
         }
         int k = winding.armature().bars();
         for (CoilSet set : winding.sets()) {
-            int yc = set.pitches().orElseThrow().commutator();
-            int g = gcd(k, Math.abs(yc));
+            Pitches y = set.pitches().orElseThrow();
+            int g = y.closures(k);
             String which = winding.sets().size() > 1 ? set.type().word() + " part " : "";
             String degree = switch (g) {
                 case 1 -> "singly";
@@ -26,14 +26,10 @@ final class ReEntrancy implements Rules.WindingRule {
             };
             out.add(Finding.note(
                     ID,
-                    which + degree + " re-entrant: gcd(" + k + ", " + Math.abs(yc) + ") = " + g + ", so "
+                    which + degree + " re-entrant: gcd(" + k + ", " + Math.abs(y.commutator()) + ") = " + g + ", so "
                             + (g == 1 ? "one closed circuit takes in every coil" : g + " separate closed circuits"),
                     References.ARNOLD));
         }
         return out;
-    }
-
-    static int gcd(int a, int b) {
-        return b == 0 ? a : gcd(b, a % b);
     }
 }

@@ -369,8 +369,7 @@ public final class Winding {
         }
         int closures = 0;
         for (CoilSet set : sets) {
-            closures += ReEntrancy.gcd(
-                    armature.bars(), Math.abs(set.pitches().orElseThrow().commutator()));
+            closures += set.pitches().orElseThrow().closures(armature.bars());
         }
         return OptionalInt.of(closures);
     }
@@ -399,8 +398,6 @@ public final class Winding {
 
     /** {@return the same coils as a connection list, which can be changed line by line} */
     public WindingSpec.Listed asListed() {
-        return new WindingSpec.Listed(coils.stream()
-                .map(c -> new ListedCoil(c.number(), c.top().slot(), c.bottom().slot(), c.topBar(), c.bottomBar()))
-                .toList());
+        return new WindingSpec.Listed(coils.stream().map(ListedCoil::of).toList());
     }
 }

@@ -83,10 +83,7 @@ public final class WorkedPitches {
                 "Y = Yb + Yf = " + y.back() + (y.frontSigned() < 0 ? " - " : " + ") + y.front() + " = "
                         + (y.back() + y.frontSigned()) + " = 2 × yc");
         int k = draft.bars();
-        add(
-                out,
-                which + "closed circuits",
-                "gcd(K, yc) = gcd(" + k + ", " + Math.abs(yc) + ") = " + ReEntrancy.gcd(k, Math.abs(yc)));
+        add(out, which + "closed circuits", "gcd(K, yc) = gcd(" + k + ", " + Math.abs(yc) + ") = " + y.closures(k));
     }
 
     private static String commutator(Draft draft, CoilSet set, int yc) {

@@ -82,7 +82,10 @@ class BenchLawsTest {
     void everyKindOfFaultIsAmongTheSamples() {
         Set<Class<?>> made = new LinkedHashSet<>();
         for (int kind = 1; kind <= BenchSamples.FAULT_KINDS; kind++) {
-            made.add(BenchSamples.sample(0, kind, new Random(kind)).faults().get(0).getClass());
+            made.add(BenchSamples.sample(0, kind, new Random(kind))
+                    .faults()
+                    .get(0)
+                    .getClass());
         }
         assertThat(made).isEqualTo(FaultKinds.all());
     }

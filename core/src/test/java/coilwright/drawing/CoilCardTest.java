@@ -42,6 +42,26 @@ class CoilCardTest {
     }
 
     @Test
+    void aCentreLineMayFallBesideTheMiddleOfABar() {
+        // 31 slots and 61 bars: slot n is (n − 1) · 61 / 31 bars on from the middle of bar 1.
+        Winding w = SampleWindings.deadCoil();
+        assertThat(CoilCardLayout.lines(w, w.coil(3)))
+                .contains("The centre line of slot 2 runs through bar 3, 0.03 bar left of its middle.");
+        assertThat(CoilCardLayout.lines(w, w.coil(19)))
+                .contains("The centre line of slot 10 runs through bar 19, 0.29 bar left of its middle.");
+        assertThat(CoilCardLayout.lines(w, w.coil(51)))
+                .contains("The centre line of slot 26 runs through bar 50, 0.19 bar right of its middle.");
+    }
+
+    @Test
+    void throwsAreToldInBars() {
+        assertThat(CoilCardLayout.bars(0.004)).isEqualTo("on the centre line");
+        assertThat(CoilCardLayout.bars(1)).isEqualTo("1 bar right of the centre line");
+        assertThat(CoilCardLayout.bars(-0.5)).isEqualTo("½ bar left of the centre line");
+        assertThat(CoilCardLayout.bars(1.5)).isEqualTo("1½ bars right of the centre line");
+    }
+
+    @Test
     void leadsToTheLeft() {
         Winding w = Winding.build(
                 Armature.of(24, 24, 4),

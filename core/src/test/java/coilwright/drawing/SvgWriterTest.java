@@ -3,7 +3,11 @@ package coilwright.drawing;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.StringReader;
+import java.io.StringWriter;
 import java.util.List;
+import java.util.Optional;
+import javax.xml.stream.XMLOutputFactory;
+import javax.xml.stream.XMLStreamWriter;
 import org.apache.batik.anim.dom.SAXSVGDocumentFactory;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.svg.SVGDocument;
@@ -62,6 +66,109 @@ class SvgWriterTest {
                 .contains("d=\"M10,5A5 5 0 0 1 15,10\"")
                 .contains("d=\"M10,6A4 4 0 1 1 6,10L8,10A2 2 0 1 0 10,8Z\"")
                 .contains("<polygon points=\"10,10 1,2 3,4\"");
+    }
+
+    private static Drawing everyShape() {
+        var middle = new Point(10, 10);
+        var text = new Shape.Text(middle, "a < b", 3, true, Shape.Anchor.MIDDLE, List.of(Role.LABEL));
+        return new Drawing(
+                "A & B",
+                "What it shows.",
+                20,
+                30,
+                Palette.COLOUR,
+                List.of(
+                        new Shape.Rect(1, 2, 3, 4, 0, List.of(Role.PAPER)),
+                        new Shape.Rect(1, 2, 3, 4, 0.5, List.of()),
+                        new Shape.Circle(middle, 5, List.of(Role.SHAFT)),
+                        new Shape.Polyline(List.of(middle, new Point(1, 2)), false, List.of(Role.WIRE)),
+                        new Shape.Curve(
+                                middle,
+                                List.of(
+                                        new Shape.Cubic(new Point(1, 2), new Point(3, 4), new Point(5, 6)),
+                                        new Shape.Cubic(new Point(5, 7), new Point(7, 8), new Point(9, 9))),
+                                List.of(Role.WIRE)),
+                        new Shape.Arc(middle, 5, 0, 180, List.of()),
+                        new Shape.Arc(middle, 5, 0, -90, List.of()),
+                        new Shape.Group(
+                                Optional.of("bar-7"),
+                                Optional.of(Element.bar(7)),
+                                "Bar 7",
+                                List.of(Role.BAR),
+                                List.of(text)),
+                        new Shape.Group(
+                                Optional.empty(),
+                                Optional.empty(),
+                                "",
+                                List.of(),
+                                List.of(new Shape.Text(middle, "c", 2, false, Shape.Anchor.END, List.of()))),
+                        new Shape.Text(middle, "d", 2, false, Shape.Anchor.START, List.of())));
+    }
+
+    private static final String SHAPES = """
+            <rect class="paper" x="1" y="2" width="3" height="4"/>
+            <rect x="1" y="2" width="3" height="4" rx="0.5"/>
+            <circle class="shaft" cx="10" cy="10" r="5"/>
+            <polyline class="wire" points="10,10 1,2"/>
+            <path class="wire" d="M10,10C1,2 3,4 5,6C5,7 7,8 9,9"/>
+            <path d="M10,5A5 5 0 0 1 10,15"/>
+            <path d="M10,5A5 5 0 0 0 5,10"/>
+            <g id="%1$sbar-7" class="bar" data-bar="7">
+            <title>Bar 7</title>
+            <text class="label" x="10" y="10" font-size="3" font-weight="bold" text-anchor="middle">a &lt; b</text>
+            </g>
+            <g>
+            <text x="10" y="10" font-size="2" text-anchor="end">c</text>
+            </g>
+            <text x="10" y="10" font-size="2">d</text>
+            </svg>
+            """;
+
+    @Test
+    void aDocumentIsWrittenLineByLine() {
+        assertThat(SvgWriter.write(everyShape()))
+                .isEqualTo("""
+                        <?xml version="1.0" encoding="UTF-8"?>
+                        <svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="30mm" viewBox="0 0 20 30" role="img"\
+                         aria-labelledby="title desc">
+                        <title id="title">A &amp; B</title>
+                        <desc id="desc">What it shows.</desc>
+                        <style type="text/css">
+                        """
+                        + SvgWriter.style(Palette.COLOUR).replace("&", "&amp;").replace(">", "&gt;") + "</style>\n"
+                        + SHAPES.formatted(""));
+    }
+
+    @Test
+    void aPartIsShownInlineWithItsIdsApart() throws Exception {
+        var text = new StringWriter();
+        XMLStreamWriter xml = XMLOutputFactory.newFactory().createXMLStreamWriter(text);
+        SvgWriter.writeInline(everyShape(), new Box(2, 3, 12, 9), "p-", xml);
+        xml.flush();
+        assertThat(text).hasToString("""
+                        <svg xmlns="http://www.w3.org/2000/svg" width="10mm" height="6mm" viewBox="2 3 10 6" role="img"\
+                         aria-labelledby="p-title p-desc">
+                        <title id="p-title">A &amp; B</title>
+                        <desc id="p-desc">What it shows.</desc>
+                        """ + SHAPES.formatted("p-"));
+    }
+
+    @Test
+    void charactersThatNoTextMayHoldAreReplaced() {
+        for (int c = 0; c <= 0x2100; c++) {
+            boolean control = c < 0x20 || (c >= 0x7f && c <= 0x9f);
+            boolean turns = (c >= 0x202a && c <= 0x202e) || (c >= 0x2066 && c <= 0x2069);
+            String want = c == '\t' || c == '\n' ? " " : control || turns ? "\ufffd" : Character.toString(c);
+            assertThat(SvgWriter.legal("a" + Character.toString(c) + "b"))
+                    .as("%04x", c)
+                    .isEqualTo("a" + want + "b");
+        }
+        assertThat(SvgWriter.legal("\ud83e\uddf2")).as("a magnet").isEqualTo("\ud83e\uddf2");
+        assertThat(SvgWriter.legal("\ud83e")).as("half a magnet").isEqualTo("\ufffd");
+        assertThat(SvgWriter.legal("\udfff\ud7ff\ue000\ufffd")).isEqualTo("\ufffd\ud7ff\ue000\ufffd");
+        assertThat(SvgWriter.legal("\ufffe\uffff")).isEqualTo("\ufffd\ufffd");
+        assertThat(SvgWriter.legal(Character.toString(0x1fffe))).isEqualTo("\ufffd");
+        assertThat(SvgWriter.legal(Character.toString(0x1fffd))).isEqualTo(Character.toString(0x1fffd));
     }
 
     @Test

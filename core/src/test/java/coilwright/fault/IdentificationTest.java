@@ -49,6 +49,44 @@ class IdentificationTest {
     }
 
     @Example
+    void whatIsNotThereIsRefused() {
+        Known known = counted(12, 24);
+        List<BenchSighting> noBar = List.of(
+                BenchSighting.TracedCoil.onBars(25, 1),
+                BenchSighting.TracedCoil.onBars(1, 25),
+                new BenchSighting.Continuity(25, 1, true),
+                new BenchSighting.Continuity(1, 25, false),
+                new BenchSighting.Resistance(25, 1, 0.1),
+                new BenchSighting.Resistance(1, 25, 0.1));
+        for (BenchSighting s : noBar) {
+            assertThatThrownBy(() -> known.with(s)).hasMessage("there is no bar 25: bars run from 1 to 24");
+        }
+        for (int slot : new int[] {0, 13}) {
+            for (boolean top : new boolean[] {true, false}) {
+                var traced = new BenchSighting.TracedCoil(
+                        OptionalInt.of(top ? slot : 1), OptionalInt.of(top ? 1 : slot), 1, 2);
+                assertThatThrownBy(() -> known.with(traced))
+                        .hasMessage("there is no slot " + slot + ": slots run from 1 to 12");
+            }
+        }
+        assertThatThrownBy(() -> known.with(BenchSighting.TracedCoil.onBars(0, 1)))
+                .hasMessage("there is no bar 0: bars run from 1 to 24");
+        for (BenchSighting s :
+                List.of(new BenchSighting.Continuity(5, 5, true), new BenchSighting.Resistance(5, 5, 0.1))) {
+            assertThatThrownBy(() -> known.with(s))
+                    .hasMessage("bar 5 is measured against itself: name two different bars");
+        }
+        var last = new BenchSighting.TracedCoil(OptionalInt.of(12), OptionalInt.of(1), 24, 1);
+        assertThat(known.with(last).sightings()).containsExactly(last);
+        for (int span : new int[] {0, 12}) {
+            assertThatThrownBy(() -> new Known(12, 24, OptionalInt.empty(), OptionalInt.of(span), List.of()))
+                    .hasMessage("the coil throw spans " + span + " slots, but 12 slots allow 1 to 11");
+        }
+        assertThat(new Known(12, 24, OptionalInt.of(2), OptionalInt.of(11), List.of()).throwSlots())
+                .hasValue(11);
+    }
+
+    @Example
     void seventeenSlotsOnFourPolesTracedBarOneToTen() {
         Known known = new Known(
                 17, 17, OptionalInt.of(4), OptionalInt.of(4), List.of(BenchSighting.TracedCoil.onBars(1, 10)));

@@ -93,7 +93,7 @@ final class NextProbeTest {
         Diagnosis d = Diagnosis.of(sound, List.of(new TestRun(drop, readings)));
         assertThat(d.suspects()).isNotEmpty();
         NextProbe next = NextProbe.of(d, Growler.USUAL).orElseThrow();
-        assertThat(next.pair()).isEqualTo(new BenchTest.Pair(was.from(), was.to()));
+        assertThat(next.pair()).isEqualTo(was.pair());
         assertThat(next.instruction()).contains("again").contains("wrong sign");
     }
 }

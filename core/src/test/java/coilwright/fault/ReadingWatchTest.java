@@ -10,7 +10,9 @@ import coilwright.winding.Direction;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class ReadingWatchTest {
@@ -72,5 +74,70 @@ class ReadingWatchTest {
         assertThat(watch.standsOut(new PairReading(1, 0, Double.POSITIVE_INFINITY), none))
                 .isFalse();
         assertThat(watch.standsOut(new PairReading(1, 0, 3.0), none)).isTrue();
+    }
+
+    private static PairReading times(PairReading r, double gain) {
+        return new PairReading(r.from(), r.to(), r.value() * gain);
+    }
+
+    @Test
+    void theScaleIsTheMedianOfWhatTellsOfIt() {
+        var watch = new ReadingWatch(SOUND, DROP, false);
+        List<PairReading> own = DROP.readWalk(SOUND);
+        ReadingWatch.Scale scale =
+                watch.scale(List.of(times(own.get(0), 3), times(own.get(1), 1), times(own.get(2), 2)));
+        assertThat(scale.gain()).hasValue(2);
+        assertThat(scale.count()).isEqualTo(3);
+        // Neither nothing nor off the scale tells of it, nor a pair that should read next to nothing.
+        PairReading small = own.stream()
+                .min(Comparator.comparingDouble(r -> Math.abs(r.value())))
+                .orElseThrow();
+        assertThat(watch.scale(List.of(
+                                times(own.get(0), 3),
+                                times(own.get(1), 0),
+                                new PairReading(3, 4, Double.POSITIVE_INFINITY),
+                                times(small, 7)))
+                        .count())
+                .isEqualTo(1);
+        assertThat(watch.scale(List.of()).gain()).isEmpty();
+    }
+
+    @Test
+    void aTenthOfWhatIsExpectedOrOfAFifthOfTheUsualMayBeOff() {
+        var watch = new ReadingWatch(SOUND, DROP, false);
+        List<PairReading> own = DROP.readWalk(SOUND);
+        var scale = new ReadingWatch.Scale(OptionalDouble.of(-2), 3);
+        double[] sizes =
+                own.stream().mapToDouble(r -> Math.abs(r.value())).sorted().toArray();
+        double usual = sizes[sizes.length / 2];
+        PairReading small = own.stream()
+                .min(Comparator.comparingDouble(r -> Math.abs(r.value())))
+                .orElseThrow();
+        assertThat(Math.abs(small.value())).isLessThan(0.2 * usual);
+        for (PairReading r : own) {
+            double allowed = 0.1 * 2 * Math.max(Math.abs(r.value()), 0.2 * usual);
+            for (double side : new double[] {-1, 1}) {
+                double should = -2 * r.value();
+                assertThat(watch.standsOut(new PairReading(r.from(), r.to(), should + 0.99 * side * allowed), scale))
+                        .isFalse();
+                assertThat(watch.standsOut(new PairReading(r.from(), r.to(), should + 1.01 * side * allowed), scale))
+                        .isTrue();
+            }
+        }
+        PairReading first = own.get(0);
+        var two = new ReadingWatch.Scale(OptionalDouble.of(1), 2);
+        assertThat(watch.standsOut(times(first, 5), two)).isFalse();
+        assertThat(watch.standsOut(new PairReading(1, 2, Double.POSITIVE_INFINITY), two))
+                .isTrue();
+    }
+
+    @Test
+    void aPairThatShouldReadNothingReadsNothingAtAnyScale() {
+        // Equal currents flow into bar 4 from both sides of a lap winding fed there: bars 3 and 5 stand alike.
+        Winding lap = Winding.build(Armature.of(12, 12, 4), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        var watch = new ReadingWatch(BenchArmature.sound(lap, 0.08), new BenchTest.Drop(4, 10, 1), false);
+        var none = new ReadingWatch.Scale(OptionalDouble.empty(), 0);
+        assertThat(watch.expected(new BenchTest.Pair(3, 5), none)).hasValue(0);
+        assertThat(watch.expected(new BenchTest.Pair(3, 4), none)).isEmpty();
     }
 }

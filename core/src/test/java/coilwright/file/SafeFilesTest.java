@@ -5,16 +5,21 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.io.EOFException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystem;
 import java.nio.file.FileSystemException;
+import java.nio.file.FileSystemLoopException;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
@@ -30,6 +35,7 @@ import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -310,6 +316,169 @@ class SafeFilesTest {
         SafeFiles.write(pipe, "through");
         assertThat(seen.get()).isEqualTo("through");
         assertThat(Files.isRegularFile(pipe)).isFalse();
+    }
+
+    /** While the second of two files, a pipe, waits for its reader, the first stands written beside its place. */
+    private void whileStaged(Path first, Step meanwhile) throws Exception {
+        Path pipe = temp.resolve("pipe");
+        Forked.needs("named pipes", "mkfifo", pipe.toString());
+        Map<Path, byte[]> contents = new LinkedHashMap<>();
+        contents.put(first, "new".getBytes(StandardCharsets.UTF_8));
+        contents.put(pipe, "through".getBytes(StandardCharsets.UTF_8));
+        var done = new CompletableFuture<Void>();
+        var saver = new Thread(() -> {
+            try {
+                SafeFiles.write(contents);
+                done.complete(null);
+            } catch (IOException e) {
+                done.completeExceptionally(e);
+            }
+        });
+        saver.start();
+        while (!done.isDone() && !waitsForReader(saver)) {
+            Thread.onSpinWait();
+        }
+        if (!done.isDone()) {
+            meanwhile.run();
+            assertThat(Files.readString(pipe)).isEqualTo("through");
+        }
+        try {
+            done.get();
+        } catch (ExecutionException e) {
+            throw (IOException) e.getCause();
+        }
+    }
+
+    private interface Step {
+        void run() throws Exception;
+    }
+
+    private static boolean waitsForReader(Thread saver) {
+        return Stream.of(saver.getStackTrace())
+                .anyMatch(f ->
+                        f.getMethodName().equals("write") && f.getClassName().equals(Files.class.getName()));
+    }
+
+    @Test
+    void whatAnotherTookForLeftBehindIsWrittenAnew() throws Exception {
+        Path folder = Files.createDirectory(temp.resolve("shared"));
+        Path file = Files.writeString(folder.resolve("a.txt"), "old");
+        whileStaged(file, () -> {
+            assertThat(file).hasContent("old");
+            for (String name : names(folder)) {
+                if (name.endsWith(".part")) {
+                    assertThat(folder.resolve(name)).hasContent("new");
+                    Files.delete(folder.resolve(name));
+                }
+            }
+        });
+        assertThat(file).hasContent("new");
+        assertThat(names(folder)).containsExactly("a.txt");
+    }
+
+    @Test
+    void whatAnotherThreadIsAtWorkOnIsNotTakenAway() throws Exception {
+        Path folder = Files.createDirectory(temp.resolve("shared"));
+        Path file = Files.writeString(folder.resolve("a.txt"), "old");
+        whileStaged(file, () -> {
+            List<String> before = names(folder);
+            SafeFiles.write(file, "between");
+            assertThat(file).hasContent("between");
+            assertThat(names(folder)).isEqualTo(before).hasSize(2);
+        });
+        assertThat(file).hasContent("new");
+        assertThat(names(folder)).containsExactly("a.txt");
+    }
+
+    @Test
+    void aFolderThatGoesWhileSavingIsToldByTheNameThatWasGiven() throws Exception {
+        Path folder = Files.createDirectory(temp.resolve("stick"));
+        Path file = folder.resolve("a.txt");
+        assertThatThrownBy(() -> whileStaged(file, () -> {
+                    for (String name : names(folder)) {
+                        Files.delete(folder.resolve(name));
+                    }
+                    Files.delete(folder);
+                }))
+                .isInstanceOfSatisfying(FileSystemException.class, e -> {
+                    assertThat(e.getFile()).isEqualTo(file.toString());
+                    assertThat(e.getReason()).isEqualTo("there is no such file or folder");
+                });
+        assertThat(folder).doesNotExist();
+    }
+
+    @Test
+    void ownLitterIsPassedOverUpToAHundredTimes() throws IOException {
+        Path file = Files.writeString(temp.resolve("a.txt"), "old");
+        String start = ".a.txt." + Long.toString(ProcessHandle.current().pid(), 36) + "-";
+        for (int i = 0; i <= 100; i++) {
+            Files.writeString(temp.resolve(start + i + ".part"), "x");
+        }
+        assertThat(reason(file)).isEqualTo("a file of that name is in the way");
+        assertThat(file).hasContent("old");
+        assertThat(names()).hasSize(102);
+        Files.delete(temp.resolve(start + "100.part"));
+        SafeFiles.write(file, "new");
+        assertThat(file).hasContent("new");
+        assertThat(names()).containsExactly("a.txt");
+        // Nothing is held of what was done with: a hundred and more find their names again.
+        for (int i = 0; i <= 101; i++) {
+            SafeFiles.write(file, "new " + i);
+        }
+        assertThat(file).hasContent("new 101");
+        Files.writeString(temp.resolve(".b.txt" + start.substring(6) + "3.part"), "x");
+        SafeFiles.create(temp.resolve("b.txt"), "new");
+        assertThat(names()).containsExactly("a.txt", "b.txt");
+    }
+
+    @Test
+    void theStartOfALongNameCutsNoSignInTwo() {
+        assertThat(StagedFile.shortened("a".repeat(50))).isEqualTo("a".repeat(50));
+        assertThat(StagedFile.shortened("a".repeat(50) + "b")).isEqualTo("a".repeat(50));
+        String musical = Character.toString(0x1D11E);
+        assertThat(StagedFile.shortened("a".repeat(49) + musical)).isEqualTo("a".repeat(49));
+        assertThat(StagedFile.shortened("a".repeat(48) + musical + "b")).isEqualTo("a".repeat(48) + musical);
+    }
+
+    @Test
+    void anotherGroupMayDoNoMoreThanOthers() {
+        Map.of(
+                        "rwxrwxrwx", "rwxrwxrwx",
+                        "rw-rw-r--", "rw-r--r--",
+                        "rwxrwx---", "rwx------",
+                        "rwxrwx--x", "rwx--x--x",
+                        "rw-rw--w-", "rw--w--w-",
+                        "r--------", "r--------",
+                        "rw----rwx", "rw----rwx")
+                .forEach((had, narrowed) -> {
+                    var rights = PosixFilePermissions.fromString(had);
+                    StagedFile.narrow(rights);
+                    assertThat(PosixFilePermissions.toString(rights)).as(had).isEqualTo(narrowed);
+                });
+    }
+
+    @Test
+    void aNewFileHasTheRightsOfAnyNewFile() throws IOException {
+        assumeTrue(Files.getFileStore(temp).supportsFileAttributeView("posix"));
+        Path file = temp.resolve("a.txt");
+        SafeFiles.write(file, "new");
+        assertThat(Files.getPosixFilePermissions(file))
+                .isEqualTo(Files.getPosixFilePermissions(Files.writeString(temp.resolve("b.txt"), "any")));
+    }
+
+    @Test
+    void reasonsAreToldInWords() {
+        assertThat(SafeFiles.reason(new FileAlreadyExistsException("a")))
+                .isEqualTo("a file of that name is in the way");
+        assertThat(SafeFiles.reason(new NotDirectoryException("a"))).isEqualTo("a part of the path is not a folder");
+        assertThat(SafeFiles.reason(new FileSystemLoopException("a"))).isEqualTo("its links lead round in a circle");
+        assertThat(SafeFiles.reason(new AccessDeniedException("a"))).isEqualTo("permission denied");
+        assertThat(SafeFiles.reason(new NoSuchFileException("a"))).isEqualTo("there is no such file or folder");
+        assertThat(SafeFiles.reason(new AccessDeniedException("a", null, "Locked by another")))
+                .isEqualTo("locked by another");
+        assertThat(SafeFiles.reason(new IOException("No space left on device"))).isEqualTo("no space left on device");
+        assertThat(SafeFiles.reason(new EOFException())).isEqualTo("EOFException");
+        assertThat(SafeFiles.reason(new EOFException(" "))).isEqualTo("EOFException");
     }
 
     private static String reason(Path file) {

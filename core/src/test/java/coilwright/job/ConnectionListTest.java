@@ -85,6 +85,16 @@ class ConnectionListTest {
     }
 
     @Test
+    void anUnclosedQuoteIsToldWhereItOpens() {
+        for (String end : List.of("\n", "\r\n", "\r")) {
+            String text = (HEAD + "1,1,5,\"1\",2\n2,2,6, \"say \"\"2\"\"\n,3\n3,3,7,3,4\n").replace("\n", end);
+            BadInputException refusal =
+                    catchThrowableOfType(BadInputException.class, () -> ConnectionList.parse("x", text));
+            assertThat(refusal.getMessage()).isEqualTo("x:3: has a quotation mark that is not closed");
+        }
+    }
+
+    @Test
     void refusesTooManyLines() {
         var refusal = catchThrowableOfType(
                 BadInputException.class, () -> ConnectionList.parse("x", HEAD + "1,1,5,1,2\n".repeat(9000)));

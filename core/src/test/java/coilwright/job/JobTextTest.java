@@ -339,4 +339,31 @@ class JobTextTest {
                     .forEach(p -> assertThat(gone.get(p)).as(p).isEqualTo(sample.get(p)));
         });
     }
+
+    @Test
+    void aWordThatStandsForNothingIsKeptAsAWord() {
+        JobText job = JobText.of("x", "coilwright: 1\ntitle: A\nrating:\n  volts: 6 V\n");
+        for (String word : List.of("null", "Null", "NULL", "nUll", "~")) {
+            assertThat(job.with("rating.volts", word).get("rating.volts")).isEqualTo(word);
+            assertThat(job.with("title", word).get("title")).isEqualTo(word);
+        }
+    }
+
+    @Test
+    void everyWayToEndALineIsKnown() {
+        String text = "coilwright: 1\ntitle: A\nwinding:\n  type: lap\n  # short\n  throw: 5\nnotes: B\n";
+        for (String end : List.of("\n", "\r\n", "\r")) {
+            JobText job = JobText.of("x", text.replace("\n", end));
+            JobText changed = job.with("winding.turns", "4");
+            assertThat(changed.text())
+                    .isEqualTo(text.replace("\n", end).replace("throw: 5" + end, "throw: 5" + end + "  turns: 4\n"));
+            assertThat(changed.get("notes")).isEqualTo("B");
+            assertThat(job.without("winding.throw").text())
+                    .isEqualTo(text.replace("  throw: 5\n", "").replace("\n", end));
+            assertThat(job.with("winding.type", "wave").without("notes").text())
+                    .isEqualTo(text.replace("lap", "wave")
+                            .replace("notes: B\n", "")
+                            .replace("\n", end));
+        }
+    }
 }

@@ -19,7 +19,8 @@ final class Refusal {
             + "\\d+ more problems|has no heights|is not UTF-8|there is no such|lists \\d+ coils).*");
 
     private static final Pattern QUOTED = Pattern.compile("\".*\"|\\btag:\\S*");
-    private static final Pattern FROM_WITHIN = Pattern.compile("[a-z]\\.[a-z]+\\.[A-Z]|Exception|Error:|@[0-9a-f]{6}");
+    private static final Pattern FROM_WITHIN = Pattern.compile(
+            "\\b(java|javax|org|com|coilwright|picocli)(\\.[a-z]\\w*)*\\.[A-Z]|Exception|Error:|@[0-9a-f]{6}");
 
     private Refusal() {}
 

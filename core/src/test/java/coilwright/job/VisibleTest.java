@@ -23,6 +23,15 @@ class VisibleTest {
     }
 
     @Test
+    void anAnswerKeepsItsLinesAndWhatJoinsLetters() {
+        assertThat(Visible.answer("a\tb\nc\u007f\r\u2028\u202e\u2069é"))
+                .isEqualTo("a\tb\nc\\u007F\\u000D\\u2028\\u202E\\u2069é");
+        for (String text : List.of("", "Mühle 3\n", "\u05d0\u200f", "\u200c\u200d", "\ud83e\uddf2")) {
+            assertThat(Visible.answer(text)).isEqualTo(text);
+        }
+    }
+
+    @Test
     void longTextIsCutBetweenCharacters() {
         assertThat(Visible.cut("a".repeat(60))).isEqualTo("a".repeat(60));
         assertThat(Visible.cut("a".repeat(61))).isEqualTo("a".repeat(60) + "…");

@@ -246,6 +246,82 @@ class SheetLayoutTest {
         assertThat(Sheet.wrapped("😀😀", 3, false, one)).containsExactly("😀", "😀");
     }
 
+    /** Lines run as far as their room goes, to the width of a word, and no further. */
+    @Test
+    void linesUseTheirRoomAndNoMore() {
+        String words = String.join(" ", Collections.nCopies(60, "mm"));
+        reaches(sheet().paragraph(words), false, 196);
+        reaches(sheet().items(List.of(words)), false, 196);
+        reaches(sheet().ticks(List.of(words)), false, 196);
+        reaches(sheet().caution(List.of(words)), false, 193);
+        reaches(sheet().facts(facts("name", words)), true, 196);
+        var cell = new Table(
+                List.of(new Table.Column("a", 1, Table.Align.LEFT), new Table.Column("b", 3, Table.Align.LEFT)),
+                List.of(List.of("c", words)),
+                1);
+        reaches(sheet().table(cell), false, 195);
+        var head = new Table(
+                List.of(new Table.Column("a", 1, Table.Align.LEFT), new Table.Column(words, 3, Table.Align.LEFT)),
+                List.of(List.of("c", "d")),
+                1);
+        reaches(sheet().table(head), true, 195);
+        var inStrips = new Table(List.of(new Table.Column("a", 1, Table.Align.LEFT)), List.of(List.of(words)), 2);
+        reaches(sheet().table(inStrips), false, 20 + (176 - 5) / 2.0 - 1);
+    }
+
+    private static void reaches(Sheet sheet, boolean bold, double edge) {
+        double right = pages(sheet).get(0).texts().stream()
+                .filter(t -> t.text().startsWith("mm"))
+                .mapToDouble(t -> t.bounds().right())
+                .max()
+                .orElseThrow();
+        double word = TextWidths.em("mm ", bold) * 3;
+        assertThat(right).isLessThanOrEqualTo(edge + 1e-9).isGreaterThan(edge - word);
+    }
+
+    @Test
+    void aHeadingStandsOverWhateverFollows() {
+        List<Sheet> all = List.of(
+                sheet().heading("Head").paragraph("a"),
+                sheet().heading("Head").items(List.of("a")),
+                sheet().heading("Head").ticks(List.of("a")),
+                sheet().heading("Head").caution(List.of("a")),
+                sheet().heading("Head").facts(facts("b", "a")),
+                sheet().heading("Head").fields(List.of("a")),
+                sheet().heading("Head").writingLines("a", 1),
+                sheet().heading("Head").table(table(1, 1)),
+                sheet().heading("Head").drawing(drawing(0, 0, 10, 10), 20),
+                sheet().heading("Head").factsBeside(facts("b", "a"), drawing(0, 0, 10, 10), 20));
+        for (Sheet s : all) {
+            Drawing page = pages(s).get(0);
+            near(text(page, "Head").at().y(), 29.2 + 3 + 6);
+            assertThat(page.texts())
+                    .filteredOn(t -> t.text().equals("a") || t.text().equals("n1"))
+                    .allMatch(t -> t.at().y() > 29.2 + 3 + 6);
+        }
+    }
+
+    @Test
+    void aTickIsNotPartedFromItsFirstSixLines() {
+        for (int lines : new int[] {2, 6, 8}) {
+            for (int before = 35; before < 52; before++) {
+                Sheet s = sheet();
+                for (int i = 0; i < before; i++) {
+                    s.paragraph("line");
+                }
+                double from = 32.2 + before * (STEP + 1) + 1.8;
+                long fit = Math.max(0, (long) Math.floor((BOTTOM - from) / STEP + 1e-9));
+                Drawing first = pages(s.ticks(List.of(lines(lines)))).get(0);
+                assertThat(first.texts().stream()
+                                .filter(t -> t.text().startsWith("m"))
+                                .count())
+                        .as("%d lines after %d", lines, before)
+                        .isEqualTo(fit >= Math.min(lines, 6) ? Math.min(fit, lines) : 0);
+                assertThat(shapes(first, Shape.Rect.class, Role.TICK)).hasSize(fit >= Math.min(lines, 6) ? 1 : 0);
+            }
+        }
+    }
+
     // ---- cautions ---------------------------------------------------------------------------------------------------
 
     @Test
@@ -776,6 +852,13 @@ class SheetLayoutTest {
             org.assertj.core.api.Assertions.assertThatThrownBy(() -> new Block.Lines(lines))
                     .hasMessage("there are " + lines + " lines, but must be 1 to 30");
         }
+        org.assertj.core.api.Assertions.assertThatThrownBy(() -> new Table(List.of(), List.of(), 1))
+                .hasMessage("a table has no columns, but needs one");
+        for (double share : new double[] {0, -1, Double.NaN, Double.POSITIVE_INFINITY}) {
+            org.assertj.core.api.Assertions.assertThatThrownBy(() -> new Table.Column("Bars", share, Table.Align.LEFT))
+                    .hasMessage("column \"Bars\" has a share of " + share + ", but must have more than 0");
+        }
+        assertThat(table(1, 6).strips()).isEqualTo(6);
         assertThat(new Block.Lines(30).lines()).isEqualTo(30);
         assertThat(new Block.Lines(1).lines()).isEqualTo(1);
         org.assertj.core.api.Assertions.assertThatThrownBy(() -> new Block.Pictures(List.of()))

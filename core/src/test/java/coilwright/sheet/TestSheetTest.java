@@ -102,9 +102,7 @@ class TestSheetTest {
         }
         assertThat(cells)
                 .isEqualTo(walk.stream()
-                        .map(r ->
-                                new BenchTest.Pair(r.from(), r.to()).toString().replace('-', '–') + " "
-                                        + unit.words(r.value()))
+                        .map(r -> r.pair().toString().replace('-', '–') + " " + unit.words(r.value()))
                         .toList());
         assertThat(TestSheet.of(job, armature, test, TestSheet.Options.usual())).isEqualTo(pages);
     }

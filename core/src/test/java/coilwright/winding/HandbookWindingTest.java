@@ -42,7 +42,7 @@ class HandbookWindingTest {
     }
 
     private static int closures(Winding w) {
-        return ReEntrancy.gcd(w.armature().bars(), Math.abs(pitches(w).commutator()));
+        return pitches(w).closures(w.armature().bars());
     }
 
     /** Coils in series from coil 1 on: where one coil ends, the next one starts. */

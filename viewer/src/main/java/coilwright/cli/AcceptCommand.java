@@ -6,7 +6,6 @@ import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
 import coilwright.job.Quantity;
-import coilwright.job.Visible;
 import coilwright.rewind.Acceptance;
 import coilwright.rewind.HighPotential.MachineKind;
 import coilwright.rewind.HighPotential.Work;
@@ -14,7 +13,6 @@ import coilwright.sheet.AcceptanceSheet;
 import coilwright.winding.ImpossibleWindingException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -138,10 +136,10 @@ final class AcceptCommand implements Callable<Integer> {
 
     private AcceptanceBasis.Options options() {
         return new AcceptanceBasis.Options(
-                kind.map(k -> oneOf("--kind", k, MachineKind.values(), MachineKind::key)),
+                kind.map(k -> Given.oneOf("--kind", k, List.of(MachineKind.values()), MachineKind::key)),
                 quantity("--volts", volts, Quantity.Kind.VOLTAGE),
                 quantity("--power", power, Quantity.Kind.POWER),
-                oneOf("--work", work, Work.values(), Work::key),
+                Given.oneOf("--work", work, List.of(Work.values()), Work::key),
                 quantity("--insulation-one-minute", oneMinute, Quantity.Kind.RESISTANCE),
                 quantity("--insulation-ten-minutes", tenMinutes, Quantity.Kind.RESISTANCE),
                 quantity("--temperature", temperature, Quantity.Kind.TEMPERATURE),
@@ -154,13 +152,5 @@ final class AcceptCommand implements Callable<Integer> {
 
     private static Optional<Quantity> quantity(String option, Optional<String> text, Quantity.Kind kind) {
         return text.map(t -> Given.quantity(option, t, kind));
-    }
-
-    private static <T> T oneOf(String option, String word, T[] all, java.util.function.Function<T, String> words) {
-        return Arrays.stream(all)
-                .filter(t -> words.apply(t).equals(word))
-                .findFirst()
-                .orElseThrow(() -> new UsageException(option + " is \"" + Visible.cut(word) + "\", but must be one of "
-                        + String.join(", ", Arrays.stream(all).map(words).toList())));
     }
 }

@@ -24,8 +24,8 @@ final class AcceptJson {
             json.writeObjectFieldStart("machine");
             json.writeStringField(
                     "kind", a.given().kind().map(HighPotential.MachineKind::key).orElse(null));
-            CommutatorJson.number(json, "volts", a.given().volts());
-            CommutatorJson.number(json, "watts", a.given().watts());
+            Json.fixed(json, "volts", a.given().volts());
+            Json.fixed(json, "watts", a.given().watts());
             json.writeStringField("work", a.given().work().key());
             json.writeEndObject();
             json.writeArrayFieldStart("checks");
@@ -43,16 +43,16 @@ final class AcceptJson {
             barToBar(json, a);
             if (a.given().rise().isPresent()) {
                 json.writeObjectFieldStart("temperatureRise");
-                CommutatorJson.number(json, "hotCelsius", a.given().rise().get().hotCelsius());
-                CommutatorJson.number(json, "riseK", a.given().rise().get().riseK());
+                Json.fixed(json, "hotCelsius", a.given().rise().get().hotCelsius());
+                Json.fixed(json, "riseK", a.given().rise().get().riseK());
                 json.writeEndObject();
             } else {
                 json.writeNullField("temperatureRise");
             }
-            CommutatorJson.strings(
+            Json.strings(
                     json, "toDo", a.toDo().stream().map(Acceptance.Check::id).toList());
-            CommutatorJson.strings(json, "conflicts", a.conflicts());
-            CommutatorJson.strings(
+            Json.strings(json, "conflicts", a.conflicts());
+            Json.strings(
                     json,
                     "cautions",
                     Acceptance.cautions().stream().map(Caution::text).toList());
@@ -64,18 +64,18 @@ final class AcceptJson {
         json.writeStringField("id", c.id());
         json.writeStringField("title", c.title());
         json.writeStringField("status", c.status().word());
-        CommutatorJson.strings(json, "found", c.found());
-        CommutatorJson.strings(json, "asked", c.wanted());
+        Json.strings(json, "found", c.found());
+        Json.strings(json, "asked", c.wanted());
         json.writeArrayFieldStart("limits");
         for (Acceptance.Line l : c.lines()) {
             Limit limit = l.limit();
             json.writeStartObject();
             json.writeStringField("id", limit.id());
             json.writeStringField("applies", limit.applies());
-            CommutatorJson.number(json, "low", limit.low());
-            CommutatorJson.number(json, "high", limit.high());
+            Json.fixed(json, "low", limit.low());
+            Json.fixed(json, "high", limit.high());
             json.writeStringField("unit", limit.unit());
-            CommutatorJson.number(json, "value", l.value());
+            Json.fixed(json, "value", l.value());
             if (l.pass().isPresent()) {
                 json.writeBooleanField("pass", l.pass().get());
             } else {
@@ -99,22 +99,22 @@ final class AcceptJson {
         }
         InsulationTest i = a.given().insulation().get();
         json.writeObjectFieldStart("insulation");
-        CommutatorJson.number(json, "oneMinuteMohm", i.oneMinuteMohm());
-        CommutatorJson.number(json, "tenMinutesMohm", i.tenMinuteMohm());
-        CommutatorJson.number(json, "celsius", i.celsius());
+        Json.fixed(json, "oneMinuteMohm", i.oneMinuteMohm());
+        Json.fixed(json, "tenMinutesMohm", i.tenMinuteMohm());
+        Json.fixed(json, "celsius", i.celsius());
         json.writeBooleanField("celsiusNoted", a.given().temperatureNoted());
-        CommutatorJson.number(json, "at40Mohm", i.correctedMohm());
-        CommutatorJson.number(json, "polarizationIndex", i.polarizationIndex());
+        Json.fixed(json, "at40Mohm", i.correctedMohm());
+        Json.fixed(json, "polarizationIndex", i.polarizationIndex());
         json.writeEndObject();
     }
 
     private static void voltage(JsonGenerator json, Acceptance a, Voltage v) throws IOException {
         json.writeStartObject();
         json.writeStringField("scheme", v.scheme());
-        CommutatorJson.number(json, "acLow", v.acLow());
-        CommutatorJson.number(json, "acHigh", OptionalDouble.of(v.acHigh()));
-        CommutatorJson.number(json, "dcLow", v.dcLow());
-        CommutatorJson.number(json, "dcHigh", OptionalDouble.of(v.dcHigh()));
+        Json.fixed(json, "acLow", v.acLow());
+        Json.fixed(json, "acHigh", OptionalDouble.of(v.acHigh()));
+        Json.fixed(json, "dcLow", v.dcLow());
+        Json.fixed(json, "dcHigh", OptionalDouble.of(v.dcHigh()));
         json.writeNumberField("seconds", HighPotential.SECONDS);
         json.writeBooleanField("decides", a.given().decides(v));
         json.writeStringField(
@@ -127,7 +127,7 @@ final class AcceptJson {
         List<String> sources = new ArrayList<>();
         v.rule().ifPresent(r -> sources.add(r.cite()));
         sources.add(v.factorSource().cite());
-        CommutatorJson.strings(json, "sources", sources);
+        Json.strings(json, "sources", sources);
         json.writeEndObject();
     }
 
@@ -137,15 +137,15 @@ final class AcceptJson {
             json.writeStartObject();
             json.writeStringField("test", w.test());
             json.writeNumberField("readings", w.ratios().size());
-            CommutatorJson.strings(json, "open", w.open());
+            Json.strings(json, "open", w.open());
             if (w.evenness().isPresent()) {
                 Evenness e = w.evenness().get();
-                CommutatorJson.number(json, "highestPercent", e.highest());
-                CommutatorJson.number(json, "lowestPercent", e.lowest());
+                Json.fixed(json, "highestPercent", e.highest());
+                Json.fixed(json, "lowestPercent", e.lowest());
             }
             json.writeEndObject();
         }
         json.writeEndArray();
-        CommutatorJson.strings(json, "notRead", a.given().missing());
+        Json.strings(json, "notRead", a.given().missing());
     }
 }

@@ -6,7 +6,6 @@ import coilwright.rewind.Limit;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import java.util.stream.Collectors;
 
 /** The acceptance of a winding, for a person and for a spreadsheet. */
 final class AcceptText {
@@ -14,12 +13,9 @@ final class AcceptText {
 
     static String of(String title, Acceptance acceptance) {
         StringBuilder out = new StringBuilder(title).append('\n');
-        var facts = new TextTable("", "");
-        acceptance.facts().forEach(facts::row);
-        facts.appendRowsTo(out);
+        TextTable.facts(out, acceptance.facts());
         out.append("\nVerdict (* decides; --limit and --scheme choose others)\n");
-        TextTable.fold(acceptance.verdictText(), 92)
-                .forEach(l -> out.append("  ").append(l).append('\n'));
+        TextTable.paragraph(out, acceptance.verdictText());
         for (Acceptance.Check check : acceptance.checks()) {
             out.append('\n').append(check.title()).append(": ");
             out.append(check.status().word().replace('-', ' ').toUpperCase(Locale.ROOT))
@@ -34,10 +30,10 @@ final class AcceptText {
         }
         if (!acceptance.conflicts().isEmpty()) {
             out.append("\nWhere sources differ\n");
-            items(out, acceptance.conflicts());
+            TextTable.items(out, acceptance.conflicts());
         }
         out.append("\nMind\n");
-        items(out, Acceptance.cautions().stream().map(c -> c.text()).toList());
+        TextTable.items(out, Acceptance.cautions().stream().map(c -> c.text()).toList());
         return out.toString();
     }
 
@@ -57,20 +53,14 @@ final class AcceptText {
         table.appendRowsTo(out);
     }
 
-    private static void items(StringBuilder out, List<String> lines) {
-        var table = new TextTable("", "");
-        lines.forEach(l -> table.row("-", l));
-        table.appendRowsTo(out);
-    }
-
     static String csv(Acceptance acceptance) {
         StringBuilder out = new StringBuilder("check,status,item,applies,low,high,unit,value,pass,decides,source\n");
         for (Acceptance.Check check : acceptance.checks()) {
             if (check.lines().isEmpty() && !check.id().equals("high-potential")) {
-                line(out, List.of(check.id(), check.status().word(), "", "", "", "", "", "", "", "", ""));
+                Csv.line(out, List.of(check.id(), check.status().word(), "", "", "", "", "", "", "", "", ""));
             }
             for (Acceptance.Line l : check.lines()) {
-                line(
+                Csv.line(
                         out,
                         List.of(
                                 check.id(),
@@ -94,7 +84,7 @@ final class AcceptText {
 
     private static void voltages(StringBuilder out, Acceptance acceptance, Acceptance.Check check) {
         for (Voltage v : acceptance.voltages()) {
-            line(
+            Csv.line(
                     out,
                     List.of(
                             check.id(),
@@ -119,13 +109,8 @@ final class AcceptText {
                             v.factorSource().cite()));
         }
         if (acceptance.voltages().isEmpty()) {
-            line(out, List.of(check.id(), check.status().word(), "", "", "", "", "", "", "", "", ""));
+            Csv.line(out, List.of(check.id(), check.status().word(), "", "", "", "", "", "", "", "", ""));
         }
-    }
-
-    private static void line(StringBuilder out, List<String> cells) {
-        out.append(cells.stream().map(Csv::cell).collect(Collectors.joining(",")))
-                .append('\n');
     }
 
     private static String number(OptionalDouble value) {

@@ -4,7 +4,6 @@ import coilwright.fault.ConnectionCheck;
 import coilwright.winding.ListedCoil;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
-import java.util.List;
 import java.util.Optional;
 
 /** How a connection list differs from the plan, as JSON. */
@@ -24,7 +23,7 @@ final class CheckJson {
                 place(json, "expected", d.expected());
                 place(json, "found", d.found());
                 json.writeStringField("kind", d.kind().word());
-                numbers(json, "with", d.with());
+                Json.numbers(json, "with", d.with());
                 json.writeStringField("message", d.words());
                 json.writeEndObject();
             }
@@ -55,7 +54,7 @@ final class CheckJson {
         json.writeNumberField("shift", w.barsShifted());
         json.writeEndObject();
         json.writeStringField("kind", w.kind().word());
-        numbers(json, "coils", w.coils());
+        Json.numbers(json, "coils", w.coils());
         json.writeStringField("message", w.words());
         json.writeEndObject();
     }
@@ -72,13 +71,5 @@ final class CheckJson {
         Json.numberOrNull(json, "topBar", c.topBar());
         Json.numberOrNull(json, "bottomBar", c.bottomBar());
         json.writeEndObject();
-    }
-
-    static void numbers(JsonGenerator json, String key, List<Integer> numbers) throws IOException {
-        json.writeArrayFieldStart(key);
-        for (int n : numbers) {
-            json.writeNumber(n);
-        }
-        json.writeEndArray();
     }
 }

@@ -27,8 +27,7 @@ final class CheckText {
         }
         result.whole().ifPresent(w -> {
             out.append("\nThe whole winding: ").append(w.kind().word()).append('\n');
-            TextTable.fold(w.words(), 92)
-                    .forEach(l -> out.append("  ").append(l).append('\n'));
+            TextTable.paragraph(out, w.words());
         });
         if (!result.differences().isEmpty()) {
             out.append(result.whole().isPresent() ? "\nBesides, coil by coil\n" : "\nWhat differs, coil by coil\n");

@@ -6,8 +6,6 @@ import coilwright.commutator.RunOut;
 import coilwright.commutator.TruingCut;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
-import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
@@ -20,18 +18,18 @@ final class CommutatorJson {
         return Json.object(json -> {
             json.writeNumberField("bars", r.bars());
             json.writeNumberField("read", r.list().size());
-            CheckJson.numbers(json, "missing", r.missing());
-            number(json, "tirMm", r.tirMm());
+            Json.numbers(json, "missing", r.missing());
+            Json.fixed(json, "tirMm", r.tirMm());
             json.writeNumberField("highestBar", r.highest(false).bar());
             json.writeNumberField("lowestBar", r.lowest(false).bar());
-            number(json, "eccentricityMm", r.eccentricityMm());
+            Json.fixed(json, "eccentricityMm", r.eccentricityMm());
             json.writeObjectFieldStart("highSide");
             json.writeNumberField("bar", r.highSideBar());
-            number(json, "degrees", r.highSideDegrees());
+            Json.fixed(json, "degrees", r.highSideDegrees());
             json.writeStringField("clock", r.highSideClock());
             json.writeEndObject();
             json.writeObjectFieldStart("ownShape");
-            number(json, "tirMm", r.residualTirMm());
+            Json.fixed(json, "tirMm", r.residualTirMm());
             Json.numberOrNull(
                     json,
                     "highestBar",
@@ -50,12 +48,12 @@ final class CommutatorJson {
                 json.writeObjectFieldStart("largestStep");
                 json.writeNumberField("from", s.from());
                 json.writeNumberField("to", s.to());
-                number(json, "stepMm", s.stepMm());
+                Json.fixed(json, "stepMm", s.stepMm());
                 json.writeEndObject();
             } else {
                 json.writeNullField("largestStep");
             }
-            CheckJson.numbers(
+            Json.numbers(
                     json,
                     "standouts",
                     r.standouts().stream().map(RunOut.Bar::bar).toList());
@@ -66,12 +64,12 @@ final class CommutatorJson {
             json.writeEndArray();
             undercut(json, report);
             json.writeStringField("verdict", report.verdict().word());
-            strings(json, "verdictLines", report.verdictLines());
+            Json.strings(json, "verdictLines", report.verdictLines());
             json.writeArrayFieldStart("limits");
             for (CommutatorReport.Judged j : report.judged()) {
                 json.writeStartObject();
                 limit(json, j.limit());
-                number(
+                Json.fixed(
                         json,
                         "valueMm",
                         j.verdict().isEmpty()
@@ -86,14 +84,14 @@ final class CommutatorJson {
                 json.writeEndObject();
             }
             json.writeEndArray();
-            strings(json, "notes", report.notes());
-            strings(json, "cautions", TruingCut.cautions());
+            Json.strings(json, "notes", report.notes());
+            Json.strings(json, "cautions", TruingCut.cautions());
             json.writeArrayFieldStart("readings");
             for (RunOut.Bar b : r.list()) {
                 json.writeStartObject();
                 json.writeNumberField("bar", b.bar());
-                number(json, "heightMm", b.heightMm());
-                number(json, "residualMm", b.residualMm());
+                Json.fixed(json, "heightMm", b.heightMm());
+                Json.fixed(json, "residualMm", b.residualMm());
                 json.writeEndObject();
             }
             json.writeEndArray();
@@ -104,12 +102,12 @@ final class CommutatorJson {
         json.writeStartObject();
         json.writeStringField("centring", c.word());
         json.writeBooleanField("planned", c == report.given().centring());
-        number(json, "depthMm", report.cutDepthMm(c));
+        Json.fixed(json, "depthMm", report.cutDepthMm(c));
         if (report.cuts().containsKey(c)) {
             TruingCut cut = report.cuts().get(c);
-            number(json, "offDiameterMm", cut.offDiameterMm());
-            number(json, "diameterAfterMm", cut.diameterAfterMm());
-            number(json, "leftMm", cut.leftMm());
+            Json.fixed(json, "offDiameterMm", cut.offDiameterMm());
+            Json.fixed(json, "diameterAfterMm", cut.diameterAfterMm());
+            Json.fixed(json, "leftMm", cut.leftMm());
             if (cut.keepsMinimum().isPresent()) {
                 json.writeBooleanField("keepsMinimum", cut.keepsMinimum().get());
             } else {
@@ -125,18 +123,18 @@ final class CommutatorJson {
         json.writeStringField("leastLimit", report.given().least().id());
         if (report.undercut().isPresent()) {
             var u = report.undercut().get();
-            number(json, "depthNowMm", u.depthNowMm());
-            number(json, "depthAfterCutMm", u.depthAfterCutMm());
+            Json.fixed(json, "depthNowMm", u.depthNowMm());
+            Json.fixed(json, "depthAfterCutMm", u.depthAfterCutMm());
             json.writeBooleanField("needed", u.needed());
-            number(json, "lowMm", u.lowMm());
-            number(
+            Json.fixed(json, "lowMm", u.lowMm());
+            Json.fixed(
                     json,
                     "highMm",
                     Double.isInfinite(u.highMm()) ? OptionalDouble.empty() : OptionalDouble.of(u.highMm()));
-            number(json, "widthLowMm", u.widthLowMm());
-            number(json, "widthHighMm", u.widthHighMm());
+            Json.fixed(json, "widthLowMm", u.widthLowMm());
+            Json.fixed(json, "widthHighMm", u.widthHighMm());
         }
-        strings(json, "advice", report.undercutLines());
+        Json.strings(json, "advice", report.undercutLines());
         json.writeEndObject();
     }
 
@@ -156,35 +154,12 @@ final class CommutatorJson {
         json.writeStringField("id", l.id());
         json.writeStringField("machine", l.machine());
         json.writeStringField("quantity", l.quantity().word());
-        number(json, "lowMm", l.lowMm());
-        number(json, "highMm", l.highMm());
+        Json.fixed(json, "lowMm", l.lowMm());
+        Json.fixed(json, "highMm", l.highMm());
         json.writeStringField("printed", l.printed());
         json.writeStringField("source", l.source());
         json.writeStringField("edition", l.edition());
         json.writeStringField("trust", l.trust().word());
         json.writeStringField("note", l.note());
-    }
-
-    static void strings(JsonGenerator json, String key, List<String> lines) throws IOException {
-        json.writeArrayFieldStart(key);
-        for (String line : lines) {
-            json.writeString(line);
-        }
-        json.writeEndArray();
-    }
-
-    static void number(JsonGenerator json, String key, OptionalDouble value) throws IOException {
-        if (value.isEmpty()) {
-            json.writeNullField(key);
-        } else {
-            number(json, key, value.getAsDouble());
-        }
-    }
-
-    /** To the sixth decimal: a nanometre. */
-    static void number(JsonGenerator json, String key, double value) throws IOException {
-        String s = String.format(Locale.ROOT, "%.6f", value);
-        json.writeFieldName(key);
-        json.writeNumber(s.equals("-0.000000") ? "0.000000" : s);
     }
 }

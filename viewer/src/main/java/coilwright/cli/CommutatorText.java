@@ -7,9 +7,7 @@ import coilwright.commutator.TruingCut;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.stream.Collectors;
 
 /** A judged commutator, for a person and for a spreadsheet. */
 final class CommutatorText {
@@ -19,37 +17,24 @@ final class CommutatorText {
         StringBuilder out = new StringBuilder();
         out.append(title).append('\n');
         if (!report.given().facts().isEmpty()) {
-            rows(out, report.given().facts());
+            TextTable.facts(out, report.given().facts());
         }
         out.append("\nVerdict\n");
         List<String> verdict = report.verdictLines();
-        TextTable.fold(verdict.get(0), 92)
-                .forEach(l -> out.append("  ").append(l).append('\n'));
-        items(out, verdict.subList(1, verdict.size()));
+        TextTable.paragraph(out, verdict.get(0));
+        TextTable.items(out, verdict.subList(1, verdict.size()));
         out.append("\nRun-out\n");
-        rows(out, report.facts());
+        TextTable.facts(out, report.facts());
         out.append("\nCut that cleans up\n");
-        rows(out, report.cutLines());
+        TextTable.facts(out, report.cutLines());
         out.append("\nUndercut\n");
-        items(out, report.undercutLines());
+        TextTable.items(out, report.undercutLines());
         limits(out, report);
         out.append("\nMind\n");
         List<String> mind = new ArrayList<>(report.notes());
         mind.addAll(TruingCut.cautions());
-        items(out, mind);
+        TextTable.items(out, mind);
         return out.toString();
-    }
-
-    private static void rows(StringBuilder out, Map<String, String> facts) {
-        var table = new TextTable("", "");
-        facts.forEach(table::row);
-        table.appendRowsTo(out);
-    }
-
-    private static void items(StringBuilder out, List<String> lines) {
-        var table = new TextTable("", "");
-        lines.forEach(l -> table.row("-", l));
-        table.appendRowsTo(out);
     }
 
     private static void limits(StringBuilder out, CommutatorReport report) {
@@ -104,7 +89,9 @@ final class CommutatorText {
     static String limitsCsv() {
         StringBuilder out = new StringBuilder("id,machine,quantity,lowMm,highMm,printed,source,edition,trust,note\n");
         for (CommutatorLimit l : CommutatorLimit.all()) {
-            out.append(List.of(
+            Csv.line(
+                    out,
+                    List.of(
                             l.id(),
                             l.machine(),
                             l.quantity().word(),
@@ -114,11 +101,7 @@ final class CommutatorText {
                             l.source(),
                             l.edition(),
                             l.trust().word(),
-                            l.note())
-                    .stream()
-                    .map(Csv::cell)
-                    .collect(Collectors.joining(",")));
-            out.append('\n');
+                            l.note()));
         }
         return out.toString();
     }

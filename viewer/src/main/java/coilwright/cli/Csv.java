@@ -1,6 +1,8 @@
 package coilwright.cli;
 
+import java.util.List;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** Writes the cells of answers for a spreadsheet. */
 final class Csv {
@@ -9,6 +11,12 @@ final class Csv {
     private static final String FORMULA = "=+-@\t\r＝＋－＠";
 
     private Csv() {}
+
+    /** A line of cells. */
+    static void line(StringBuilder out, List<String> cells) {
+        out.append(cells.stream().map(Csv::cell).collect(Collectors.joining(",")))
+                .append('\n');
+    }
 
     /**
      * A cell, in quotation marks where it needs them. A spreadsheet takes a text for a formula that begins like one: an

@@ -14,17 +14,14 @@ import coilwright.job.JobReader;
 import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsFile;
 import coilwright.job.TestKind;
-import coilwright.job.Visible;
 import coilwright.sheet.RunCharts;
 import coilwright.winding.ImpossibleWindingException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -108,13 +105,6 @@ final class DiagnoseCommand implements Callable<Integer> {
             List<TestRun> runs = files.isEmpty() ? noted(job) : read(job, sound);
             Diagnosis diagnosis = Diagnosis.of(sound, runs);
             Optional<NextProbe> next = NextProbe.of(diagnosis, job.growler());
-            output.answer(
-                    console,
-                    switch (output.format()) {
-                        case TEXT -> DiagnosisText.of(job, diagnosis, next);
-                        case JSON -> DiagnosisJson.of(diagnosis, next);
-                        case CSV -> DiagnosisText.csv(diagnosis);
-                    });
             if (chart.isPresent()) {
                 Drawings.write(
                         console,
@@ -122,6 +112,13 @@ final class DiagnoseCommand implements Callable<Integer> {
                         chart.get(),
                         OptionalDouble.empty());
             }
+            output.answer(
+                    console,
+                    switch (output.format()) {
+                        case TEXT -> DiagnosisText.of(job, diagnosis, next);
+                        case JSON -> DiagnosisJson.of(diagnosis, next);
+                        case CSV -> DiagnosisText.csv(diagnosis);
+                    });
             return diagnosis.verdict() == Diagnosis.Verdict.SOUND ? Exit.DONE : Exit.NO;
         } catch (ImpossibleWindingException e) {
             return console.impossible(jobFile, e.findings());
@@ -150,13 +147,7 @@ final class DiagnoseCommand implements Callable<Integer> {
         List<TestRun> runs = new ArrayList<>();
         int fed = 0;
         for (int i = 0; i < files.size(); i++) {
-            String word = tests.get(i);
-            TestKind kind = TestKind.of(word)
-                    .orElseThrow(() -> new UsageException("--test is \"" + Visible.cut(word)
-                            + "\", but must be one of "
-                            + Arrays.stream(TestKind.values())
-                                    .map(TestKind::word)
-                                    .collect(Collectors.joining(", "))));
+            TestKind kind = Given.oneOf("--test", tests.get(i), List.of(TestKind.values()), TestKind::word);
             ReadingsFile file =
                     ReadingsFile.read(files.get(i), sound.winding().armature().bars());
             BenchTest test = test(kind, job, sound, fed);

@@ -1,13 +1,14 @@
 package coilwright.cli;
 
-import coilwright.bench.BenchTest;
-import coilwright.bench.PairReading;
 import coilwright.bench.Point;
 import coilwright.fault.Diagnosis;
 import coilwright.fault.Fault;
 import coilwright.fault.NextProbe;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -51,11 +52,7 @@ final class DiagnosisJson {
                 json.writeEndObject();
             }
             json.writeEndArray();
-            json.writeArrayFieldStart("unseen");
-            for (String kind : d.unseen()) {
-                json.writeString(kind);
-            }
-            json.writeEndArray();
+            Json.strings(json, "unseen", d.unseen());
             json.writeArrayFieldStart("suspects");
             for (Diagnosis.Suspect s : d.suspects()) {
                 json.writeStartObject();
@@ -93,16 +90,8 @@ final class DiagnosisJson {
     }
 
     private static void pair(JsonGenerator json, int from, int to) throws IOException {
-        bar(json, "from", from);
-        bar(json, "to", to);
-    }
-
-    private static void bar(JsonGenerator json, String key, int bar) throws IOException {
-        if (bar == BenchTest.SHAFT) {
-            json.writeStringField(key, "shaft");
-        } else {
-            json.writeNumberField(key, bar);
-        }
+        Json.bar(json, "from", from);
+        Json.bar(json, "to", to);
     }
 
     private static void value(JsonGenerator json, String key, double value) throws IOException {
@@ -125,11 +114,7 @@ final class DiagnosisJson {
                 json.writeNumberField("otherCoil", f.coils().get(1));
             }
             if (!f.bars().isEmpty()) {
-                json.writeArrayFieldStart("bars");
-                for (int bar : f.bars()) {
-                    json.writeNumber(bar);
-                }
-                json.writeEndArray();
+                Json.numbers(json, "bars", f.bars());
             }
             size(json, f);
             json.writeStringField("words", f.words());
@@ -158,19 +143,11 @@ final class DiagnosisJson {
     private static double round(double x) {
         return x == 0 || !Double.isFinite(x)
                 ? 0
-                : new java.math.BigDecimal(x)
-                        .round(new java.math.MathContext(6))
-                        .doubleValue();
+                : new BigDecimal(x).round(new MathContext(6)).doubleValue();
     }
 
     /** Six decimals. */
     private static double share(double p) {
-        return new java.math.BigDecimal(p)
-                .setScale(6, java.math.RoundingMode.HALF_EVEN)
-                .doubleValue();
-    }
-
-    static String reading(PairReading r) {
-        return r.from() + "-" + (r.to() == BenchTest.SHAFT ? "shaft" : Integer.toString(r.to()));
+        return new BigDecimal(p).setScale(6, RoundingMode.HALF_EVEN).doubleValue();
     }
 }

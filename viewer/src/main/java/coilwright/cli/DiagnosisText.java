@@ -14,7 +14,6 @@ import java.util.Optional;
 
 /** A diagnosis for a person at the bench: what, where, how sure, why, and what to do next. */
 final class DiagnosisText {
-    private static final int WIDTH = 96;
     private static final int MOST_SHOWN = 5;
     private static final double LEAST_SHOWN = 0.01;
 
@@ -23,7 +22,7 @@ final class DiagnosisText {
     static String of(Job job, Diagnosis d, Optional<NextProbe> next) {
         StringBuilder out = new StringBuilder();
         out.append(job.title()).append('\n');
-        line(out, "  ", DiagnosisWords.verdict(d));
+        TextTable.hanging(out, "  ", DiagnosisWords.verdict(d));
         Winding winding = d.armature().winding();
         List<Diagnosis.Explanation> shown = d.ranked().stream()
                 .filter(e -> e.probability() >= LEAST_SHOWN)
@@ -40,47 +39,51 @@ final class DiagnosisText {
         if (!d.suspects().isEmpty()) {
             out.append("\nReadings to take again\n");
             for (Diagnosis.Suspect s : d.suspects().stream().limit(MOST_SHOWN).toList()) {
-                line(
+                TextTable.hanging(
                         out,
                         "  ",
-                        s.test().word() + " " + DiagnosisJson.reading(s.reading()) + " reads "
+                        s.test().word() + " " + s.reading().pair() + " reads "
                                 + number(s.reading().value()) + ", " + number(s.expected()) + " would fit: "
                                 + s.advice());
             }
         }
         out.append("\nWhat to do next\n");
         if (next.isPresent()) {
-            line(out, "  ", next.get().instruction() + ".");
+            TextTable.hanging(out, "  ", next.get().instruction() + ".");
             if (next.get().outcomes().size() > 1) {
                 for (NextProbe.Outcome o :
                         next.get().outcomes().stream().limit(MOST_SHOWN).toList()) {
-                    line(out, "    ", DiagnosisWords.faults(o.faults()) + " would read " + number(o.value()));
+                    TextTable.hanging(
+                            out, "    ", DiagnosisWords.faults(o.faults()) + " would read " + number(o.value()));
                 }
             }
         } else if (d.verdict() == Diagnosis.Verdict.SOUND) {
-            line(out, "  ", "Nothing more by these tests.");
+            TextTable.hanging(out, "  ", "Nothing more by these tests.");
         } else {
-            line(out, "  ", "One explanation is left. " + remedy(d));
+            TextTable.hanging(out, "  ", "One explanation is left. " + remedy(d));
         }
         if (!d.unseen().isEmpty()) {
             out.append('\n');
-            line(
+            TextTable.hanging(
                     out,
                     "  ",
                     "These tests cannot show: " + String.join(", ", d.unseen()) + ". A ground test and a polarity test"
                             + " make the picture whole.");
         }
         out.append('\n');
-        line(out, "  ", String.format(Locale.ROOT, "Readings scatter by about %.1f %%.", d.noise() * 100));
+        TextTable.hanging(out, "  ", String.format(Locale.ROOT, "Readings scatter by about %.1f %%.", d.noise() * 100));
         return out.toString();
     }
 
     private static void explanation(StringBuilder out, int n, Diagnosis.Explanation e, Winding winding) {
-        line(out, "  ", n + ". " + DiagnosisWords.faults(e.faults()) + ", " + DiagnosisWords.percent(e.probability()));
+        TextTable.hanging(
+                out,
+                "  ",
+                n + ". " + DiagnosisWords.faults(e.faults()) + ", " + DiagnosisWords.percent(e.probability()));
         for (Fault f : e.faults()) {
             String where = where(f, winding);
             if (!where.isEmpty()) {
-                line(out, "     ", "where: " + where);
+                TextTable.hanging(out, "     ", "where: " + where);
             }
         }
         if (!e.sameReadings().isEmpty()) {
@@ -89,16 +92,16 @@ final class DiagnosisText {
                     .map(DiagnosisWords::faults)
                     .toList();
             int more = e.sameReadings().size() - same.size();
-            line(
+            TextTable.hanging(
                     out,
                     "     ",
                     "reads the same here: " + String.join("; ", same) + (more > 0 ? "; and " + more + " more" : ""));
         }
         for (Diagnosis.Because b : e.because()) {
-            line(
+            TextTable.hanging(
                     out,
                     "     ",
-                    "because: " + b.test().word() + " " + DiagnosisJson.reading(b.reading()) + " reads "
+                    "because: " + b.test().word() + " " + b.reading().pair() + " reads "
                             + number(b.reading().value()) + "; sound would be " + number(b.sound()) + ", this explains "
                             + number(b.explained()));
         }
@@ -171,13 +174,5 @@ final class DiagnosisText {
             return "off the scale";
         }
         return x == 0 || Math.abs(x) < 1e-12 ? "0" : String.format(Locale.ROOT, "%.4g", x);
-    }
-
-    private static void line(StringBuilder out, String indent, String text) {
-        boolean first = true;
-        for (String s : TextTable.fold(text, WIDTH - indent.length() - 2)) {
-            out.append(indent).append(first ? "" : "  ").append(s).append('\n');
-            first = false;
-        }
     }
 }

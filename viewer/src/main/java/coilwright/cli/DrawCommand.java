@@ -17,7 +17,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
@@ -97,12 +96,7 @@ final class DrawCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInputException {
-        DrawingView chosen;
-        try {
-            chosen = DrawingView.named(view);
-        } catch (IllegalArgumentException e) {
-            throw new UsageException(e.getMessage());
-        }
+        DrawingView chosen = Given.valid(() -> DrawingView.named(view));
         Job job = JobReader.read(jobFile);
         Winding winding;
         try {
@@ -110,14 +104,9 @@ final class DrawCommand implements Callable<Integer> {
         } catch (ImpossibleWindingException e) {
             return console.impossible(jobFile, e.findings());
         }
-        DrawingPages pages;
-        try {
-            pages = chosen.draw(winding, options(job, winding));
-        } catch (IllegalArgumentException e) {
-            throw new UsageException(e.getMessage());
-        }
+        DrawingPages pages = Given.valid(() -> chosen.draw(winding, options(job, winding)));
         if (out.isPresent()) {
-            Drawings.write(console, pages, out.get(), number(dpi));
+            Drawings.write(console, pages, out.get(), Given.number(dpi));
         } else if (pages.pages().size() == 1) {
             console.answer(SvgWriter.write(pages.first()));
         } else {
@@ -137,7 +126,7 @@ final class DrawCommand implements Callable<Integer> {
                 job.title(),
                 coils.isEmpty() ? OptionalInt.empty() : OptionalInt.of(coils.get(0)),
                 angle,
-                number(brushWidth),
+                Given.number(brushWidth),
                 new Highlight(set(coils), set(bars), set(slots)),
                 mono ? Palette.MONOCHROME : Palette.COLOUR,
                 pdf || onPages ? PageFormat.A4 : PageFormat.SINGLE,
@@ -152,9 +141,5 @@ final class DrawCommand implements Callable<Integer> {
 
     private static Set<Integer> set(List<Integer> numbers) {
         return new TreeSet<>(numbers);
-    }
-
-    private static OptionalDouble number(Optional<Double> value) {
-        return value.isPresent() ? OptionalDouble.of(value.get()) : OptionalDouble.empty();
     }
 }

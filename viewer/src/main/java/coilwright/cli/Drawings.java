@@ -1,6 +1,5 @@
 package coilwright.cli;
 
-import coilwright.bench.Growler;
 import coilwright.drawing.DrawingFiles;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.DrawingView;
@@ -44,8 +43,7 @@ final class Drawings {
 
     /** The growler of a job, as the growler view takes it. */
     static GrowlerBench bench(Job job) {
-        return GrowlerBench.of(
-                new Growler(job.growler().halfGap(), job.growler().face()));
+        return GrowlerBench.of(job.growler());
     }
 
     /** The view of a drawing with something laid over it; developed unless given. */
@@ -53,11 +51,7 @@ final class Drawings {
         if (word.isPresent() && drawing.isEmpty()) {
             throw new UsageException("--view tells how to draw, but there is no drawing: name one with --drawing FILE");
         }
-        try {
-            return word.map(OverlayDrawings::viewNamed).orElse(DrawingView.DEVELOPED);
-        } catch (IllegalArgumentException e) {
-            throw new UsageException(e.getMessage());
-        }
+        return Given.valid(() -> word.map(OverlayDrawings::viewNamed).orElse(DrawingView.DEVELOPED));
     }
 
     /** The pages of one view in the format that the name of the file tells. */

@@ -6,7 +6,13 @@ import coilwright.job.Visible;
 import coilwright.rewind.InsulationBuild;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -91,6 +97,32 @@ final class Given {
         return quantity;
     }
 
+    /** The one that a word names. */
+    static <T> T oneOf(String option, String word, List<T> all, Function<T, String> words) {
+        return all.stream()
+                .filter(t -> words.apply(t).equals(word))
+                .findFirst()
+                .orElseThrow(() -> new UsageException(option + " is \"" + Visible.cut(word) + "\", but must be one of "
+                        + String.join(", ", all.stream().map(words).toList())));
+    }
+
+    /** What is worked out from options; where one of them is out of range, that is a mistake in usage. */
+    static <T> T valid(Supplier<T> made) {
+        try {
+            return made.get();
+        } catch (IllegalArgumentException e) {
+            throw new UsageException(e.getMessage());
+        }
+    }
+
+    static OptionalInt whole(Optional<Integer> value) {
+        return value.isPresent() ? OptionalInt.of(value.get()) : OptionalInt.empty();
+    }
+
+    static OptionalDouble number(Optional<Double> value) {
+        return value.isPresent() ? OptionalDouble.of(value.get()) : OptionalDouble.empty();
+    }
+
     /** The words for coverings, for completion. */
     static final class Builds extends ArrayList<String> {
         private static final long serialVersionUID = 1L;
@@ -107,11 +139,7 @@ final class Given {
 
     /** A covering, such as {@code nema-heavy}. */
     static InsulationBuild build(String text) {
-        return Arrays.stream(InsulationBuild.values())
-                .filter(b -> word(b).equals(text))
-                .findFirst()
-                .orElseThrow(() -> new UsageException("--insulation is \"" + Visible.cut(text)
-                        + "\", but must be one of " + String.join(", ", new Builds())));
+        return oneOf("--insulation", text, List.of(InsulationBuild.values()), Given::word);
     }
 
     /** A share in percent, such as {@code 5%}. */

@@ -28,6 +28,7 @@ import picocli.CommandLine.Option;
         })
 final class IdentifyCommand implements Callable<Integer> {
     private static final Pattern LEAD = Pattern.compile("(?:(\\d{1,6})-(\\d{1,6}):)?(\\d{1,6}),(\\d{1,6})");
+    private static final Pattern BARE = Pattern.compile("(?=.*[0-9])[0-9]{0,9}(\\.[0-9]{0,12})?");
     private static final Pattern PAIR = Pattern.compile("(\\d{1,6}),(\\d{1,6})=(.+)");
 
     private final Console console;
@@ -86,14 +87,9 @@ final class IdentifyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Identification.Known known;
-        Identification.Answer answer;
-        try {
-            known = new Identification.Known(slots, bars, number(poles), number(throwSlots), sightings());
-            answer = Identification.of(known);
-        } catch (IllegalArgumentException e) {
-            throw new UsageException(e.getMessage());
-        }
+        Identification.Known known = Given.valid(
+                () -> new Identification.Known(slots, bars, Given.whole(poles), Given.whole(throwSlots), sightings()));
+        Identification.Answer answer = Given.valid(() -> Identification.of(known));
         output.answer(
                 console,
                 switch (output.format()) {
@@ -134,7 +130,7 @@ final class IdentifyCommand implements Callable<Integer> {
             Matcher m = match("--resistance", PAIR, text, "A,B=OHMS, such as \"1,2=0.14 ohm\"");
             String value = m.group(3).strip();
             double ohms;
-            if (value.matches("[0-9]{0,9}(\\.[0-9]{0,12})?") && value.matches(".*[0-9].*")) {
+            if (BARE.matcher(value).matches()) {
                 ohms = Double.parseDouble(value);
                 bare++;
             } else {
@@ -163,9 +159,5 @@ final class IdentifyCommand implements Callable<Integer> {
 
     private static OptionalInt group(Matcher m, int n) {
         return m.group(n) == null ? OptionalInt.empty() : OptionalInt.of(Integer.parseInt(m.group(n)));
-    }
-
-    private static OptionalInt number(Optional<Integer> value) {
-        return value.isPresent() ? OptionalInt.of(value.get()) : OptionalInt.empty();
     }
 }

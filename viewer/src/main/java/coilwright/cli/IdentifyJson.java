@@ -22,11 +22,7 @@ final class IdentifyJson {
                 json.writeNumberField("deadCoils", w.deadCoils().size());
                 Json.numberOrNull(json, "closures", w.closures());
                 Json.numberOrNull(json, "parallelPaths", w.parallelPaths());
-                json.writeArrayFieldStart("why");
-                for (String reason : f.why()) {
-                    json.writeString(reason);
-                }
-                json.writeEndArray();
+                Json.strings(json, "why", f.why());
                 json.writeEndObject();
             }
             json.writeEndArray();
@@ -49,12 +45,12 @@ final class IdentifyJson {
             json.writeObjectFieldStart("next");
             json.writeStringField("observation", next.words());
             json.writeStringField("kind", next.kind());
-            CheckJson.numbers(json, "bars", next.bars());
+            Json.numbers(json, "bars", next.bars());
             json.writeArrayFieldStart("outcomes");
             for (Identification.Outcome o : next.outcomes()) {
                 json.writeStartObject();
                 json.writeStringField("seen", o.words());
-                CheckJson.numbers(json, "fits", o.fits());
+                Json.numbers(json, "fits", o.fits());
                 json.writeEndObject();
             }
             json.writeEndArray();

@@ -10,6 +10,8 @@ import java.util.OptionalInt;
 
 /** The windings that fit what was seen, for a person and for a spreadsheet. */
 final class IdentifyText {
+    private static final int MOST_REASONS = 12;
+
     private IdentifyText() {}
 
     static String of(Identification.Known known, Identification.Answer answer) {
@@ -56,7 +58,7 @@ final class IdentifyText {
 
     private static void next(StringBuilder out, Identification.Next next) {
         out.append("\nWhat would decide best\n");
-        TextTable.fold(next.words(), 92).forEach(l -> out.append("  ").append(l).append('\n'));
+        TextTable.paragraph(out, next.words());
         var table = new TextTable("", "");
         for (Identification.Outcome o : next.outcomes()) {
             List<String> numbers = new ArrayList<>();
@@ -79,19 +81,16 @@ final class IdentifyText {
         }
         int shown = 0;
         for (Map.Entry<String, List<String>> e : byReason.entrySet()) {
-            if (++shown > 12 && !all) {
+            if (++shown > MOST_REASONS && !all) {
                 out.append("  and ")
-                        .append(byReason.size() - 12)
+                        .append(byReason.size() - MOST_REASONS)
                         .append(" more reasons; --format json gives them all\n");
                 return;
             }
             String which = e.getValue().size() <= 3
                     ? String.join(", ", e.getValue())
                     : e.getValue().get(0) + " and " + (e.getValue().size() - 1) + " more";
-            List<String> lines = TextTable.fold(which + ": " + e.getKey(), 92);
-            for (int i = 0; i < lines.size(); i++) {
-                out.append(i == 0 ? "  " : "    ").append(lines.get(i)).append('\n');
-            }
+            TextTable.hanging(out, "  ", which + ": " + e.getKey());
         }
     }
 
@@ -111,7 +110,7 @@ final class IdentifyText {
             cells.add(Integer.toString(w.deadCoils().size()));
             cells.add(Integer.toString(w.closures().orElseThrow()));
             cells.add(Integer.toString(w.parallelPaths().orElseThrow()));
-            out.append(String.join(",", cells)).append('\n');
+            Csv.line(out, cells);
         }
         return out.toString();
     }

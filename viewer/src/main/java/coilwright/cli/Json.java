@@ -1,5 +1,6 @@
 package coilwright.cli;
 
+import coilwright.bench.BenchTest;
 import coilwright.winding.Finding;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
@@ -11,6 +12,9 @@ import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /** Writes answers as JSON: keys in fixed order, one entry of a list a line, a line feed at the end. */
@@ -44,6 +48,14 @@ final class Json {
         }
     }
 
+    static void numberOrNull(JsonGenerator json, String key, Optional<Integer> value) throws IOException {
+        if (value.isPresent()) {
+            json.writeNumberField(key, value.get());
+        } else {
+            json.writeNullField(key);
+        }
+    }
+
     /** A number with six significant figures. */
     static void number(JsonGenerator json, String key, double value) throws IOException {
         json.writeFieldName(key);
@@ -54,6 +66,46 @@ final class Json {
     static BigDecimal rounded(double value) {
         BigDecimal b = new BigDecimal(value).round(new MathContext(6)).stripTrailingZeros();
         return b.scale() < 0 ? b.setScale(0) : b;
+    }
+
+    /** A number to the sixth decimal, zeros behind it as well. */
+    static void fixed(JsonGenerator json, String key, double value) throws IOException {
+        String s = String.format(Locale.ROOT, "%.6f", value);
+        json.writeFieldName(key);
+        json.writeNumber(s.equals("-0.000000") ? "0.000000" : s);
+    }
+
+    static void fixed(JsonGenerator json, String key, OptionalDouble value) throws IOException {
+        if (value.isEmpty()) {
+            json.writeNullField(key);
+        } else {
+            fixed(json, key, value.getAsDouble());
+        }
+    }
+
+    static void strings(JsonGenerator json, String key, List<String> texts) throws IOException {
+        json.writeArrayFieldStart(key);
+        for (String text : texts) {
+            json.writeString(text);
+        }
+        json.writeEndArray();
+    }
+
+    static void numbers(JsonGenerator json, String key, List<Integer> numbers) throws IOException {
+        json.writeArrayFieldStart(key);
+        for (int n : numbers) {
+            json.writeNumber(n);
+        }
+        json.writeEndArray();
+    }
+
+    /** A bar by its number, or the shaft by its name. */
+    static void bar(JsonGenerator json, String key, int bar) throws IOException {
+        if (bar == BenchTest.SHAFT) {
+            json.writeStringField(key, "shaft");
+        } else {
+            json.writeNumberField(key, bar);
+        }
     }
 
     static void findings(JsonGenerator json, List<Finding> findings) throws IOException {

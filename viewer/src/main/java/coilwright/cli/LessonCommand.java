@@ -94,19 +94,12 @@ final class LessonCommand implements Callable<Integer> {
         if (walk) {
             return walk();
         }
-        List<Exercise> exercises;
         long number = seed.orElse(1L);
-        try {
-            exercises = Lesson.exercises(number, grade.orElse(1), chosen(), count.orElse(1));
-        } catch (IllegalArgumentException e) {
-            throw new UsageException(e.getMessage());
-        }
+        List<Exercise> exercises =
+                Given.valid(() -> Lesson.exercises(number, grade.orElse(1), chosen(), count.orElse(1)));
         if (sheet.isPresent() || keySheet.isPresent()) {
             if (key) {
                 throw new UsageException("--key is for the screen: name a file with --key-sheet instead");
-            }
-            if (sheet.equals(keySheet)) {
-                throw new UsageException("--sheet and --key-sheet both name " + sheet.get() + ": name two files");
             }
             sheet.ifPresent(file -> write(LessonSheet.questions(number, exercises, Palette.COLOUR), file));
             keySheet.ifPresent(file -> write(LessonSheet.key(number, exercises, Palette.COLOUR), file));

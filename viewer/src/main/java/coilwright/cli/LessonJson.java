@@ -23,13 +23,13 @@ final class LessonJson {
                 json.writeStartObject();
                 json.writeNumberField("number", ++number);
                 json.writeStringField("kind", e.kind().word());
-                texts(json, "question", e.question());
+                Json.strings(json, "question", e.question());
                 grid(json, "table", e.table());
-                texts(json, "asked", e.asked());
+                Json.strings(json, "asked", e.asked());
                 if (key) {
                     answers(json, e.answers());
                     grid(json, "filledTable", e.filledTable());
-                    texts(json, "steps", e.steps());
+                    Json.strings(json, "steps", e.steps());
                 }
                 json.writeEndObject();
             }
@@ -43,8 +43,11 @@ final class LessonJson {
             for (Chapter c : chapters) {
                 json.writeStartObject();
                 json.writeStringField("title", c.title());
-                texts(json, "cautions", c.cautions());
-                texts(json, "steps", c.steps().stream().map(Chapter.Step::words).toList());
+                Json.strings(json, "cautions", c.cautions());
+                Json.strings(
+                        json,
+                        "steps",
+                        c.steps().stream().map(Chapter.Step::words).toList());
                 json.writeEndObject();
             }
             json.writeEndArray();
@@ -69,7 +72,7 @@ final class LessonJson {
             return;
         }
         json.writeObjectFieldStart(name);
-        texts(json, "heads", grid.get().heads());
+        Json.strings(json, "heads", grid.get().heads());
         json.writeArrayFieldStart("rows");
         for (List<String> row : grid.get().rows()) {
             json.writeStartArray();
@@ -80,13 +83,5 @@ final class LessonJson {
         }
         json.writeEndArray();
         json.writeEndObject();
-    }
-
-    private static void texts(JsonGenerator json, String name, List<String> texts) throws IOException {
-        json.writeArrayFieldStart(name);
-        for (String t : texts) {
-            json.writeString(t);
-        }
-        json.writeEndArray();
     }
 }

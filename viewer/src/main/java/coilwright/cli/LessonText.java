@@ -101,12 +101,7 @@ final class LessonText {
                 continue;
             }
             for (Answer a : e.answers()) {
-                out.append(start)
-                        .append(Csv.cell(a.what()))
-                        .append(',')
-                        .append(Csv.cell(a.value()))
-                        .append(',');
-                out.append(Csv.cell(a.unit())).append('\n');
+                Csv.line(out.append(start), List.of(a.what(), a.value(), a.unit()));
             }
         }
         return out.toString();

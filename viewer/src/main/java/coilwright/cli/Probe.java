@@ -1,7 +1,6 @@
 package coilwright.cli;
 
 import coilwright.bench.BenchArmature;
-import coilwright.bench.BenchTest;
 import coilwright.bench.FeedBars;
 import coilwright.bench.GrowlerMeter;
 import coilwright.bench.PairReading;
@@ -72,13 +71,8 @@ record Probe(
         };
     }
 
-    /** Whether a reading is one that a bench test gives for the coil between the pair. */
+    /** Whether a growler's meter is read. */
     boolean growler() {
         return test.growler();
-    }
-
-    /** A bar's number, or the shaft. */
-    static String name(int bar) {
-        return bar == BenchTest.SHAFT ? "shaft" : Integer.toString(bar);
     }
 }

@@ -1,6 +1,5 @@
 package coilwright.cli;
 
-import coilwright.bench.BenchTest;
 import coilwright.bench.FeedBars;
 import coilwright.bench.GrowlerBlade;
 import coilwright.bench.GrowlerMeter;
@@ -33,11 +32,7 @@ final class ProbeJson {
                 json.writeEndArray();
             }
             if (!probe.faults().isEmpty()) {
-                json.writeArrayFieldStart("faults");
-                for (String f : probe.faults()) {
-                    json.writeString(f);
-                }
-                json.writeEndArray();
+                Json.strings(json, "faults", probe.faults());
             }
             readings(json, "readings", probe.key(), probe.readings(), coils(probe));
             if (probe.growler()) {
@@ -116,20 +111,12 @@ final class ProbeJson {
             if (!coils.isEmpty()) {
                 json.writeNumberField("coil", coils.get(i).number());
             }
-            bar(json, "from", r.from());
-            bar(json, "to", r.to());
+            Json.bar(json, "from", r.from());
+            Json.bar(json, "to", r.to());
             value(json, key, r.value());
             json.writeEndObject();
         }
         json.writeEndArray();
-    }
-
-    private static void bar(JsonGenerator json, String key, int bar) throws IOException {
-        if (bar == BenchTest.SHAFT) {
-            json.writeStringField(key, "shaft");
-        } else {
-            json.writeNumberField(key, bar);
-        }
     }
 
     private static void value(JsonGenerator json, String key, double value) throws IOException {

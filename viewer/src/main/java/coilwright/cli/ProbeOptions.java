@@ -1,6 +1,5 @@
 package coilwright.cli;
 
-import coilwright.job.FaultText;
 import coilwright.job.TestKind;
 import coilwright.job.Visible;
 import java.util.ArrayList;
@@ -114,7 +113,6 @@ final class ProbeOptions {
         TestKind kind = TestKind.of(test)
                 .orElseThrow(() ->
                         new UsageException("--test is \"" + Visible.cut(test) + "\", but must be one of " + words()));
-        boolean growler = kind.growler();
         refuse("--feed", feed.isPresent() && !kind.fed());
         refuse("--amps", amps.isPresent() && !kind.fed());
         refuse("--volts", volts.isPresent() && !kind.fed());
@@ -122,8 +120,8 @@ final class ProbeOptions {
         refuse("--angle", angle.isPresent() && kind != TestKind.GROWLER && !brushes);
         refuse("--clock", clock.isPresent() && kind != TestKind.GROWLER_TURNED);
         refuse("--step", step.isPresent() && kind.ownPairs());
-        refuse("--temperature", temperature.isPresent() && (growler || kind == TestKind.POLARITY));
-        refuse("--known", known.isPresent() && !growler);
+        refuse("--temperature", temperature.isPresent() && (kind.growler() || kind == TestKind.POLARITY));
+        refuse("--known", known.isPresent() && !kind.growler());
         refuse("--short", !shorts.isEmpty());
         if (amps.isPresent() && volts.isPresent()) {
             throw new UsageException("--amps and --volts were both given: a supply holds one of them steady");
@@ -170,7 +168,7 @@ final class ProbeOptions {
     }
 
     OptionalDouble brushWidth() {
-        return number(brushWidth);
+        return Given.number(brushWidth);
     }
 
     double angle() {
@@ -178,7 +176,7 @@ final class ProbeOptions {
     }
 
     OptionalDouble clock() {
-        return number(clock);
+        return Given.number(clock);
     }
 
     Optional<String> pair() {
@@ -204,13 +202,5 @@ final class ProbeOptions {
     /** The shorts that a blade is to feel, however they were given. */
     List<String> shorts() {
         return Stream.concat(shorts.stream(), faults.stream()).toList();
-    }
-
-    static List<String> faultForms() {
-        return FaultText.forms();
-    }
-
-    private static OptionalDouble number(Optional<Double> value) {
-        return value.isPresent() ? OptionalDouble.of(value.get()) : OptionalDouble.empty();
     }
 }

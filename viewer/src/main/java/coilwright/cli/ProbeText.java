@@ -87,7 +87,7 @@ final class ProbeText {
                 : new TextTable(">bars", ">" + scale.unit(), "");
         double most = scale.most();
         for (PairReading r : readings) {
-            String pair = Probe.name(r.from()) + "-" + Probe.name(r.to());
+            String pair = r.pair().toString();
             String bar = bar(r.value(), most);
             if (placed) {
                 GrowlerMeter.Placed p = ProbePairs.placed(
@@ -194,11 +194,7 @@ final class ProbeText {
      */
     record Scale(String unit, double factor, int decimals, double most, boolean signed) {
         static Scale of(Probe probe, List<PairReading> readings) {
-            double most = readings.stream()
-                    .mapToDouble(r -> Math.abs(r.value()))
-                    .filter(Double::isFinite)
-                    .max()
-                    .orElse(0);
+            double most = PairReading.largest(readings);
             boolean signed = probe.test() == TestKind.DROP || probe.test() == TestKind.GROUND_WALK;
             if (probe.test() == TestKind.POLARITY) {
                 return new Scale("swing", 1, 0, most, true);

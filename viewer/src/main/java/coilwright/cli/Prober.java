@@ -135,23 +135,27 @@ final class Prober {
                 || options.step().isPresent()
                 || !options.faults().isEmpty()) {
             throw new UsageException(
-                    "a sheet lists the usual walk of a sound armature: leave --pair, --step and --fault" + " out");
+                    "a sheet lists the usual walk of a sound armature: leave --pair, --step and --fault out");
         }
-        return bench();
+        return benchTest();
     }
 
-    /** The test as the trade sets it up, fed with steady current. */
-    private BenchTest bench() {
-        double amperes = supply instanceof Supply.Current c ? c.amperes() : 1;
+    /** The test fed with steady current at the first feed, where it is fed at all. */
+    private BenchTest benchTest() {
         return switch (test) {
-            case DROP -> new BenchTest.Drop(feed().in(), feed().out(), amperes);
-            case GROUND_WALK -> new BenchTest.GroundWalk(feed().in(), feed().out(), amperes);
+            case DROP -> new BenchTest.Drop(feed().in(), feed().out(), amperes());
+            case GROUND_WALK -> new BenchTest.GroundWalk(feed().in(), feed().out(), amperes());
             case GROWLER -> new BenchTest.GrowlerWalked(job.growler(), options.angle());
             case GROWLER_TURNED -> new BenchTest.GrowlerTurned(job.growler(), clock);
             case RESISTANCE -> new BenchTest.Resistance();
             case GROUND -> new BenchTest.Ground();
             case POLARITY -> new BenchTest.Polarity();
         };
+    }
+
+    private double amperes() {
+        // Which pairs are walked does not depend on it.
+        return supply instanceof Supply.Current c ? c.amperes() : 1;
     }
 
     private Optional<PairReading> knownGood() {
@@ -169,7 +173,7 @@ final class Prober {
             return List.of(onePair(options.pair().get()));
         }
         return test.ownPairs()
-                ? bench().walk(winding)
+                ? benchTest().walk(winding)
                 : ProbePairs.apart(core, options.step().orElse(1));
     }
 
@@ -219,7 +223,8 @@ final class Prober {
                                 p.to() == BenchTest.SHAFT ? volts.get(p.from() - 1) : 0 - volts.get(p.to() - 1)))
                         .toList();
             }
-            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY -> bench().read(armature, pairs);
+            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY ->
+                benchTest().read(armature, pairs);
         };
         return ProbePairs.withoutRounding(raw);
     }
@@ -251,10 +256,7 @@ final class Prober {
 
     /** What the known-good pair should read relatively. */
     private double relative(Known known) {
-        BenchTest bench = test == TestKind.GROWLER
-                ? new BenchTest.GrowlerWalked(job.growler(), options.angle())
-                : new BenchTest.GrowlerTurned(job.growler(), clock);
-        return bench.read(sound, List.of(known.pair())).get(0).value();
+        return benchTest().read(sound, List.of(known.pair())).get(0).value();
     }
 
     private List<PairReading> scaled(List<PairReading> readings) {
@@ -281,13 +283,8 @@ final class Prober {
     /** Every pair where a probe should see a reading. */
     List<PairReading> where(String wanted, double tolerance) {
         boolean ohms = test.ohms();
-        double value = test == TestKind.POLARITY
-                ? Given.amount("--reading", wanted, Quantity.Kind.VOLTAGE, "V")
-                : Given.amount(
-                        "--reading",
-                        wanted,
-                        ohms ? Quantity.Kind.RESISTANCE : Quantity.Kind.VOLTAGE,
-                        ohms ? "ohm" : "V");
+        double value = Given.amount(
+                "--reading", wanted, ohms ? Quantity.Kind.RESISTANCE : Quantity.Kind.VOLTAGE, ohms ? "ohm" : "V");
         return switch (test) {
             case DROP -> drop(feeds.stream().findFirst()).where(value, tolerance);
             case GROWLER -> {
@@ -318,9 +315,7 @@ final class Prober {
     }
 
     private String setUp() {
-        String fed = supply instanceof Supply.Voltage v
-                ? number(v.volts()) + " V"
-                : number(((Supply.Current) supply).amperes()) + " A";
+        String fed = supply instanceof Supply.Voltage v ? number(v.volts()) + " V" : number(amperes()) + " A";
         return switch (test) {
             case DROP ->
                 gear.map(g -> fed + " through the brushes: " + brushes(g))
@@ -328,7 +323,8 @@ final class Prober {
             case GROUND_WALK ->
                 fed + " in at bar " + feed().in() + " and out at bar "
                         + feeds.get(0).out() + ", meter from bar to shaft";
-            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY -> bench().setUp();
+            case GROWLER, GROWLER_TURNED, RESISTANCE, GROUND, POLARITY ->
+                benchTest().setUp();
         };
     }
 

@@ -84,12 +84,7 @@ final class RepairCommand implements Callable<Integer> {
         } catch (ImpossibleWindingException e) {
             return console.impossible(jobFile, e.findings());
         }
-        EmergencyRepair.Plan plan;
-        try {
-            plan = EmergencyRepair.of(winding, coil, trouble);
-        } catch (IllegalArgumentException e) {
-            throw new UsageException(e.getMessage());
-        }
+        EmergencyRepair.Plan plan = Given.valid(() -> EmergencyRepair.of(winding, coil, trouble));
         drawing.ifPresent(file -> draw(job, plan, shown, file));
         output.answer(
                 console,

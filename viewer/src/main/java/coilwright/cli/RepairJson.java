@@ -25,18 +25,14 @@ final class RepairJson {
             for (EmergencyRepair.Option o : plan.options()) {
                 json.writeStartObject();
                 json.writeStringField("way", o.way().word());
-                CheckJson.numbers(json, "bridge", o.bridge());
-                CheckJson.numbers(json, "coilsLost", o.lost());
+                Json.numbers(json, "bridge", o.bridge());
+                Json.numbers(json, "coilsLost", o.lost());
                 cost(json, o.cost());
                 json.writeBooleanField("best", o.equals(plan.best()));
                 json.writeEndObject();
             }
             json.writeEndArray();
-            json.writeArrayFieldStart("cautions");
-            for (String caution : plan.cautions()) {
-                json.writeString(caution);
-            }
-            json.writeEndArray();
+            Json.strings(json, "cautions", plan.cautions());
         });
     }
 
@@ -44,13 +40,8 @@ final class RepairJson {
         json.writeNumberField("parallelPaths", cost.paths());
         json.writeNumberField("fewestCoils", cost.fewestCoils());
         json.writeNumberField("mostCoils", cost.mostCoils());
-        number(json, "unbalance", cost.unbalance());
-        number(json, "coilVolts", cost.volts());
-        number(json, "barVolts", cost.barVolts());
-    }
-
-    private static void number(JsonGenerator json, String key, double value) throws IOException {
-        json.writeFieldName(key);
-        json.writeNumber(RepairText.number("%.6f", value));
+        Json.fixed(json, "unbalance", cost.unbalance());
+        Json.fixed(json, "coilVolts", cost.volts());
+        Json.fixed(json, "barVolts", cost.barVolts());
     }
 }

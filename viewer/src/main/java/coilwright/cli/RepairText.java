@@ -34,17 +34,14 @@ final class RepairText {
             row(table, name(o), o.lost(), o.cost(), plan.sound());
         }
         table.appendTo(out);
-        TextTable.fold(
-                        "Unbalance: the largest difference between two paths' voltages over their mean, at any rotor"
-                                + " position. Volts: of all paths on the mean, the sound armature being 100 %. Largest"
-                                + " bar to bar: over the mean between neighbouring bars. Field a sine wave, brushes at"
-                                + " the neutral, no load. Best first.",
-                        92)
-                .forEach(l -> out.append("  ").append(l).append('\n'));
+        TextTable.paragraph(
+                out,
+                "Unbalance: the largest difference between two paths' voltages over their mean, at any rotor"
+                        + " position. Volts: of all paths on the mean, the sound armature being 100 %. Largest"
+                        + " bar to bar: over the mean between neighbouring bars. Field a sine wave, brushes at"
+                        + " the neutral, no load. Best first.");
         out.append("\nMind\n");
-        var cautions = new TextTable("", "");
-        plan.cautions().forEach(c -> cautions.row("-", c));
-        cautions.appendRowsTo(out);
+        TextTable.items(out, plan.cautions());
         return out.toString();
     }
 
@@ -101,6 +98,6 @@ final class RepairText {
         cells.add(number("%.6f", cost.unbalance()));
         cells.add(number("%.6f", cost.volts()));
         cells.add(number("%.6f", cost.barVolts()));
-        out.append(String.join(",", cells)).append('\n');
+        Csv.line(out, cells);
     }
 }

@@ -162,14 +162,10 @@ final class RewindCommand implements Callable<Integer> {
         List<Double> celsius = temperatures.stream()
                 .map(t -> Given.amount("--temperature", t, Quantity.Kind.TEMPERATURE, "°C"))
                 .toList();
-        try {
-            return new RewindReport.Settings(
-                    celsius.isEmpty() ? RewindReport.Settings.USUAL.celsius() : celsius,
-                    Given.share("--allowance", allowance),
-                    substitutes);
-        } catch (IllegalArgumentException e) {
-            throw new UsageException(e.getMessage());
-        }
+        return Given.valid(() -> new RewindReport.Settings(
+                celsius.isEmpty() ? RewindReport.Settings.USUAL.celsius() : celsius,
+                Given.share("--allowance", allowance),
+                substitutes));
     }
 
     private Plan plan(Job job) {
@@ -189,12 +185,8 @@ final class RewindCommand implements Callable<Integer> {
                 turns.isPresent() ? OptionalInt.of(turns.get()) : own.turns(),
                 wire(job).or(own::wire),
                 kind.or(own::type),
-                kind.isPresent() ? number(plex) : own.plex(),
+                kind.isPresent() ? Given.whole(plex) : own.plex(),
                 kind.isPresent() ? Optional.empty() : own.direction());
-    }
-
-    private static OptionalInt number(Optional<Integer> value) {
-        return value.isPresent() ? OptionalInt.of(value.get()) : OptionalInt.empty();
     }
 
     private static WindingType kind(String word) {

@@ -8,8 +8,6 @@ import coilwright.sheet.RewindReport;
 import coilwright.sheet.RewindReportState;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** A rewind worked out, for a spreadsheet: one value a line, with its unit. */
 final class RewindCsv {
@@ -40,10 +38,7 @@ final class RewindCsv {
     }
 
     private void line(String part, String item, String quantity, double value, String unit) {
-        out.append(Stream.of(part, item, quantity, Json.rounded(value).toPlainString(), unit)
-                        .map(Csv::cell)
-                        .collect(Collectors.joining(",")))
-                .append('\n');
+        Csv.line(out, List.of(part, item, quantity, Json.rounded(value).toPlainString(), unit));
     }
 
     private void change(RewindReport.Change c) {

@@ -74,7 +74,7 @@ final class RewindJson {
             json.writeEndObject();
         }
         json.writeEndArray();
-        strings("missing", report.missing());
+        Json.strings(json, "missing", report.missing());
     }
 
     private void winding(OtherWinding o) throws IOException {
@@ -123,15 +123,7 @@ final class RewindJson {
             json.writeEndObject();
         }
         json.writeEndArray();
-        strings("missing", c.missing());
-    }
-
-    private void strings(String key, List<String> values) throws IOException {
-        json.writeArrayFieldStart(key);
-        for (String value : values) {
-            json.writeString(value);
-        }
-        json.writeEndArray();
+        Json.strings(json, "missing", c.missing());
     }
 
     private void state(RewindReportState s) throws IOException {

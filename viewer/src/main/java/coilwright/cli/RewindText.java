@@ -13,13 +13,9 @@ final class RewindText {
         StringBuilder out = new StringBuilder(report.job().title()).append('\n');
         for (RewindReportSection section : RewindReportText.of(report)) {
             out.append('\n').append(section.title()).append('\n');
-            var facts = new TextTable("", "");
-            section.facts().forEach(facts::row);
-            facts.appendRowsTo(out);
+            TextTable.facts(out, section.facts());
             section.table().ifPresent(t -> table(out, t));
-            var items = new TextTable("", "");
-            section.items().forEach(i -> items.row("-", i));
-            items.appendRowsTo(out);
+            TextTable.items(out, section.items());
         }
         return out.toString();
     }

@@ -1,14 +1,10 @@
 package coilwright.cli;
 
-import coilwright.job.Visible;
 import coilwright.winding.WindingSearch;
 import coilwright.winding.WindingType;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -55,12 +51,8 @@ final class RulesCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        WindingSearch.Query query;
-        try {
-            query = new WindingSearch.Query(slots, poles, number(bars), type.map(RulesCommand::type), number(plex));
-        } catch (IllegalArgumentException e) {
-            throw new UsageException(e.getMessage());
-        }
+        WindingSearch.Query query = Given.valid(() -> new WindingSearch.Query(
+                slots, poles, Given.whole(bars), type.map(RulesCommand::type), Given.whole(plex)));
         WindingSearch.Result result = WindingSearch.find(query);
         String answer = switch (output.format()) {
             case TEXT -> RulesText.of(query, result, explain);
@@ -71,18 +63,8 @@ final class RulesCommand implements Callable<Integer> {
         return result.possible().isEmpty() ? Exit.NO : Exit.DONE;
     }
 
-    private static OptionalInt number(Optional<Integer> value) {
-        return value.isPresent() ? OptionalInt.of(value.get()) : OptionalInt.empty();
-    }
-
     private static WindingType type(String word) {
-        List<WindingType> kinds = List.of(WindingType.LAP, WindingType.WAVE, WindingType.FROG_LEG);
-        return kinds.stream()
-                .filter(k -> k.word().equals(word))
-                .findFirst()
-                .orElseThrow(() -> new UsageException("--type is \"" + Visible.cut(word) + "\", but must be one of "
-                        + Arrays.stream(kinds.toArray(WindingType[]::new))
-                                .map(WindingType::word)
-                                .collect(Collectors.joining(", "))));
+        return Given.oneOf(
+                "--type", word, List.of(WindingType.LAP, WindingType.WAVE, WindingType.FROG_LEG), WindingType::word);
     }
 }

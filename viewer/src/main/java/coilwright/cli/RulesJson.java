@@ -21,11 +21,7 @@ final class RulesJson {
                 json.writeNumberField("deadCoils", c.winding().deadCoils().size());
                 Json.numberOrNull(json, "closures", c.winding().closures());
                 Json.numberOrNull(json, "parallelPaths", c.winding().parallelPaths());
-                json.writeArrayFieldStart("otherThrows");
-                for (int t : c.otherThrows()) {
-                    json.writeNumber(t);
-                }
-                json.writeEndArray();
+                Json.numbers(json, "otherThrows", c.otherThrows());
                 Json.findings(json, c.findings());
                 json.writeEndObject();
             }

@@ -129,7 +129,7 @@ final class RulesText {
             cells.add(String.valueOf(c.findings().stream()
                     .filter(f -> f.severity() == Severity.WARNING)
                     .count()));
-            out.append(String.join(",", cells)).append('\n');
+            Csv.line(out, cells);
         }
         return out.toString();
     }

@@ -14,7 +14,6 @@ import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -99,7 +98,7 @@ final class SheetCommand implements Callable<Integer> {
             }
             return Exit.DONE;
         }
-        SheetKind wanted = wanted();
+        SheetKind wanted = Given.valid(() -> SheetKind.named(kind));
         Path file = jobFile.orElseThrow(() -> new UsageException("no job file was given: name it after the command"));
         Path to = out.orElseThrow(() -> new UsageException(
                 "no file to write was given: name it with --out, ending in .pdf, .svg, .png or .html"));
@@ -115,25 +114,13 @@ final class SheetCommand implements Callable<Integer> {
                 console.files()
                         .write(to, RecordHtml.of(wanted.document(job, palette).orElseThrow()));
             } else {
-                Drawings.write(
-                        console,
-                        wanted.pages(job, WindingWay.named(way), palette),
-                        to,
-                        dpi.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
+                Drawings.write(console, wanted.pages(job, WindingWay.named(way), palette), to, Given.number(dpi));
             }
             return Exit.DONE;
         } catch (ImpossibleWindingException e) {
             return console.impossible(file, e.findings());
         } catch (IllegalArgumentException e) {
             throw new UsageException(file + ": " + e.getMessage());
-        }
-    }
-
-    private SheetKind wanted() {
-        try {
-            return SheetKind.named(kind);
-        } catch (IllegalArgumentException e) {
-            throw new UsageException(e.getMessage());
         }
     }
 }

@@ -61,15 +61,11 @@ final class TableJson {
 
     private static void pitches(JsonGenerator json, Optional<Pitches> pitches) throws IOException {
         json.writeObjectFieldStart("pitches");
-        Json.numberOrNull(json, "back", number(pitches.map(Pitches::back)));
-        Json.numberOrNull(json, "front", number(pitches.map(Pitches::front)));
-        Json.numberOrNull(json, "resultant", number(pitches.map(Pitches::resultant)));
-        Json.numberOrNull(json, "commutator", number(pitches.map(Pitches::commutator)));
+        Json.numberOrNull(json, "back", pitches.map(Pitches::back));
+        Json.numberOrNull(json, "front", pitches.map(Pitches::front));
+        Json.numberOrNull(json, "resultant", pitches.map(Pitches::resultant));
+        Json.numberOrNull(json, "commutator", pitches.map(Pitches::commutator));
         Json.numberOrNull(json, "throw", pitches.map(Pitches::throwSlots).orElse(OptionalInt.empty()));
         json.writeEndObject();
-    }
-
-    private static OptionalInt number(Optional<Integer> value) {
-        return value.isPresent() ? OptionalInt.of(value.get()) : OptionalInt.empty();
     }
 }

@@ -2,10 +2,12 @@ package coilwright.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /** Rows in columns, set flush by their widest cell. */
 final class TextTable {
     private static final int WIDTH = 96;
+    private static final int TEXT_WIDTH = 92;
     private static final String GAP = "  ";
 
     private final List<String> heads;
@@ -91,6 +93,34 @@ final class TextTable {
 
     private static int length(String text) {
         return text.codePointCount(0, text.length());
+    }
+
+    /** A paragraph, set in a little. */
+    static void paragraph(StringBuilder out, String text) {
+        fold(text, TEXT_WIDTH).forEach(l -> out.append(GAP).append(l).append('\n'));
+    }
+
+    /** A paragraph, set in, its further lines a little more. */
+    static void hanging(StringBuilder out, String indent, String text) {
+        String lead = indent;
+        for (String line : fold(text, WIDTH - indent.length() - GAP.length())) {
+            out.append(lead).append(line).append('\n');
+            lead = indent + GAP;
+        }
+    }
+
+    /** Paragraphs, each with a dash before it. */
+    static void items(StringBuilder out, List<String> texts) {
+        var table = new TextTable("", "");
+        texts.forEach(t -> table.row("-", t));
+        table.appendRowsTo(out);
+    }
+
+    /** What each thing is, a line or more for each. */
+    static void facts(StringBuilder out, Map<String, String> facts) {
+        var table = new TextTable("", "");
+        facts.forEach(table::row);
+        table.appendRowsTo(out);
     }
 
     /** Breaks text at spaces into lines of at most that many characters, longer words left whole. */

@@ -4,6 +4,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import javax.swing.SwingUtilities;
 
@@ -22,6 +23,11 @@ final class Background {
         });
     }
 
+    /** Long work that asks now and then whether it was overtaken, to leave off. */
+    interface Work<T> {
+        T call(BooleanSupplier overtaken) throws Exception;
+    }
+
     /**
      * Works something out in place of whatever was asked before.
      *
@@ -29,10 +35,15 @@ final class Background {
      * @param then with the answer, on the event thread
      */
     <T> void replace(Callable<T> work, Consumer<T> then) {
+        replace(overtaken -> work.call(), then);
+    }
+
+    /** Works something out in place of whatever was asked before, and leaves off once it is overtaken. */
+    <T> void replace(Work<T> work, Consumer<T> then) {
         long mine = latest.incrementAndGet();
         thread.execute(() -> {
             if (latest.get() == mine) {
-                run(work, answer -> {
+                run(() -> work.call(() -> latest.get() != mine), answer -> {
                     if (latest.get() == mine) {
                         then.accept(answer);
                     }
@@ -58,11 +69,5 @@ final class Background {
     /** Throws away what is being worked out; its answer will not come. */
     void cancel() {
         latest.incrementAndGet();
-    }
-
-    /** Whether this piece of work was overtaken; for long work to ask now and then. */
-    java.util.function.BooleanSupplier overtaken() {
-        long mine = latest.get();
-        return () -> latest.get() != mine;
     }
 }

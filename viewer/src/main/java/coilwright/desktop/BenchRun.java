@@ -57,8 +57,7 @@ final class BenchRun {
         this.journal = journal;
         this.test = journal.readings().run(job.growler()).test();
         this.walk = test.walk(sound.winding());
-        boolean growler = test instanceof BenchTest.GrowlerWalked || test instanceof BenchTest.GrowlerTurned;
-        this.watch = new ReadingWatch(sound, test, job.coilResistance().isPresent() && !growler);
+        this.watch = new ReadingWatch(sound, test, job.coilResistance().isPresent() && !test.relative());
         this.current = firstUnread(0);
     }
 
@@ -93,7 +92,7 @@ final class BenchRun {
     /** Pairs that were read or passed over. */
     Map<BenchTest.Pair, TakenReading> taken() {
         Map<BenchTest.Pair, TakenReading> out = new LinkedHashMap<>();
-        readings().readings().forEach(r -> out.put(new BenchTest.Pair(r.from(), r.to()), r));
+        readings().readings().forEach(r -> out.put(r.pair(), r));
         return out;
     }
 
@@ -135,7 +134,7 @@ final class BenchRun {
     List<Line> lines() {
         List<PairReading> all = numbers();
         Map<BenchTest.Pair, PairReading> byPair = new LinkedHashMap<>();
-        all.forEach(r -> byPair.put(new BenchTest.Pair(r.from(), r.to()), r));
+        all.forEach(r -> byPair.put(r.pair(), r));
         ReadingWatch.Scale scale = watch.scale(all);
         var taken = taken();
         return walk.stream()
@@ -178,7 +177,7 @@ final class BenchRun {
     /** Takes the last reading back and asks for it again. */
     Optional<TakenReading> takeBack() throws IOException {
         Optional<TakenReading> back = journal.takeBack();
-        back.ifPresent(r -> current = Optional.of(new BenchTest.Pair(r.from(), r.to())));
+        back.ifPresent(r -> current = Optional.of(r.pair()));
         return back;
     }
 

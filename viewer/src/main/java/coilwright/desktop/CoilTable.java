@@ -3,7 +3,9 @@ package coilwright.desktop;
 import coilwright.drawing.Element;
 import coilwright.winding.Coil;
 import java.awt.Component;
+import java.awt.Dimension;
 import java.awt.Font;
+import java.awt.KeyboardFocusManager;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -11,11 +13,15 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import javax.swing.JLabel;
 import javax.swing.JTable;
+import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
 import javax.swing.SwingConstants;
 import javax.swing.table.AbstractTableModel;
 import javax.swing.table.DefaultTableCellRenderer;
+import javax.swing.table.TableCellEditor;
+import javax.swing.text.JTextComponent;
 
 /** Every coil with its slots, bars and path; a listed winding can be changed here, cell by cell. */
 final class CoilTable extends JTable {
@@ -50,7 +56,7 @@ final class CoilTable extends JTable {
         var heads = getTableHeader().getDefaultRenderer();
         getTableHeader().setDefaultRenderer((table, value, selected, focus, row, column) -> {
             Component head = heads.getTableCellRendererComponent(table, value, selected, focus, row, column);
-            if (head instanceof javax.swing.JLabel label) {
+            if (head instanceof JLabel label) {
                 label.setText("<html><div align=right>" + HEADS.get(column).replace(" ", "<br>") + "</div></html>");
                 label.setHorizontalAlignment(SwingConstants.RIGHT);
                 label.setFont(table.getFont().deriveFont(table.getFont().getSize2D() * 0.9f));
@@ -59,9 +65,9 @@ final class CoilTable extends JTable {
         });
         updateUI();
         // Tab leaves the table; cells are walked with the arrows.
-        setFocusTraversalKeys(java.awt.KeyboardFocusManager.FORWARD_TRAVERSAL_KEYS, null);
-        getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(javax.swing.KeyStroke.getKeyStroke("TAB"), "none");
-        getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(javax.swing.KeyStroke.getKeyStroke("shift TAB"), "none");
+        setFocusTraversalKeys(KeyboardFocusManager.FORWARD_TRAVERSAL_KEYS, null);
+        getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke("TAB"), "none");
+        getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke("shift TAB"), "none");
         getSelectionModel().addListSelectionListener(e -> {
             if (!quiet && !e.getValueIsAdjusting()) {
                 onChoose.accept(chosen());
@@ -75,15 +81,15 @@ final class CoilTable extends JTable {
         int line = getFontMetrics(getFont()).getHeight();
         setRowHeight(line + Ui.px(4));
         if (getTableHeader() != null) {
-            getTableHeader().setPreferredSize(new java.awt.Dimension(10, 2 * line + Ui.px(6)));
+            getTableHeader().setPreferredSize(new Dimension(10, 2 * line + Ui.px(6)));
         }
     }
 
     /** What is typed takes the place of what stood there. */
     @Override
-    public Component prepareEditor(javax.swing.table.TableCellEditor editor, int row, int column) {
+    public Component prepareEditor(TableCellEditor editor, int row, int column) {
         Component c = super.prepareEditor(editor, row, column);
-        if (c instanceof javax.swing.text.JTextComponent text) {
+        if (c instanceof JTextComponent text) {
             text.selectAll();
         }
         return c;

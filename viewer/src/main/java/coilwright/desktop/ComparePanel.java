@@ -172,7 +172,7 @@ final class ComparePanel extends JPanel {
         String title = job.get().title();
         boolean anyCount = free.isSelected();
         DrawingView view = round.isSelected() ? DrawingView.ROUND : DrawingView.DEVELOPED;
-        Tones tones = Ui.isDark() ? Tones.DARK : Tones.LIGHT;
+        Tones tones = Ui.tones();
         worker.replace(
                 () -> {
                     try {

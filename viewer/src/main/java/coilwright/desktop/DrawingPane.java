@@ -8,7 +8,6 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.Point;
 import java.awt.RenderingHints;
-import java.awt.event.ActionEvent;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.awt.event.MouseAdapter;
@@ -21,14 +20,11 @@ import java.awt.image.BufferedImage;
 import java.util.LinkedHashSet;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import javax.accessibility.Accessible;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
-import javax.swing.AbstractAction;
 import javax.swing.JComponent;
-import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.UIManager;
 
@@ -44,13 +40,17 @@ final class DrawingPane extends JComponent implements Accessible {
     private static final double LEGIBLE = 1.6;
 
     private static final double STEP = 1.25;
+    private static final double PAN = 0.15;
+    /** How far from a thing the pointer may be, pixels. */
     private static final double REACH = 6;
+    /** Pixels between the page and the edge of the pane. */
     private static final int MARGIN = 8;
+    /** Pixels that the mouse may tremble in a click. */
+    private static final int TREMBLE = 4;
 
     private transient Optional<Scene> scene = Optional.empty();
     private transient Optional<Picture> picture = Optional.empty();
     private final transient Background painter;
-    private final AtomicLong asked = new AtomicLong();
     private transient Optional<Ties.Tied> hovered = Optional.empty();
     private transient Optional<Ties.Tied> pinned = Optional.empty();
     private transient Set<Element> marked = Set.of();
@@ -87,31 +87,23 @@ final class DrawingPane extends JComponent implements Accessible {
                 }
             }
         });
-        key("PLUS", () -> zoom(STEP));
-        key("EQUALS", () -> zoom(STEP));
-        key("ADD", () -> zoom(STEP));
-        key("MINUS", () -> zoom(1 / STEP));
-        key("SUBTRACT", () -> zoom(1 / STEP));
+        key("PLUS", this::zoomIn);
+        key("EQUALS", this::zoomIn);
+        key("ADD", this::zoomIn);
+        key("MINUS", this::zoomOut);
+        key("SUBTRACT", this::zoomOut);
         key("0", this::fit);
         key("NUMPAD0", this::fit);
         key("HOME", this::fit);
-        key("LEFT", () -> pan(0.15, 0));
-        key("RIGHT", () -> pan(-0.15, 0));
-        key("UP", () -> pan(0, 0.15));
-        key("DOWN", () -> pan(0, -0.15));
+        key("LEFT", () -> pan(PAN, 0));
+        key("RIGHT", () -> pan(-PAN, 0));
+        key("UP", () -> pan(0, PAN));
+        key("DOWN", () -> pan(0, -PAN));
         key("ESCAPE", () -> onClick.accept(Optional.empty()));
     }
 
     private void key(String stroke, Runnable run) {
-        getInputMap(WHEN_FOCUSED).put(KeyStroke.getKeyStroke(stroke), stroke);
-        getActionMap().put(stroke, new AbstractAction() {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            public void actionPerformed(ActionEvent e) {
-                run.run();
-            }
-        });
+        Ui.key(this, WHEN_FOCUSED, stroke, run);
     }
 
     void onHover(Consumer<Optional<Element>> listener) {
@@ -181,7 +173,15 @@ final class DrawingPane extends JComponent implements Accessible {
         return hovered.or(() -> pinned);
     }
 
-    void zoom(double by) {
+    void zoomIn() {
+        zoom(STEP);
+    }
+
+    void zoomOut() {
+        zoom(1 / STEP);
+    }
+
+    private void zoom(double by) {
         zoom(by, getWidth() / 2.0, getHeight() / 2.0);
     }
 
@@ -272,7 +272,7 @@ final class DrawingPane extends JComponent implements Accessible {
         return scale;
     }
 
-    /** Where a thing of the drawing stands in this pane, the middle of its first place; empty where not shown. */
+    /** Where a place of the drawing, in mm, stands in this pane; empty while no drawing is shown. */
     Optional<Point> placeOf(double mmX, double mmY) {
         return scene.map(s -> new Point((int) (x + mmX * scale), (int) (y + mmY * scale)));
     }
@@ -311,9 +311,8 @@ final class DrawingPane extends JComponent implements Accessible {
         double toScale = scale;
         double toX = x;
         double toY = y;
-        long mine = asked.incrementAndGet();
         painter.replace(
-                () -> {
+                overtaken -> {
                     BufferedImage image = new BufferedImage(w, h, BufferedImage.TYPE_INT_RGB);
                     Graphics2D g = image.createGraphics();
                     g.setColor(s.paper());
@@ -324,7 +323,7 @@ final class DrawingPane extends JComponent implements Accessible {
                     g.scale(toScale, toScale);
                     g.setClip(new Rectangle2D.Double(
                             -toX / toScale, -toY / toScale, w / device / toScale, h / device / toScale));
-                    boolean done = s.paint(g, toScale * device, () -> asked.get() != mine);
+                    boolean done = s.paint(g, toScale * device, overtaken);
                     g.dispose();
                     return done
                             ? Optional.of(new Picture(image, s, toScale, toX, toY, device))
@@ -418,7 +417,7 @@ final class DrawingPane extends JComponent implements Accessible {
 
         @Override
         public void mouseDragged(MouseEvent e) {
-            if (!dragged && pressed.distance(e.getPoint()) < 4) {
+            if (!dragged && pressed.distance(e.getPoint()) < TREMBLE) {
                 return;
             }
             dragged = true;

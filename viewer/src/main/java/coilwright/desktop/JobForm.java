@@ -17,6 +17,8 @@ import java.awt.GridBagConstraints;
 import java.awt.GridBagLayout;
 import java.awt.Insets;
 import java.awt.Rectangle;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
 import java.util.ArrayList;
@@ -36,6 +38,7 @@ import javax.swing.JPanel;
 import javax.swing.JTextField;
 import javax.swing.Scrollable;
 import javax.swing.UIManager;
+import javax.swing.border.EmptyBorder;
 import javax.swing.event.DocumentEvent;
 import javax.swing.event.DocumentListener;
 
@@ -101,7 +104,7 @@ final class JobForm extends JPanel implements Scrollable {
         this.document = document;
         this.complain = complain;
         setName("form");
-        setBorder(new javax.swing.border.EmptyBorder(8, 10, 8, 10));
+        setBorder(new EmptyBorder(8, 10, 8, 10));
         text("title", "&Title", "");
         heading("Core and commutator");
         text("armature.slots", "&Slots", "");
@@ -140,9 +143,9 @@ final class JobForm extends JPanel implements Scrollable {
         rest.weighty = 1;
         add(new JLabel(), rest);
         document.onChange(this::showText);
-        addComponentListener(new java.awt.event.ComponentAdapter() {
+        addComponentListener(new ComponentAdapter() {
             @Override
-            public void componentResized(java.awt.event.ComponentEvent e) {
+            public void componentResized(ComponentEvent e) {
                 revalidate();
             }
         });

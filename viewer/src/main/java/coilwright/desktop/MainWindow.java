@@ -5,7 +5,6 @@ import coilwright.drawing.DrawingPages;
 import coilwright.drawing.DrawingView;
 import coilwright.drawing.PageFormat;
 import coilwright.file.SafeFiles;
-import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobText;
 import coilwright.winding.Armature;
@@ -17,72 +16,47 @@ import java.awt.Toolkit;
 import java.awt.datatransfer.StringSelection;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.io.File;
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.function.Consumer;
 import javax.swing.Action;
-import javax.swing.BorderFactory;
 import javax.swing.ButtonGroup;
-import javax.swing.JButton;
 import javax.swing.JCheckBoxMenuItem;
 import javax.swing.JFileChooser;
 import javax.swing.JFrame;
-import javax.swing.JLabel;
 import javax.swing.JMenu;
 import javax.swing.JMenuBar;
 import javax.swing.JOptionPane;
-import javax.swing.JPanel;
-import javax.swing.JProgressBar;
 import javax.swing.JRadioButtonMenuItem;
 import javax.swing.JTabbedPane;
 import javax.swing.filechooser.FileNameExtensionFilter;
 
 /** The window: menu, the parts as tabs, and a line that says in words what is lit up. */
 final class MainWindow {
-    private static final String NO_FILE = "New job";
+    static final String NO_FILE = "New job";
 
     private final Settings settings;
     private final JobDocument document;
-    private final Autosave autosave;
     private final JFrame frame = new JFrame();
+    private final StatusBar status = new StatusBar();
     private final JTabbedPane tabs = new JTabbedPane();
     private final WindingPanel winding;
-    private final JPanel benchPlace = new JPanel(new BorderLayout());
-    private final JPanel comparePlace = new JPanel(new BorderLayout());
-    private Optional<BenchPanel> bench = Optional.empty();
-    private final JPanel sheetPlace = new JPanel(new BorderLayout());
-    private Optional<ComparePanel> compare = Optional.empty();
-    private Optional<SheetPanel> sheets = Optional.empty();
-    private final JPanel orderPlace = new JPanel(new BorderLayout());
-    private Optional<OrderPanel> order = Optional.empty();
-    private final JPanel tracePlace = new JPanel(new BorderLayout());
-    private Optional<TracePanel> trace = Optional.empty();
-    private final JLabel status = new JLabel(" ");
-    private final JProgressBar progress = new JProgressBar();
-    private final JButton cancel = Ui.named(new JButton(), "Cancel");
+    private final LatePart<BenchPanel> bench;
+    private final LatePart<ComparePanel> compare;
+    private final LatePart<SheetPanel> sheets;
+    private final LatePart<OrderPanel> order;
+    private final LatePart<TracePanel> trace;
+    private final JobFiles files;
     private final JMenu recent = Ui.named(new JMenu(), "Open &recent");
-    private final Background worker = new Background("work", this::trouble);
-    /** Apart from all other work, so that nothing asked for later can overtake a save. */
-    private final Background saver = new Background("save", e -> {
-        trouble(e);
-        say("Not saved: " + status.getText());
-    });
-
-    /** What was saved last, by file. */
-    private final Map<Path, String> stored = new HashMap<>();
-
     private final CountDownLatch closed = new CountDownLatch(1);
     private Action undo;
     private Action redo;
@@ -90,19 +64,24 @@ final class MainWindow {
     MainWindow(Settings settings, Optional<Path> file, JobText text) {
         this.settings = settings;
         this.document = new JobDocument(file, text);
-        this.autosave = new Autosave(document, settings, this::say);
-        this.winding = new WindingPanel(document, this::say, this::trouble);
+        this.files = new JobFiles(this, settings, document, status::notSaved);
+        this.winding = new WindingPanel(document, this::say, status::trouble);
+        bench = new LatePart<>(() -> new BenchPanel(winding, document, this::say, files::save, status::trouble));
+        compare = new LatePart<>(() -> new ComparePanel(winding, this::say, status::trouble));
+        sheets = new LatePart<>(() -> new SheetPanel(this));
+        order = new LatePart<>(() -> new OrderPanel(this, status::trouble));
+        trace = new LatePart<>(() -> new TracePanel(this, status::trouble));
         frame.setName("main");
         frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
         frame.addWindowListener(new WindowAdapter() {
             @Override
             public void windowClosing(WindowEvent e) {
-                close();
+                files.close();
             }
 
             @Override
             public void windowActivated(WindowEvent e) {
-                lookAgain();
+                files.lookAgain();
             }
 
             @Override
@@ -111,27 +90,27 @@ final class MainWindow {
             }
         });
         tabs.addTab("Winding", winding);
-        tabs.addTab("Bench", benchPlace);
-        tabs.addTab("Compare", comparePlace);
-        tabs.addTab("Sheets", sheetPlace);
-        tabs.addTab("Order of work", orderPlace);
-        tabs.addTab("Commutator", tracePlace);
+        tabs.addTab("Bench", bench.place());
+        tabs.addTab("Compare", compare.place());
+        tabs.addTab("Sheets", sheets.place());
+        tabs.addTab("Order of work", order.place());
+        tabs.addTab("Commutator", trace.place());
         tabs.addChangeListener(e -> {
-            if (tabs.getSelectedComponent() == benchPlace) {
+            if (tabs.getSelectedComponent() == bench.place()) {
                 bench().fillIfShown();
-            } else if (tabs.getSelectedComponent() == comparePlace) {
+            } else if (tabs.getSelectedComponent() == compare.place()) {
                 compare();
-            } else if (tabs.getSelectedComponent() == sheetPlace) {
+            } else if (tabs.getSelectedComponent() == sheets.place()) {
                 sheets().begin();
-            } else if (tabs.getSelectedComponent() == orderPlace) {
+            } else if (tabs.getSelectedComponent() == order.place()) {
                 order().begin();
-            } else if (tabs.getSelectedComponent() == tracePlace) {
+            } else if (tabs.getSelectedComponent() == trace.place()) {
                 trace().begin();
             }
         });
         tabs.getAccessibleContext().setAccessibleName("Parts");
         frame.add(tabs);
-        frame.add(statusBar(), BorderLayout.SOUTH);
+        frame.add(status, BorderLayout.SOUTH);
         frame.setJMenuBar(menu());
         document.onChange(this::showTitle);
         showTitle();
@@ -159,54 +138,42 @@ final class MainWindow {
         return document;
     }
 
-    /** The part for readings; made when first asked for, since most openings never need it. */
+    /** The part for readings. */
     BenchPanel bench() {
-        if (bench.isEmpty()) {
-            bench = Optional.of(new BenchPanel(winding, document, this::say, this::save, this::trouble));
-            benchPlace.add(bench.get());
-            benchPlace.revalidate();
-        }
         return bench.get();
     }
 
-    /** The part that compares; made when first asked for. */
+    /** The part that compares. */
     ComparePanel compare() {
-        if (compare.isEmpty()) {
-            compare = Optional.of(new ComparePanel(winding, this::say, this::trouble));
-            comparePlace.add(compare.get());
-            comparePlace.revalidate();
-        }
         return compare.get();
     }
 
-    /** The part that shows the sheets; made when first asked for. */
+    /** The part that shows the sheets. */
     SheetPanel sheets() {
-        if (sheets.isEmpty()) {
-            sheets = Optional.of(new SheetPanel(this));
-            sheetPlace.add(sheets.get());
-            sheetPlace.revalidate();
-        }
         return sheets.get();
     }
 
-    /** The part that leads through the winding work; made when first asked for. */
+    /** The part that leads through the winding work. */
     OrderPanel order() {
-        if (order.isEmpty()) {
-            order = Optional.of(new OrderPanel(this, this::trouble));
-            orderPlace.add(order.get());
-            orderPlace.revalidate();
-        }
         return order.get();
     }
 
-    /** The part for the run-out of the commutator; made when first asked for. */
+    /** The part for the run-out of the commutator. */
     TracePanel trace() {
-        if (trace.isEmpty()) {
-            trace = Optional.of(new TracePanel(this, this::trouble));
-            tracePlace.add(trace.get());
-            tracePlace.revalidate();
-        }
         return trace.get();
+    }
+
+    void save(Runnable then) {
+        files.save(then);
+    }
+
+    void say(String words) {
+        status.say(words);
+    }
+
+    /** Works something out with a bar to show it and a button to give it up. */
+    <T> void busy(String what, Callable<T> work, Consumer<T> then) {
+        status.busy(what, work, then);
     }
 
     /** Comes back when the window is closed. */
@@ -217,92 +184,24 @@ final class MainWindow {
     void open() {
         frame.setVisible(true);
         winding.begin();
-        document.file().ifPresent(this::noteOpened);
-        offerRecovery();
-    }
-
-    private JPanel statusBar() {
-        var bar = new JPanel(new BorderLayout(8, 0));
-        bar.setBorder(BorderFactory.createEmptyBorder(3, 10, 3, 10));
-        status.setName("status");
-        status.getAccessibleContext().setAccessibleName("Status");
-        bar.add(status);
-        var right = new JPanel(new BorderLayout(6, 0));
-        progress.setIndeterminate(true);
-        progress.setVisible(false);
-        cancel.setName("cancel");
-        cancel.setVisible(false);
-        right.add(progress);
-        right.add(cancel, BorderLayout.EAST);
-        bar.add(right, BorderLayout.EAST);
-        return bar;
-    }
-
-    void say(String words) {
-        status.setText(words.isEmpty() ? " " : words);
-        status.setToolTipText(words.isEmpty() ? null : words);
-        status.getAccessibleContext().setAccessibleDescription(words);
-    }
-
-    /** What should never happen, in one line. */
-    private void trouble(Throwable e) {
-        progress.setVisible(false);
-        cancel.setVisible(false);
-        String why = e instanceof IOException io
-                ? told(io)
-                : e instanceof UncheckedIOException u ? SafeFiles.reason(u.getCause()) : e.getMessage();
-        boolean expected =
-                e instanceof IOException || e instanceof IllegalArgumentException || e instanceof BadInputException;
-        say(
-                expected
-                        ? String.valueOf(why)
-                        : "This should not have happened; please report it: "
-                                + e.getClass().getSimpleName() + (why == null ? "" : ": " + why));
-    }
-
-    /** Which file failed, and why. */
-    static String told(IOException e) {
-        return e instanceof FileSystemException f && f.getFile() != null
-                ? f.getFile() + ": " + SafeFiles.reason(e)
-                : SafeFiles.reason(e);
-    }
-
-    /** Works something out with a bar to show it and a button to give it up. */
-    <T> void busy(String what, Callable<T> work, Consumer<T> then) {
-        progress.setString(what);
-        progress.setStringPainted(true);
-        progress.setVisible(true);
-        cancel.setVisible(true);
-        for (var l : cancel.getActionListeners()) {
-            cancel.removeActionListener(l);
-        }
-        cancel.addActionListener(e -> {
-            worker.cancel();
-            progress.setVisible(false);
-            cancel.setVisible(false);
-            say("Given up: " + what);
-        });
-        worker.replace(work, answer -> {
-            progress.setVisible(false);
-            cancel.setVisible(false);
-            then.accept(answer);
-        });
+        document.file().ifPresent(files::noteOpened);
+        files.offerRecovery();
     }
 
     private JMenuBar menu() {
         var bar = new JMenuBar();
         JMenu file = Ui.named(new JMenu(), "&File");
-        file.add(Ui.action("&New", "ctrl N", this::newFile));
-        file.add(Ui.action("&Open…", "ctrl O", this::chooseFile));
+        file.add(Ui.action("&New", "ctrl N", files::newFile));
+        file.add(Ui.action("&Open…", "ctrl O", files::chooseFile));
         file.add(recent);
         file.addSeparator();
-        file.add(Ui.action("&Save", "ctrl S", () -> save(() -> {})));
-        file.add(Ui.action("Save &as…", "ctrl shift S", () -> saveAs(() -> {})));
+        file.add(Ui.action("&Save", "ctrl S", () -> files.save(() -> {})));
+        file.add(Ui.action("Save &as…", "ctrl shift S", () -> files.saveAs(() -> {})));
         file.addSeparator();
         file.add(Ui.action("Save &drawing or sheet as…", "ctrl E", this::export));
         file.add(Ui.action("&Print drawing or sheet…", "ctrl P", this::print));
         file.addSeparator();
-        file.add(Ui.action("&Close", "ctrl W", this::close));
+        file.add(Ui.action("&Close", "ctrl W", files::close));
         bar.add(file);
         JMenu edit = Ui.named(new JMenu(), "&Edit");
         undo = Ui.action("&Undo", "ctrl Z", () -> {
@@ -326,17 +225,17 @@ final class MainWindow {
         JMenu atBench = Ui.named(new JMenu(), "&Bench");
         atBench.add(Ui.action("&Winding", "F2", () -> tabs.setSelectedComponent(winding)));
         atBench.add(Ui.action("&Bench", "F3", () -> {
-            tabs.setSelectedComponent(benchPlace);
+            tabs.setSelectedComponent(bench.place());
             bench().focus();
         }));
-        atBench.add(Ui.action("&Compare", "F4", () -> tabs.setSelectedComponent(comparePlace)));
-        atBench.add(Ui.action("&Sheets", "F5", () -> tabs.setSelectedComponent(sheetPlace)));
-        atBench.add(Ui.action("&Order of work", "F6", () -> tabs.setSelectedComponent(orderPlace)));
-        atBench.add(Ui.action("Co&mmutator", "F7", () -> tabs.setSelectedComponent(tracePlace)));
+        atBench.add(Ui.action("&Compare", "F4", () -> tabs.setSelectedComponent(compare.place())));
+        atBench.add(Ui.action("&Sheets", "F5", () -> tabs.setSelectedComponent(sheets.place())));
+        atBench.add(Ui.action("&Order of work", "F6", () -> tabs.setSelectedComponent(order.place())));
+        atBench.add(Ui.action("Co&mmutator", "F7", () -> tabs.setSelectedComponent(trace.place())));
         atBench.addSeparator();
         for (String word : BenchPanel.tests()) {
             atBench.add(Ui.action("Readings: " + word, "", () -> {
-                tabs.setSelectedComponent(benchPlace);
+                tabs.setSelectedComponent(bench.place());
                 bench().choose(word);
             }));
         }
@@ -348,7 +247,7 @@ final class MainWindow {
     }
 
     private boolean atSheets() {
-        return tabs.getSelectedComponent() == sheetPlace;
+        return tabs.getSelectedComponent() == sheets.place();
     }
 
     private DrawingPane shownDrawing() {
@@ -366,16 +265,16 @@ final class MainWindow {
             }));
         }
         view.addSeparator();
-        view.add(Ui.action("Zoom &in", "ctrl PLUS", () -> shownDrawing().zoom(1.25)));
-        view.add(Ui.action("Zoom &out", "ctrl MINUS", () -> shownDrawing().zoom(1 / 1.25)));
+        view.add(Ui.action("Zoom &in", "ctrl PLUS", () -> shownDrawing().zoomIn()));
+        view.add(Ui.action("Zoom &out", "ctrl MINUS", () -> shownDrawing().zoomOut()));
         view.add(Ui.action("&Fit", "ctrl 0", () -> shownDrawing().fit()));
         view.addSeparator();
         var grey = Ui.named(new JCheckBoxMenuItem(), "&Black and white");
         grey.addActionListener(e -> {
             winding.grey(grey.isSelected());
-            sheets.ifPresent(SheetPanel::refresh);
-            order.ifPresent(OrderPanel::refresh);
-            trace.ifPresent(TracePanel::refresh);
+            sheets.ifMade(SheetPanel::refresh);
+            order.ifMade(OrderPanel::refresh);
+            trace.ifMade(TracePanel::refresh);
         });
         view.add(grey);
         var dark = Ui.named(new JCheckBoxMenuItem(), "Dar&k");
@@ -408,15 +307,15 @@ final class MainWindow {
         Ui.dress(inTheDark, percent);
         winding.fitSides();
         winding.draw();
-        bench.ifPresent(BenchPanel::redraw);
-        compare.ifPresent(ComparePanel::compare);
-        sheets.ifPresent(SheetPanel::repaintPage);
-        order.ifPresent(OrderPanel::refresh);
-        trace.ifPresent(TracePanel::refresh);
+        bench.ifMade(BenchPanel::redraw);
+        compare.ifMade(ComparePanel::compare);
+        sheets.ifMade(SheetPanel::repaintPage);
+        order.ifMade(OrderPanel::refresh);
+        trace.ifMade(TracePanel::refresh);
         frame.revalidate();
     }
 
-    private void showTitle() {
+    void showTitle() {
         String name = document.file().map(f -> f.getFileName().toString()).orElse(NO_FILE);
         frame.setTitle((document.unsaved() ? "• " : "") + name + " – Coilwright");
         if (undo != null) {
@@ -425,251 +324,22 @@ final class MainWindow {
         }
         recent.removeAll();
         for (Path p : settings.recent()) {
-            recent.add(Ui.action(p.toString(), "", () -> guarded(() -> openFile(p))));
+            recent.add(Ui.action(p.toString(), "", () -> files.guarded(() -> files.openFile(p))));
         }
         recent.setEnabled(recent.getItemCount() > 0);
-    }
-
-    // ---- files ------------------------------------------------------------------------------------------------------
-
-    /** Goes on when nothing unsaved would be lost, asking where it would. */
-    private void guarded(Runnable then) {
-        if (!document.unsaved()) {
-            then.run();
-            return;
-        }
-        String[] answers = {"Save", "Give up changes", "Go back"};
-        int answer = JOptionPane.showOptionDialog(
-                frame,
-                "The changes of "
-                        + document.file().map(f -> f.getFileName().toString()).orElse(NO_FILE) + " are not saved.",
-                "Unsaved changes",
-                JOptionPane.DEFAULT_OPTION,
-                JOptionPane.WARNING_MESSAGE,
-                null,
-                answers,
-                answers[0]);
-        if (answer == 0) {
-            save(then);
-        } else if (answer == 1) {
-            autosave.clear();
-            autosave.forget(document.file());
-            then.run();
-        }
-    }
-
-    private void newFile() {
-        guarded(() -> {
-            JobText text = newJob();
-            document.replace(Optional.empty(), text, text.text());
-            say("A new job: change the fields on the left");
-        });
-    }
-
-    private void chooseFile() {
-        guarded(() -> {
-            var chooser = new JFileChooser(folder());
-            chooser.setDialogTitle("Open a job");
-            chooser.setFileFilter(
-                    new FileNameExtensionFilter("Job files (*.yaml, *.yml, *.json)", "yaml", "yml", "json"));
-            if (chooser.showOpenDialog(frame) == JFileChooser.APPROVE_OPTION) {
-                openFile(chooser.getSelectedFile().toPath());
-            }
-        });
-    }
-
-    private java.io.File folder() {
-        return document.file()
-                .map(f -> f.toAbsolutePath().getParent().toFile())
-                .orElse(Path.of("").toAbsolutePath().toFile());
-    }
-
-    private void openFile(Path path) {
-        busy("Opening " + path.getFileName(), () -> JobText.read(path), text -> {
-            document.replace(Optional.of(path), text, text.text());
-            noteOpened(path);
-            offerRecovery();
-        });
-    }
-
-    private void noteOpened(Path path) {
-        settings.opened(path);
-        showTitle();
-        say(
-                document.text().problems().isEmpty()
-                        ? "Opened " + path
-                        : "Opened " + path + ", which is not right yet: see the fields marked ✗");
-    }
-
-    private void offerRecovery() {
-        Optional<String> kept =
-                autosave.leftOver(document.file(), document.text().text());
-        if (kept.isEmpty()) {
-            return;
-        }
-        String[] answers = {"Take them up", "Throw them away"};
-        int answer = JOptionPane.showOptionDialog(
-                frame,
-                "There are changes that were not saved when Coilwright last ended.",
-                "Unsaved changes found",
-                JOptionPane.DEFAULT_OPTION,
-                JOptionPane.QUESTION_MESSAGE,
-                null,
-                answers,
-                answers[0]);
-        if (answer == 0) {
-            document.change(JobText.of(document.file().map(Path::toString).orElse(NO_FILE), kept.get()), "taken up");
-            say("The unsaved changes are back; undo gives the file as it is");
-        } else if (answer == 1) {
-            autosave.forget(document.file());
-        }
-    }
-
-    void save(Runnable then) {
-        if (document.file().isEmpty()) {
-            saveAs(then);
-        } else {
-            write(document.file().get(), then);
-        }
-    }
-
-    private void saveAs(Runnable then) {
-        var chooser = new JFileChooser(folder());
-        chooser.setDialogTitle("Save the job as");
-        chooser.setSelectedFile(document.file().orElse(Path.of("job.yaml")).toFile());
-        if (chooser.showSaveDialog(frame) == JFileChooser.APPROVE_OPTION) {
-            Path chosen = chooser.getSelectedFile().toPath();
-            Path path = chosen.getFileName().toString().contains(".")
-                    ? chosen
-                    : chosen.resolveSibling(chosen.getFileName() + ".yaml");
-            if (mayWrite(List.of(path), document.file())) {
-                write(path, then);
-            }
-        }
-    }
-
-    private boolean mayWrite(List<Path> paths, Optional<Path> own) {
-        for (Path p : paths) {
-            if (Files.exists(p) && !Optional.of(p).equals(own)) {
-                return JOptionPane.showConfirmDialog(
-                                frame,
-                                "The file " + p.getFileName() + " is there already. Put the new one in its place?",
-                                "Replace",
-                                JOptionPane.OK_CANCEL_OPTION)
-                        == JOptionPane.OK_OPTION;
-            }
-        }
-        return true;
-    }
-
-    private void write(Path path, Runnable then) {
-        if (document.text().job().isEmpty()) {
-            say("Not saved: " + document.text().problems().get(0).field() + " "
-                    + document.text().problems().get(0).message());
-            focusProblem();
-            return;
-        }
-        String text = document.text().text();
-        Optional<Path> before = document.file();
-        boolean own = before.filter(path::equals).isPresent();
-        List<String> known = List.of(document.saved(), text);
-        saver.queue(
-                () -> own && isChanged(path, known) ? Optional.<Path>empty() : Optional.of(store(path, text)), p -> {
-                    if (p.isPresent()) {
-                        saved(before, path, text, then);
-                    } else {
-                        askWhichToKeep(path, text, then);
-                    }
-                });
-    }
-
-    /** On the thread of the saver alone. */
-    private Path store(Path path, String text) throws IOException {
-        SafeFiles.write(path, text);
-        stored.put(path, text);
-        return path;
-    }
-
-    /** On the thread of the saver alone. A save that the window was not told of yet is no other program's. */
-    private boolean isChanged(Path path, List<String> known) throws IOException {
-        List<String> all = new ArrayList<>(known);
-        Optional.ofNullable(stored.get(path)).ifPresent(all::add);
-        return JobDocument.isChanged(path, all);
-    }
-
-    private void saved(Optional<Path> before, Path path, String text, Runnable then) {
-        autosave.clear();
-        autosave.forget(before);
-        document.savedAs(path, text);
-        settings.opened(path);
-        showTitle();
-        say("Saved " + path);
-        then.run();
-    }
-
-    private void askWhichToKeep(Path path, String text, Runnable then) {
-        String[] answers = {"Save mine under another name", "Put mine in its place", "Take up the other", "Go back"};
-        int answer = JOptionPane.showOptionDialog(
-                frame,
-                "Another program changed " + path.getFileName() + " since it was opened or saved here.\n"
-                        + "If the other is taken up, undo gives yours again.",
-                "Changed meanwhile",
-                JOptionPane.DEFAULT_OPTION,
-                JOptionPane.WARNING_MESSAGE,
-                null,
-                answers,
-                answers[0]);
-        switch (answer) {
-            case 0 -> saveAs(then);
-            case 1 -> saver.queue(() -> store(path, text), p -> saved(Optional.of(p), p, text, then));
-            case 2 ->
-                busy("Opening " + path.getFileName(), () -> JobText.read(path), other -> {
-                    document.takeUp(other);
-                    say("Taken up as the other program saved it; undo gives yours");
-                });
-            default -> say("Not saved: another program changed " + path.getFileName());
-        }
-    }
-
-    /** Says so when another program changed the job while the window was not looked at. */
-    private void lookAgain() {
-        document.file().ifPresent(file -> {
-            List<String> known = List.of(document.saved());
-            saver.queue(() -> isChanged(file, known), changed -> {
-                if (changed && document.file().filter(file::equals).isPresent()) {
-                    say("Another program changed " + file.getFileName() + ": "
-                            + (document.unsaved() ? "saving asks which to keep" : "open it again to see it"));
-                }
-            });
-        });
-    }
-
-    private void focusProblem() {
-        document.text().problems().stream()
-                .map(p -> winding.form().input(p.field()))
-                .flatMap(Optional::stream)
-                .findFirst()
-                .ifPresent(c -> c.requestFocusInWindow());
-    }
-
-    private void close() {
-        guarded(() -> {
-            autosave.clear();
-            frame.dispose();
-        });
     }
 
     // ---- drawing out ------------------------------------------------------------------------------------------------
 
     void export() {
-        var chooser = new JFileChooser(folder());
+        var chooser = new JFileChooser(files.folder());
         chooser.setDialogTitle(atSheets() ? "Save the sheet as" : "Save the drawing as");
         for (String ending : List.of("pdf", "png", "svg")) {
             chooser.addChoosableFileFilter(
                     new FileNameExtensionFilter(ending.toUpperCase(Locale.ROOT) + " (*." + ending + ")", ending));
         }
         String word = atSheets() ? sheets().kind().word() : winding.view().word();
-        chooser.setSelectedFile(new java.io.File(folder(), word + ".pdf"));
+        chooser.setSelectedFile(new File(files.folder(), word + ".pdf"));
         if (chooser.showSaveDialog(frame) == JFileChooser.APPROVE_OPTION) {
             exportTo(chooser.getSelectedFile().toPath());
         }
@@ -685,19 +355,19 @@ final class MainWindow {
         busy(
                 "Drawing " + path.getFileName(),
                 () -> DrawingFiles.contents(pages.get().call(), path, OptionalDouble.empty()),
-                files -> {
-                    if (files.keySet().stream().anyMatch(this::isTheJob)) {
+                drawn -> {
+                    if (drawn.keySet().stream().anyMatch(this::isTheJob)) {
                         say("Not saved: " + path.getFileName() + " is the job itself: choose another name");
                         return;
                     }
-                    if (!mayWrite(new ArrayList<>(files.keySet()), Optional.empty())) {
+                    if (!files.mayWrite(new ArrayList<>(drawn.keySet()), Optional.empty())) {
                         return;
                     }
                     busy(
                             "Saving " + path.getFileName(),
                             () -> {
-                                SafeFiles.write(files);
-                                return files.size();
+                                SafeFiles.write(drawn);
+                                return drawn.size();
                             },
                             n -> say("Saved " + path + (n > 1 ? " and " + (n - 1) + " more" : "")));
                 });

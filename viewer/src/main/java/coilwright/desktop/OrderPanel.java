@@ -11,15 +11,14 @@ import coilwright.rewind.WorkTest;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
 import java.awt.BorderLayout;
-import java.awt.event.ActionEvent;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import javax.swing.AbstractAction;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
@@ -27,7 +26,6 @@ import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import javax.swing.JScrollPane;
 import javax.swing.JTable;
-import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
 import javax.swing.Timer;
 import javax.swing.table.AbstractTableModel;
@@ -84,7 +82,7 @@ final class OrderPanel extends JPanel {
             Optional<WorkTicks> ticks,
             String words) {}
 
-    OrderPanel(MainWindow window, java.util.function.Consumer<Throwable> trouble) {
+    OrderPanel(MainWindow window, Consumer<Throwable> trouble) {
         super(new BorderLayout());
         this.window = window;
         this.worker = new Background("order of work", trouble);
@@ -139,15 +137,7 @@ final class OrderPanel extends JPanel {
     }
 
     private void key(String stroke, Runnable run) {
-        table.getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke(stroke), "own " + stroke);
-        table.getActionMap().put("own " + stroke, new AbstractAction() {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            public void actionPerformed(ActionEvent e) {
-                run.run();
-            }
-        });
+        Ui.key(table, WHEN_ANCESTOR_OF_FOCUSED_COMPONENT, stroke, run);
     }
 
     /** Gives the narrow columns the width they need. */
@@ -227,7 +217,7 @@ final class OrderPanel extends JPanel {
                 file,
                 first ? Optional.empty() : Optional.of((WindingWay) way.getSelectedItem()),
                 window.winding().grey(),
-                Ui.isDark() ? Tones.DARK : Tones.LIGHT);
+                Ui.tones());
         if (made.filter(m -> m.of().equals(asked)).isEmpty()) {
             // What is written comes before what is read.
             disk.queue(() -> true, written -> worker.replace(() -> make(asked), this::show));
@@ -431,7 +421,7 @@ final class OrderPanel extends JPanel {
     /** What is not on disk does not count as ticked. */
     private void notKept(Throwable e) {
         window.say("The tick is not kept: "
-                + (e instanceof IOException io ? MainWindow.told(io) : String.valueOf(e.getMessage())));
+                + (e instanceof IOException io ? StatusBar.told(io) : String.valueOf(e.getMessage())));
         made = Optional.empty();
         refresh();
     }

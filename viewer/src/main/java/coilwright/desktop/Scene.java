@@ -224,14 +224,14 @@ final class Scene {
     /** Paints things again in heavy lines, over all else. */
     void paintHeavy(Graphics2D g, double scale, Collection<Element> elements) {
         for (Element e : elements) {
-            heavy.computeIfAbsent(e, x -> again(x, Role.HIGHLIGHT, true)).forEach(p -> paint(g, p, scale, LEAST_HEAVY));
+            heavy.computeIfAbsent(e, x -> again(x, Role.HIGHLIGHT)).forEach(p -> paint(g, p, scale, LEAST_HEAVY));
         }
     }
 
     /** Paints things again in the dotted lines of a fault. */
     void paintFaulty(Graphics2D g, double scale, Collection<Element> elements) {
         for (Element e : elements) {
-            faulty.computeIfAbsent(e, x -> again(x, Role.FAULT, true)).forEach(p -> paint(g, p, scale, LEAST_HEAVY));
+            faulty.computeIfAbsent(e, x -> again(x, Role.FAULT)).forEach(p -> paint(g, p, scale, LEAST_HEAVY));
         }
     }
 
@@ -261,7 +261,7 @@ final class Scene {
         }
     }
 
-    private List<Piece> again(Element e, Role role, boolean parted) {
+    private List<Piece> again(Element e, Role role) {
         List<Piece> out = new ArrayList<>();
         for (Found f : groups) {
             if (!f.element().equals(e)) {
@@ -269,13 +269,11 @@ final class Scene {
             }
             List<Role> roles = new ArrayList<>(f.group().roles());
             roles.add(role);
-            if (parted) {
-                for (Shape s : f.group().shapes()) {
-                    halo(s).ifPresent(h -> out.add(piece(h, looks.of(h, List.of()))));
-                }
+            for (Shape s : f.group().shapes()) {
+                lineAs(Role.HALO, s).ifPresent(h -> out.add(piece(h, looks.of(h, List.of()))));
             }
             for (Shape s : f.group().shapes()) {
-                Shape drawn = role == Role.FAULT ? faulty(s) : s;
+                Shape drawn = role == Role.FAULT ? lineAs(role, s).orElse(s) : s;
                 add(drawn, List.of(roles), out);
             }
         }
@@ -285,8 +283,9 @@ final class Scene {
                 : out.stream().map(Piece::hollow).toList();
     }
 
-    private static Optional<Shape> halo(Shape s) {
-        List<Role> roles = List.of(Role.HALO);
+    /** A line in another role; empty where the shape encloses something. */
+    private static Optional<Shape> lineAs(Role role, Shape s) {
+        List<Role> roles = List.of(role);
         if (s instanceof Shape.Polyline p && !p.closed()) {
             return Optional.of(new Shape.Polyline(p.points(), false, roles));
         } else if (s instanceof Shape.Line l) {
@@ -295,16 +294,6 @@ final class Scene {
         return s instanceof Shape.Curve c
                 ? Optional.of(new Shape.Curve(c.start(), c.pieces(), roles))
                 : Optional.empty();
-    }
-
-    private static Shape faulty(Shape s) {
-        List<Role> roles = List.of(Role.FAULT);
-        if (s instanceof Shape.Polyline p && !p.closed()) {
-            return new Shape.Polyline(p.points(), false, roles);
-        } else if (s instanceof Shape.Line l) {
-            return new Shape.Line(l.from(), l.to(), roles);
-        }
-        return s instanceof Shape.Curve c ? new Shape.Curve(c.start(), c.pieces(), roles) : s;
     }
 
     private static void paint(Graphics2D g, Piece p, double scale, double leastPixels) {
@@ -363,14 +352,5 @@ final class Scene {
                         f.bounds().width(),
                         f.bounds().height()))
                 .reduce(Rectangle2D::createUnion);
-    }
-
-    /** Words for a thing as the drawing titles it; empty where it has none. */
-    String titleOf(Element e) {
-        return groups.stream()
-                .filter(f -> f.element().equals(e))
-                .map(f -> f.group().title())
-                .findFirst()
-                .orElse("");
     }
 }

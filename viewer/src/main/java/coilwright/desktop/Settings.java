@@ -104,15 +104,6 @@ final class Settings {
         write();
     }
 
-    void forget(Path path) {
-        List<Path> all = new ArrayList<>(recent());
-        all.remove(path);
-        for (int i = 1; i <= MOST_RECENT; i++) {
-            values.setProperty("recent." + i, i <= all.size() ? all.get(i - 1).toString() : "");
-        }
-        write();
-    }
-
     private void set(String key, String value) {
         values.setProperty(key, value);
         write();

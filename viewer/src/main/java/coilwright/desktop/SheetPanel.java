@@ -9,11 +9,8 @@ import coilwright.sheet.SheetKind;
 import coilwright.winding.ImpossibleWindingException;
 import java.awt.BorderLayout;
 import java.awt.Component;
-import java.awt.event.ActionEvent;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
-import javax.swing.AbstractAction;
 import javax.swing.BorderFactory;
 import javax.swing.DefaultListCellRenderer;
 import javax.swing.JButton;
@@ -21,7 +18,6 @@ import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
-import javax.swing.KeyStroke;
 import javax.swing.Timer;
 
 /** The sheets of the job, page by page, before they are printed or saved. */
@@ -82,8 +78,8 @@ final class SheetPanel extends JPanel {
         number.setName("page");
         bar.add(number);
         bar.add(tool(on, "page on", "The next page (Page Down)", () -> turn(page + 1)));
-        bar.add(tool(new JButton("−"), "sheet smaller", "Zoom out", () -> zoom(1 / 1.25)));
-        bar.add(tool(new JButton("+"), "sheet larger", "Zoom in", () -> zoom(1.25)));
+        bar.add(tool(new JButton("−"), "sheet smaller", "Zoom out", () -> zoom(pane::zoomOut)));
+        bar.add(tool(new JButton("+"), "sheet larger", "Zoom in", () -> zoom(pane::zoomIn)));
         bar.add(tool(new JButton("Page"), "sheet page", "Show the whole page", () -> {
             wide = false;
             pane.fit();
@@ -103,8 +99,8 @@ final class SheetPanel extends JPanel {
         top.add(said);
         add(top, BorderLayout.NORTH);
         add(pane);
-        key("PAGE_UP", () -> turn(page - 1));
-        key("PAGE_DOWN", () -> turn(page + 1));
+        Ui.key(this, WHEN_ANCESTOR_OF_FOCUSED_COMPONENT, "PAGE_UP", () -> turn(page - 1));
+        Ui.key(this, WHEN_ANCESTOR_OF_FOCUSED_COMPONENT, "PAGE_DOWN", () -> turn(page + 1));
         window.document().onChange(() -> {
             if (isShowing()) {
                 later.restart();
@@ -121,9 +117,8 @@ final class SheetPanel extends JPanel {
             @SuppressWarnings("unchecked")
             public Component getListCellRendererComponent(
                     JList<?> list, Object value, int index, boolean selected, boolean focused) {
-                String shown = name.apply((T) value);
-                String capital = shown.substring(0, 1).toUpperCase(Locale.ROOT) + shown.substring(1);
-                return super.getListCellRendererComponent(list, capital, index, selected, focused);
+                return super.getListCellRendererComponent(
+                        list, Ui.capital(name.apply((T) value)), index, selected, focused);
             }
         };
     }
@@ -137,21 +132,9 @@ final class SheetPanel extends JPanel {
         return button;
     }
 
-    private void key(String stroke, Runnable run) {
-        getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke(stroke), stroke);
-        getActionMap().put(stroke, new AbstractAction() {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            public void actionPerformed(ActionEvent e) {
-                run.run();
-            }
-        });
-    }
-
-    private void zoom(double by) {
+    private void zoom(Runnable how) {
         wide = false;
-        pane.zoom(by);
+        how.run();
     }
 
     DrawingPane pane() {
@@ -224,12 +207,8 @@ final class SheetPanel extends JPanel {
 
     private void show(Made next) {
         made = Optional.of(next);
-        words.setText(next.why().isEmpty() ? capital(next.of().kind().words()) : "✗ " + next.why());
+        words.setText(next.why().isEmpty() ? Ui.capital(next.of().kind().words()) + "." : "✗ " + next.why());
         turn(Math.min(page, Math.max(0, pageCount() - 1)));
-    }
-
-    private static String capital(String text) {
-        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1) + ".";
     }
 
     private int pageCount() {
@@ -256,7 +235,7 @@ final class SheetPanel extends JPanel {
 
     /** Shows the page again, in the colours of the window. */
     void repaintPage() {
-        Tones tones = Ui.isDark() ? Tones.DARK : Tones.LIGHT;
+        Tones tones = Ui.tones();
         int at = page;
         pane.show(shown().map(p -> new Scene(p.pages().get(at), tones)));
     }

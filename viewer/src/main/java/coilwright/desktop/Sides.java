@@ -30,7 +30,7 @@ final class Sides extends JPanel {
         super(new BorderLayout());
         this.listWidth = listWidth;
         this.wordsHeight = wordsHeight;
-        var about = new BenchPanel.Side();
+        var about = new Side();
         about.setBorder(BorderFactory.createEmptyBorder(8, 10, 8, 10));
         about.add(words);
         var scroll = new JScrollPane(about);

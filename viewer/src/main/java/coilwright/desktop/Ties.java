@@ -81,7 +81,7 @@ final class Ties {
             case BAR -> ofBar(e.number());
             case SLOT -> ofSlot(e.number());
             case BRUSH -> ofBrush(e);
-            default -> new Tied(e, Set.of(e), Set.of(), capital(e.kind().word()) + " " + e.number());
+            default -> new Tied(e, Set.of(e), Set.of(), Ui.capital(e.kind().word()) + " " + e.number());
         };
     }
 
@@ -227,9 +227,5 @@ final class Ties {
                                 : (bars.size() == 1 ? ": on bar " : ": on bars ") + String.join(", ", bars)
                                         + " with slot 1 under pole 1")
                         + ".");
-    }
-
-    private static String capital(String word) {
-        return word.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + word.substring(1);
     }
 }

@@ -11,14 +11,13 @@ import coilwright.job.RunOutEntry;
 import coilwright.sheet.CommutatorPages;
 import java.awt.BorderLayout;
 import java.awt.Component;
-import java.awt.event.ActionEvent;
+import java.nio.file.Path;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
-import javax.swing.AbstractAction;
 import javax.swing.BorderFactory;
 import javax.swing.DefaultCellEditor;
 import javax.swing.JComboBox;
@@ -27,7 +26,6 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTable;
 import javax.swing.JTextField;
-import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
 import javax.swing.table.AbstractTableModel;
 
@@ -55,7 +53,7 @@ final class TracePanel extends JPanel {
     private final Sides sides;
     private transient Optional<Asked> asked = Optional.empty();
     private transient Set<Integer> standing = Set.of();
-    private transient Optional<java.nio.file.Path> begunFor = Optional.empty();
+    private transient Optional<Path> begunFor = Optional.empty();
     private boolean begun;
 
     private record Asked(JobText text, boolean grey, Tones tones) {}
@@ -110,16 +108,7 @@ final class TracePanel extends JPanel {
     }
 
     private static void key(JComponent on, String stroke, Runnable run) {
-        int when = on instanceof JTable ? WHEN_ANCESTOR_OF_FOCUSED_COMPONENT : WHEN_FOCUSED;
-        on.getInputMap(when).put(KeyStroke.getKeyStroke(stroke), "own " + stroke);
-        on.getActionMap().put("own " + stroke, new AbstractAction() {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            public void actionPerformed(ActionEvent e) {
-                run.run();
-            }
-        });
+        Ui.key(on, on instanceof JTable ? WHEN_ANCESTOR_OF_FOCUSED_COMPONENT : WHEN_FOCUSED, stroke, run);
     }
 
     private void fitRows() {
@@ -305,7 +294,7 @@ final class TracePanel extends JPanel {
         }
         fitRows();
         sides.divide();
-        var now = new Asked(document.text(), winding.grey(), Ui.isDark() ? Tones.DARK : Tones.LIGHT);
+        var now = new Asked(document.text(), winding.grey(), Ui.tones());
         if (asked.equals(Optional.of(now))) {
             return;
         }

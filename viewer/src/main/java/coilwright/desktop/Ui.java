@@ -5,13 +5,16 @@ import com.formdev.flatlaf.FlatLaf;
 import com.formdev.flatlaf.FlatLightLaf;
 import com.formdev.flatlaf.util.UIScale;
 import java.awt.Color;
+import java.awt.Component;
 import java.awt.Font;
 import java.awt.event.ActionEvent;
 import java.awt.event.KeyEvent;
+import java.util.Locale;
 import java.util.Optional;
 import javax.swing.AbstractAction;
 import javax.swing.AbstractButton;
 import javax.swing.Action;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.KeyStroke;
 import javax.swing.UIManager;
@@ -82,6 +85,19 @@ final class Ui {
         return action;
     }
 
+    /**
+     * Lets a key do something.
+     *
+     * @param when as {@link JComponent#getInputMap(int)} takes it
+     * @param stroke as {@link KeyStroke#getKeyStroke(String)} takes it
+     */
+    static void key(JComponent on, int when, String stroke, Runnable run) {
+        // The toolkit's own actions keep their names.
+        String name = "own " + stroke;
+        on.getInputMap(when).put(KeyStroke.getKeyStroke(stroke), name);
+        on.getActionMap().put(name, action("", "", run));
+    }
+
     /** A button's words, with an ampersand before the letter that stands for it. */
     static <B extends AbstractButton> B named(B button, String name) {
         button.setText(plain(name));
@@ -90,7 +106,7 @@ final class Ui {
     }
 
     /** A label for a thing to type into, with an ampersand before the letter that stands for it. */
-    static JLabel label(String name, java.awt.Component of) {
+    static JLabel label(String name, Component of) {
         JLabel label = new JLabel(plain(name));
         mnemonic(name).ifPresent(label::setDisplayedMnemonic);
         label.setLabelFor(of);
@@ -131,7 +147,16 @@ final class Ui {
         return new Color(isDark() ? 0xff9aa8 : 0xa3123a);
     }
 
-    static boolean isDark() {
+    /** How drawings are coloured on the screen now. */
+    static Tones tones() {
+        return isDark() ? Tones.DARK : Tones.LIGHT;
+    }
+
+    static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+
+    private static boolean isDark() {
         return FlatLaf.isLafDark();
     }
 }

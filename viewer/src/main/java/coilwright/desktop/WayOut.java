@@ -13,6 +13,7 @@ import coilwright.winding.WindingSearch;
 import coilwright.winding.WindingSpec;
 import coilwright.winding.WindingType;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -77,8 +78,8 @@ record WayOut(String words, int bars, WindingSpec spec) {
     private static void add(Set<WayOut> out, Job job, Optional<List<Finding>> warnings, WindingSearch.Result found) {
         List<WindingSearch.Candidate> nearest = new ArrayList<>(found.possible());
         int bars = job.armature().bars();
-        nearest.sort(java.util.Comparator.comparingInt(
-                c -> Math.abs(c.winding().armature().bars() - bars)));
+        nearest.sort(
+                Comparator.comparingInt(c -> Math.abs(c.winding().armature().bars() - bars)));
         int taken = 0;
         for (WindingSearch.Candidate c : nearest) {
             if (warnings.isPresent() && warned(c.findings()) >= warned(warnings.get())) {

@@ -13,12 +13,15 @@ import coilwright.winding.Winding;
 import coilwright.winding.WindingType;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -34,10 +37,14 @@ import javax.swing.JToggleButton;
 /** The form, the drawing and the table of coils, tied to each other. */
 final class WindingPanel extends JPanel {
     private static final long serialVersionUID = 1L;
+    /** Width wished for, before letters are made larger. */
+    private static final int TABLE_WIDTH = 320;
+
     private static final Pattern WANTED = Pattern.compile("\\s*(?:([a-z]+)\\s*)?(\\d{1,5})\\s*");
 
     private final transient JobDocument document;
     private final JobForm form;
+    private final JScrollPane formSide;
     private final DrawingPane drawing = new DrawingPane("drawing");
     private final CoilTable table = new CoilTable();
     private final JScrollPane tableSide = new JScrollPane(table);
@@ -63,14 +70,14 @@ final class WindingPanel extends JPanel {
         this.worker = new Background("rules", trouble);
         this.drawer = new Background("layout", trouble);
         this.form = new JobForm(document, say);
-        var scroll =
+        formSide =
                 new JScrollPane(form, JScrollPane.VERTICAL_SCROLLBAR_AS_NEEDED, JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-        scroll.getVerticalScrollBar().setUnitIncrement(16);
-        scroll.setBorder(null);
+        formSide.getVerticalScrollBar().setUnitIncrement(16);
+        formSide.setBorder(null);
         right = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, middle(), tableSide);
         right.setResizeWeight(1);
         right.setBorder(null);
-        all = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, scroll, right);
+        all = new JSplitPane(JSplitPane.HORIZONTAL_SPLIT, formSide, right);
         all.setResizeWeight(0);
         all.setBorder(null);
         tableSide.setBorder(null);
@@ -107,8 +114,8 @@ final class WindingPanel extends JPanel {
             buttons.put(v, button);
             bar.add(button);
         }
-        bar.add(button("−", "Zoom out", () -> drawing.zoom(1 / 1.25)));
-        bar.add(button("+", "Zoom in", () -> drawing.zoom(1.25)));
+        bar.add(button("−", "Zoom out", drawing::zoomOut));
+        bar.add(button("+", "Zoom in", drawing::zoomIn));
         bar.add(button("Fit", "Show the whole page", drawing::fit));
         find.setName("find");
         find.putClientProperty("JTextField.placeholderText", "bar 17, coil 3, slot 9");
@@ -121,9 +128,9 @@ final class WindingPanel extends JPanel {
         panel.add(bar, BorderLayout.NORTH);
         panel.add(drawing);
         panel.setMinimumSize(new Dimension(80, 80));
-        panel.addComponentListener(new java.awt.event.ComponentAdapter() {
+        panel.addComponentListener(new ComponentAdapter() {
             @Override
-            public void componentResized(java.awt.event.ComponentEvent e) {
+            public void componentResized(ComponentEvent e) {
                 bar.revalidate();
             }
         });
@@ -141,15 +148,17 @@ final class WindingPanel extends JPanel {
 
     /** Gives form and table the width they need, after a change of size. */
     void fitSides() {
-        tableSide.setPreferredSize(new Dimension(Ui.px(320), Ui.px(300)));
-        all.setDividerLocation(Ui.px(310));
+        tableSide.setPreferredSize(new Dimension(Ui.px(TABLE_WIDTH), Ui.px(300)));
+        int formWidth =
+                form.getPreferredSize().width + formSide.getVerticalScrollBar().getPreferredSize().width;
+        all.setDividerLocation(formWidth);
         if (right.getWidth() > 0) {
-            right.setDividerLocation(Math.max(Ui.px(160), getWidth() - Ui.px(310) - Ui.px(330)));
+            right.setDividerLocation(Math.max(Ui.px(160), getWidth() - formWidth - Ui.px(TABLE_WIDTH + 10)));
         }
     }
 
     static String name(DrawingView v) {
-        return v.word().substring(0, 1).toUpperCase(Locale.ROOT) + v.word().substring(1);
+        return Ui.capital(v.word());
     }
 
     JobForm form() {
@@ -172,7 +181,7 @@ final class WindingPanel extends JPanel {
         return state;
     }
 
-    /** The winding last built, and the job it was built from. */
+    /** What is joined to what in the winding last built. */
     Optional<Ties> ties() {
         return ties;
     }
@@ -344,7 +353,7 @@ final class WindingPanel extends JPanel {
         Winding winding = shown.get();
         ViewOptions options = options(shownJob.get(), winding, chosen, grey);
         DrawingView wanted = view;
-        Tones tones = Ui.isDark() ? Tones.DARK : Tones.LIGHT;
+        Tones tones = Ui.tones();
         drawer.replace(
                 () -> {
                     Drawing page = wanted.draw(winding, options).first();
@@ -354,7 +363,7 @@ final class WindingPanel extends JPanel {
     }
 
     /** What makes the pages of the view shown, for print or files; empty while there is no winding. */
-    Optional<java.util.concurrent.Callable<DrawingPages>> pages(PageFormat format) {
+    Optional<Callable<DrawingPages>> pages(PageFormat format) {
         if (shown.isEmpty() || shownJob.isEmpty()) {
             return Optional.empty();
         }

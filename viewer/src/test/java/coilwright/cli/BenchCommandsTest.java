@@ -251,4 +251,25 @@ class BenchCommandsTest {
         assertThat(Run.of("repair", job, "--coil", "4", "--fault", "loose").err())
                 .contains("must be open or shorted");
     }
+
+    @Test
+    void aChartThatCannotBeMadeIsRefusedBeforeAnythingIsSaid() {
+        Path samples = TableCommandTest.SAMPLES;
+        Run run = Run.of(
+                "diagnose",
+                samples.resolve("orchard-pump-dynamo.yaml").toString(),
+                samples.resolveSibling("readings")
+                        .resolve("orchard-pump-dynamo-drop.csv")
+                        .toString(),
+                "--test",
+                "drop",
+                "--chart",
+                "chart");
+        assertThat(run)
+                .isEqualTo(
+                        new Run(
+                                2,
+                                "",
+                                "coilwright: \"chart\" does not end in a format a drawing can have: name it .svg, .png or .pdf\n"));
+    }
 }

@@ -169,8 +169,10 @@ class CommandFuzzTest {
 
         private static final List<List<String>> BY_NAME = List.of(
                 option("--view", Arrays.stream(DrawingView.values()).map(DrawingView::word)),
-                option("--test", Stream.concat(
-                        Arrays.stream(TestKind.values()).map(TestKind::word), Stream.of("growler-blade"))),
+                option(
+                        "--test",
+                        Stream.concat(
+                                Arrays.stream(TestKind.values()).map(TestKind::word), Stream.of("growler-blade"))),
                 List.of("--also", "drop", "resistance,ground", "growler", "polarity"),
                 List.of("--feed", "1,2", "1,5", "5,1", "2,3"),
                 List.of("--pair", "1,2", "3,1", "1,5", "1,shaft", "1,3"),
@@ -248,7 +250,8 @@ class CommandFuzzTest {
                 List.of("--out", "--sheet", "--key-sheet", "--chart", "--drawing", "--drawings");
 
         private static final Pattern FROM_WITHIN = Pattern.compile(
-                "should not have happened|[a-z]\\.[a-z]+\\.[A-Z]|Exception|For input string|Comparison method|@[0-9a-f]{6}");
+                "should not have happened|\\b(java|javax|org|com|coilwright|picocli)(\\.[a-z]\\w*)*\\.[A-Z]|Exception"
+                        + "|For input string|Comparison method|@[0-9a-f]{6}");
         private static final Pattern QUOTED = Pattern.compile("\"[^\"]*\"|'[^']*'");
         private static final int LONGEST = 5500;
 
@@ -461,7 +464,7 @@ class CommandFuzzTest {
                 assertThat(line).isNotBlank().hasSizeLessThan(LONGEST);
                 assertNone(line, c -> harms(c) || Character.getType(c) == Character.FORMAT);
                 assertThat(QUOTED.matcher(line).replaceAll("")).doesNotContainPattern(FROM_WITHIN);
-                assertThat(line).doesNotContain(": null");
+                assertThat(line).doesNotEndWith(": null");
             }
             assertThat(run.err().lines().distinct().count())
                     .as("complaints told once")

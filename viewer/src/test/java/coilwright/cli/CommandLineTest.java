@@ -3,6 +3,7 @@ package coilwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -189,6 +190,9 @@ class CommandLineTest {
                         || l.contains(" tech.units.")
                         || l.contains(" com.fasterxml.jackson.")
                         || l.contains(" java.awt."));
+        // 219 when this was written; the option parser alone would bring a hundred more.
+        assertThat(loaded.stream().filter(l -> l.contains("source: file:") || l.contains("source: jar:")))
+                .hasSizeBetween(150, 235);
     }
 
     private static String java() {
@@ -201,7 +205,7 @@ class CommandLineTest {
         var process = new ProcessBuilder("/bin/bash", "-c", line)
                 .redirectErrorStream(true)
                 .start();
-        String output = new String(process.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+        String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         return process.waitFor() + " " + output;
     }
 }

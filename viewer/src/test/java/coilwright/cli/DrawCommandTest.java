@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -110,7 +111,7 @@ class DrawCommandTest {
                 List.of("--angle", "12.5"),
                 List.of("--brush-width", "2"),
                 List.of("--mono"))) {
-            List<String> args = new java.util.ArrayList<>(List.of("draw", ORCHARD, "--view", "developed"));
+            List<String> args = new ArrayList<>(List.of("draw", ORCHARD, "--view", "developed"));
             args.addAll(option);
             Run run = Run.of(args.toArray(String[]::new));
             assertThat(run.code()).as(option.toString()).isZero();
@@ -140,7 +141,7 @@ class DrawCommandTest {
     }
 
     private static void refused(String reason, String... options) {
-        List<String> args = new java.util.ArrayList<>(List.of("draw", ORCHARD));
+        List<String> args = new ArrayList<>(List.of("draw", ORCHARD));
         args.addAll(List.of(options));
         Run run = Run.of(args.toArray(String[]::new));
         assertThat(run.code()).isEqualTo(2);

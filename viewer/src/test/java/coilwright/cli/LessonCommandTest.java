@@ -6,6 +6,7 @@ import coilwright.lesson.Kind;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -87,7 +88,7 @@ class LessonCommandTest {
                 .startsWith("<?xml")
                 .contains("Can it be wound?")
                 .contains("Working");
-        assertThat(Files.readAllBytes(key)).startsWith("%PDF-".getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+        assertThat(Files.readAllBytes(key)).startsWith("%PDF-".getBytes(StandardCharsets.US_ASCII));
     }
 
     @Test

@@ -178,7 +178,6 @@ class OutFilesTest {
         assertThat(Run.of("table", "--\u009b31m", "a").err())
                 .contains("\"--\\u009B31m\"")
                 .doesNotContain("\u009b");
-        assertThat(Console.shown("a\tb\nc\u007f\r\u2028é")).isEqualTo("a\tb\nc\\u007f\\u000d\\u2028é");
     }
 
     /** Each in a Java of its own, whose output is what the shell makes it. */

@@ -12,6 +12,7 @@ import coilwright.job.TestKind;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -412,8 +413,7 @@ class ProbeCommandTest {
             Path file = temp.resolve(test + ".pdf");
             Run run = probe(ORCHARD, "--test", test, "--sheet", file.toString());
             assertThat(run).isEqualTo(new Run(0, "", ""));
-            assertThat(Files.readAllBytes(file))
-                    .startsWith("%PDF-".getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+            assertThat(Files.readAllBytes(file)).startsWith("%PDF-".getBytes(StandardCharsets.US_ASCII));
         }
         assertThat(probe(ORCHARD, "--test", "drop", "--volts", "1", "--sheet", "x.pdf")
                         .err())

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 
 class RulesCommandTest {
@@ -51,7 +52,7 @@ class RulesCommandTest {
         Run text = Run.of(args);
         assertThat(text.code()).isEqualTo(1);
         assertThat(text.out()).contains("No winding fits.").contains("either way: commutator pitch would be 24/2");
-        String[] json = java.util.Arrays.copyOf(args, args.length + 2);
+        String[] json = Arrays.copyOf(args, args.length + 2);
         json[args.length] = "--format";
         json[args.length + 1] = "json";
         Run run = Run.of(json);

@@ -10,9 +10,11 @@ import java.awt.Window;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.lang.reflect.InvocationTargetException;
+import java.nio.file.NoSuchFileException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.NoSuchElementException;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Predicate;
@@ -94,7 +96,7 @@ final class Hand {
     private static boolean isNow(Callable<Boolean> so) throws Exception {
         try {
             return so.call();
-        } catch (java.util.NoSuchElementException | java.nio.file.NoSuchFileException e) {
+        } catch (NoSuchElementException | NoSuchFileException e) {
             return false;
         }
     }

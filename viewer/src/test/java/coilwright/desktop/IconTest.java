@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Image;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -36,7 +38,7 @@ class IconTest {
         List<Image> shipped = Icon.images();
         for (int i = 0; i < Icon.SIZES.size(); i++) {
             int size = Icon.SIZES.get(i);
-            BufferedImage drawn = ImageIO.read(new java.io.ByteArrayInputStream(drawn(size)));
+            BufferedImage drawn = ImageIO.read(new ByteArrayInputStream(drawn(size)));
             assertThat(shipped.get(i).getWidth(null)).isEqualTo(size);
             assertThat(shipped.get(i).getHeight(null)).isEqualTo(size);
             var there = new BufferedImage(size, size, BufferedImage.TYPE_INT_ARGB);
@@ -51,7 +53,7 @@ class IconTest {
         var transcoder = new PNGTranscoder();
         transcoder.addTranscodingHint(PNGTranscoder.KEY_WIDTH, (float) size);
         transcoder.addTranscodingHint(PNGTranscoder.KEY_HEIGHT, (float) size);
-        var out = new java.io.ByteArrayOutputStream();
+        var out = new ByteArrayOutputStream();
         try (InputStream in = Files.newInputStream(FOLDER.resolve("icon.svg"))) {
             transcoder.transcode(new TranscoderInput(in), new TranscoderOutput(out));
         }

@@ -14,6 +14,7 @@ import coilwright.sheet.SheetKind;
 import java.awt.Component;
 import java.awt.KeyboardFocusManager;
 import java.awt.Point;
+import java.awt.Window;
 import java.awt.geom.Rectangle2D;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -33,6 +34,7 @@ import javax.swing.AbstractButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
+import javax.swing.JOptionPane;
 import javax.swing.JTable;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
@@ -124,7 +126,7 @@ final class Scenarios {
 
     private void close() {
         window.ifPresent(w -> SwingUtilities.invokeLater(() -> {
-            for (var other : java.awt.Window.getWindows()) {
+            for (var other : Window.getWindows()) {
                 other.dispose();
             }
         }));
@@ -285,8 +287,7 @@ final class Scenarios {
         assertThat(Files.readString(file)).isEqualTo(original);
         hand.press("ctrl W");
         hand.click(hand.button("Go back"));
-        hand.until(
-                "the question is gone", () -> Hand.all().stream().noneMatch(c -> c instanceof javax.swing.JOptionPane));
+        hand.until("the question is gone", () -> Hand.all().stream().noneMatch(c -> c instanceof JOptionPane));
         hand.until(
                 "the window has the focus", () -> window.orElseThrow().frame().isFocused());
         hand.press("ctrl S");
@@ -337,7 +338,8 @@ final class Scenarios {
 
     private void keyboard() throws Exception {
         drawn(copy("ferry-lantern-dynamo"));
-        hand.pressUntil("alt A", "Alt+A is bars", () -> hand.now("armature.bars").isFocusOwner());
+        hand.pressUntil(
+                "alt A", "Alt+A is bars", () -> hand.now("armature.bars").isFocusOwner());
         hand.press("TAB");
         hand.until("then poles", () -> hand.now("armature.poles").isFocusOwner());
         hand.press("shift TAB");
@@ -679,11 +681,11 @@ final class Scenarios {
         }
     }
 
-    /** Labels and buttons of which a part is not shown. */
+    /** Labels, buttons and lists of words of which a part is not shown. */
     private static List<String> cut(JComponent in) {
         List<String> out = new ArrayList<>();
         for (Component c : in.getComponents()) {
-            if (c.isVisible() && (c instanceof JLabel || c instanceof AbstractButton) && !(c instanceof JComboBox<?>)) {
+            if (c.isVisible() && (c instanceof JLabel || c instanceof AbstractButton || c instanceof JComboBox<?>)) {
                 if (c.getWidth() < c.getPreferredSize().width || c.getHeight() < c.getPreferredSize().height) {
                     out.add(c.getName() + " " + c.getAccessibleContext().getAccessibleName() + " " + c.getSize()
                             + " for " + c.getPreferredSize());

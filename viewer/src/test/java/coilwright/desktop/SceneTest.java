@@ -21,6 +21,7 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import javax.imageio.ImageIO;
@@ -33,7 +34,7 @@ class SceneTest {
             Armature.of(12, 23, 4),
             WindingSpec.wave(1, Direction.RETROGRESSIVE)
                     .withSpan(CoilSpan.ofThrow(3))
-                    .withDeadCoils(java.util.List.of(24)));
+                    .withDeadCoils(List.of(24)));
 
     private static Drawing drawing(DrawingView view) {
         return view.draw(WINDING, ViewOptions.of("A machine")).first();

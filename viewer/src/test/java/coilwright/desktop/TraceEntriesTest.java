@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import coilwright.job.JobText;
 import coilwright.job.Quantity;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -74,7 +75,7 @@ class TraceEntriesTest {
     void theUnitIsThatOfTheLastReading() {
         assertThat(TraceEntries.unit(TraceEntries.of(JobText.of("t", TEXT).job().orElseThrow())))
                 .isEqualTo("µm");
-        assertThat(TraceEntries.unit(java.util.List.of())).isEqualTo("mm");
+        assertThat(TraceEntries.unit(List.of())).isEqualTo("mm");
     }
 
     @Test
