@@ -54,8 +54,6 @@ final class Alterations {
                 changed.put(f.coil(), c.withTurns(c.turns() * (1 - f.fraction())));
             } else if (fault instanceof Fault.BarShort f) {
                 out.add(Alteration.joined(f.bar(), f.otherBar()));
-            } else if (fault instanceof Fault.SlotShort) {
-                return Optional.empty();
             } else if (fault instanceof Fault.Ground) {
                 if (faults.stream().filter(Fault.Ground.class::isInstance).count() > 1) {
                     return Optional.empty();
@@ -70,6 +68,8 @@ final class Alterations {
                 for (int coil : coils) {
                     changed.put(coil, f.in(state(changed, coil)));
                 }
+            } else {
+                return Optional.empty();
             }
         }
         for (CoilState is : changed.values()) {

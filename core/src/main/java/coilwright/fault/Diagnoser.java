@@ -44,7 +44,7 @@ final class Diagnoser {
         grounds = runs.stream().anyMatch(Diagnoser::toShaft);
     }
 
-    private static boolean toShaft(TestRun run) {
+    static boolean toShaft(TestRun run) {
         return run.test() instanceof BenchTest.Ground || run.test() instanceof BenchTest.GroundWalk;
     }
 

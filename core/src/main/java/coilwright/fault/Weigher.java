@@ -144,7 +144,7 @@ final class Weigher {
         return taps.size() < faults.size() ? Optional.empty() : model.grounded(taps.get(0), taps.get(taps.size() - 1));
     }
 
-    /** Whether a test to the shaft or with the compass sees these faults at all. */
+    /** Whether a test that is worked out the long way sees these faults at all. */
     private static boolean touches(RunModel model, List<Fault> faults) {
         if (model.run().test() instanceof BenchTest.Polarity) {
             return faults.stream()
@@ -155,7 +155,7 @@ final class Weigher {
                             || f instanceof Fault.ShortedCoil
                             || f instanceof Fault.BarShort);
         }
-        return faults.stream().anyMatch(Fault.Ground.class::isInstance);
+        return !Diagnoser.toShaft(model.run()) || faults.stream().anyMatch(Fault.Ground.class::isInstance);
     }
 
     private BenchArmature faulty(List<Fault> faults) {

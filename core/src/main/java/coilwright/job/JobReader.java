@@ -329,8 +329,12 @@ public final class JobReader {
         }
     }
 
-    /** Keys of the winding section that a type has no use for. */
-    static Set<String> unused(WindingType type) {
+    /**
+     * {@return keys of the winding section that a type has no use for}
+     *
+     * @param type the kind of winding
+     */
+    public static Set<String> unused(WindingType type) {
         return switch (type) {
             case LAP, WAVE -> NOT_FOR_REGULAR;
             case FROG_LEG -> NOT_FOR_FROG_LEG;

@@ -1,5 +1,9 @@
 package coilwright.job;
 
+import coilwright.bench.FeedBars;
+import coilwright.bench.Procedure;
+import coilwright.bench.Procedures;
+import coilwright.winding.Winding;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -51,14 +55,42 @@ public enum TestKind {
         return this == GROUND || this == GROUND_WALK;
     }
 
+    /** {@return whether it has pairs of its own, and is not walked from one bar to the next} */
+    public boolean ownPairs() {
+        return toShaft() || this == POLARITY;
+    }
+
     /** {@return whether a growler's meter is read, which without a known pair tells relative readings only} */
     public boolean growler() {
         return this == GROWLER || this == GROWLER_TURNED;
     }
 
+    /** {@return whether its meter reads ohms} */
+    public boolean ohms() {
+        return kinds.contains(Quantity.Kind.RESISTANCE);
+    }
+
     /** {@return whether readings may have no unit: divisions of a growler's meter, the swing of a compass} */
     public boolean unitless() {
         return growler() || this == POLARITY;
+    }
+
+    /**
+     * {@return how the test is done}
+     *
+     * @param winding the winding
+     * @param feeds where it may be fed, the best first; for a test that is fed
+     * @param clock place of probes held still, degrees clockwise from straight up; for a growler turned under them
+     */
+    public Procedure procedure(Winding winding, List<FeedBars> feeds, double clock) {
+        return switch (this) {
+            case DROP -> Procedures.drop(winding, feeds);
+            case GROWLER -> Procedures.growlerMeterWalked(winding);
+            case GROWLER_TURNED -> Procedures.growlerMeterTurned(winding, clock);
+            case RESISTANCE -> Procedures.resistance(winding);
+            case GROUND, GROUND_WALK -> Procedures.ground(winding);
+            case POLARITY -> Procedures.polarity(winding);
+        };
     }
 
     /**

@@ -141,7 +141,7 @@ final class BenchPageReadings {
                 .close("summary");
         html.items(procedure.meaning()).close("details");
         int step = BenchTest.stepWithinCircuit(walk.armature().winding());
-        if (step > 1 && !kind.toShaft() && kind != TestKind.POLARITY) {
+        if (step > 1 && !kind.ownPairs()) {
             html.element(
                     "p",
                     "The winding makes " + step + " separate circuits: pairs stand " + step

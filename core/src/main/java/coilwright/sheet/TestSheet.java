@@ -18,6 +18,7 @@ import coilwright.drawing.GrowlerBench;
 import coilwright.drawing.Palette;
 import coilwright.drawing.ViewOptions;
 import coilwright.job.Job;
+import coilwright.job.TestKind;
 import coilwright.winding.Coil;
 import coilwright.winding.Winding;
 import java.math.BigDecimal;
@@ -210,18 +211,9 @@ public final class TestSheet {
     }
 
     Procedure procedure(BenchTest test) {
-        if (test instanceof BenchTest.GrowlerWalked) {
-            return Procedures.growlerMeterWalked(winding);
-        } else if (test instanceof BenchTest.GrowlerTurned g) {
-            return Procedures.growlerMeterTurned(winding, g.clockDegrees());
-        } else if (test instanceof BenchTest.Drop d) {
-            return Procedures.drop(winding, List.of(feed(d)));
-        } else if (test instanceof BenchTest.Resistance) {
-            return Procedures.resistance(winding);
-        } else if (test instanceof BenchTest.Polarity) {
-            return Procedures.polarity(winding);
-        }
-        return Procedures.ground(winding);
+        List<FeedBars> feeds = test instanceof BenchTest.Drop d ? List.of(feed(d)) : List.of();
+        double clock = test instanceof BenchTest.GrowlerTurned g ? g.clockDegrees() : 0;
+        return TestKind.of(test.word()).orElseThrow().procedure(winding, feeds, clock);
     }
 
     private FeedBars feed(BenchTest.Drop d) {

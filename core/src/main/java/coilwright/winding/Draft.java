@@ -79,9 +79,10 @@ record Draft(Armature armature, WindingSpec spec) {
 
     /** yc of the (lap) coils of a winding that is not listed; empty where that of a wave is not whole. */
     OptionalInt commutatorPitch() {
-        return spec.type() == WindingType.WAVE
-                ? wavePitch(bars(), polePairs(), plex(), direction())
-                : OptionalInt.of(direction().sign() * plex());
+        return switch (spec.type()) {
+            case WAVE -> wavePitch(bars(), polePairs(), plex(), direction());
+            case LAP, FROG_LEG, LISTED -> OptionalInt.of(direction().sign() * plex());
+        };
     }
 
     static OptionalInt wavePitch(int bars, int polePairs, int plex, Direction direction) {
@@ -100,7 +101,7 @@ record Draft(Armature armature, WindingSpec spec) {
         return switch (spec.type()) {
             case WAVE -> waveSteps(bars, direction());
             case FROG_LEG -> bars % polePairs() == 0 && bars >= 2 * polePairs() * plex();
-            default -> bars >= 2 * plex();
+            case LAP, LISTED -> bars >= 2 * plex();
         };
     }
 }

@@ -106,7 +106,8 @@ public final class WorkedPitches {
         String working = switch (winding.type()) {
             case LAP -> "P × m = " + poles + " × " + m;
             case WAVE -> "2 × m = 2 × " + m;
-            default -> "2 × P × m = 2 × " + poles + " × " + m;
+            case FROG_LEG -> "2 × P × m = 2 × " + poles + " × " + m;
+            case LISTED -> throw new AssertionError("a listed winding has no paths by rule");
         };
         add(out, "parallel paths", working + " = " + paths);
         winding.equalizerPitch()

@@ -9,6 +9,7 @@ import coilwright.bench.BenchTest.Pair;
 import coilwright.circuit.Circuit;
 import coilwright.circuit.WindingGraph;
 import coilwright.fault.Fault;
+import coilwright.fault.FaultKinds;
 import coilwright.network.Branch;
 import coilwright.network.Feed;
 import coilwright.network.Solution;
@@ -77,6 +78,18 @@ class BenchLawsTest {
                 .orElse(0);
     }
 
+    @Example
+    void everyKindOfFaultIsAmongTheSamples() {
+        Set<Class<?>> made = new LinkedHashSet<>();
+        for (int kind = 1; kind <= BenchSamples.FAULT_KINDS; kind++) {
+            made.add(BenchSamples.sample(0, kind, new Random(kind))
+                    .faults()
+                    .get(0)
+                    .getClass());
+        }
+        assertThat(made).isEqualTo(FaultKinds.all());
+    }
+
     // Kirchhoff's laws
 
     /**
@@ -98,7 +111,8 @@ class BenchLawsTest {
         for (int b = 1; b <= bars(s); b++) {
             group[b] = b;
         }
-        for (Bond bond : a.bonds()) {
+        List<Bond> direct = a.bonds().stream().filter(b -> b.ohms() == 0).toList();
+        for (Bond bond : direct) {
             int gone = group[((Point.Bar) bond.b()).number()];
             int stays = group[((Point.Bar) bond.a()).number()];
             for (int b = 1; b <= bars(s); b++) {
@@ -117,8 +131,17 @@ class BenchLawsTest {
                 surplus.merge(group[bottom], amperes, Double::sum);
             }
         }
-        assertThat(surplus.values()).allSatisfy(x -> assertThat(x).isCloseTo(0, within(1e-8)));
         for (Bond bond : a.bonds()) {
+            if (bond.ohms() > 0) {
+                int from = ((Point.Bar) bond.a()).number();
+                int to = ((Point.Bar) bond.b()).number();
+                double amperes = test.between(from, to).value() / bond.ohms();
+                surplus.merge(group[from], -amperes, Double::sum);
+                surplus.merge(group[to], amperes, Double::sum);
+            }
+        }
+        assertThat(surplus.values()).allSatisfy(x -> assertThat(x).isCloseTo(0, within(1e-8)));
+        for (Bond bond : direct) {
             double across = test.between(((Point.Bar) bond.a()).number(), ((Point.Bar) bond.b()).number())
                     .value();
             assertThat(across).isCloseTo(0, within(EXACT * Math.max(scale(test), 1e-3)));

@@ -15,6 +15,10 @@ import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -102,6 +106,21 @@ final class FaultTest {
         assertThat(fault.coils()).isEqualTo(coils);
         assertThat(fault.bars()).isEqualTo(bars);
         assertThat(fault.words()).isEqualTo(words);
+    }
+
+    @Test
+    void everyKindIsToldHereAndMadeInTheWorkshop() {
+        Winding w = Winding.build(Armature.of(12, 12, 4), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        var shop = new Workshop(1);
+        assertThat(kindsOf(kinds().stream().map(a -> (Fault) a.get()[0]))).isEqualTo(FaultKinds.all());
+        assertThat(kindsOf(IntStream.range(0, Workshop.KINDS)
+                        .mapToObj(kind -> shop.fault(w, kind).orElseThrow())))
+                .isEqualTo(FaultKinds.all());
+        assertThat(kindsOf(shop.everywhere(BenchArmature.sound(w, 1)).stream())).isEqualTo(FaultKinds.all());
+    }
+
+    private static Set<Class<?>> kindsOf(Stream<Fault> faults) {
+        return faults.map(Fault::getClass).collect(Collectors.toSet());
     }
 
     private static List<Integer> changed(BenchArmature armature) {

@@ -119,7 +119,7 @@ final class ProbeOptions {
         refuse("--brushes", brushes && kind != TestKind.DROP && kind != TestKind.RESISTANCE);
         refuse("--angle", angle.isPresent() && kind != TestKind.GROWLER && !brushes);
         refuse("--clock", clock.isPresent() && kind != TestKind.GROWLER_TURNED);
-        refuse("--step", step.isPresent() && (kind.toShaft() || kind == TestKind.POLARITY));
+        refuse("--step", step.isPresent() && kind.ownPairs());
         refuse("--temperature", temperature.isPresent() && (kind.growler() || kind == TestKind.POLARITY));
         refuse("--known", known.isPresent() && !kind.growler());
         refuse("--short", !shorts.isEmpty());

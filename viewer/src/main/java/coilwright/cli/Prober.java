@@ -8,8 +8,6 @@ import coilwright.bench.GroundTest;
 import coilwright.bench.GrowlerMeter;
 import coilwright.bench.PairReading;
 import coilwright.bench.ProbePairs;
-import coilwright.bench.Procedure;
-import coilwright.bench.Procedures;
 import coilwright.bench.ResistanceTest;
 import coilwright.bench.Supply;
 import coilwright.circuit.Brush;
@@ -96,7 +94,7 @@ final class Prober {
                 test,
                 setUp(),
                 feeds,
-                procedure(),
+                test.procedure(winding, feeds, clock),
                 notes(readings, circuits.size()),
                 readings,
                 circuits,
@@ -156,7 +154,8 @@ final class Prober {
     }
 
     private double amperes() {
-        return ((Supply.Current) supply).amperes();
+        // Which pairs are walked does not depend on it.
+        return supply instanceof Supply.Current c ? c.amperes() : 1;
     }
 
     private Optional<PairReading> knownGood() {
@@ -173,10 +172,7 @@ final class Prober {
         if (options.pair().isPresent()) {
             return List.of(onePair(options.pair().get()));
         }
-        if (test.toShaft()) {
-            return new BenchTest.Ground().walk(winding);
-        }
-        return test == TestKind.POLARITY
+        return test.ownPairs()
                 ? benchTest().walk(winding)
                 : ProbePairs.apart(core, options.step().orElse(1));
     }
@@ -195,7 +191,7 @@ final class Prober {
 
     private List<Probe.CircuitWalk> circuits() {
         boolean asked = options.pair().isPresent() || options.step().isPresent();
-        if (asked || test.toShaft() || test == TestKind.POLARITY) {
+        if (asked || test.ownPairs()) {
             return List.of();
         }
         List<List<Integer>> parts = ProbePairs.circuits(winding);
@@ -286,7 +282,7 @@ final class Prober {
 
     /** Every pair where a probe should see a reading. */
     List<PairReading> where(String wanted, double tolerance) {
-        boolean ohms = test == TestKind.RESISTANCE || test == TestKind.GROUND;
+        boolean ohms = test.ohms();
         double value = Given.amount(
                 "--reading", wanted, ohms ? Quantity.Kind.RESISTANCE : Quantity.Kind.VOLTAGE, ohms ? "ohm" : "V");
         return switch (test) {
@@ -348,17 +344,6 @@ final class Prober {
     private static String number(double x) {
         String text = String.format(Locale.ROOT, "%.6f", x);
         return text.replaceAll("0+$", "").replaceAll("\\.$", "");
-    }
-
-    private Procedure procedure() {
-        return switch (test) {
-            case DROP -> Procedures.drop(winding, feeds);
-            case GROWLER -> Procedures.growlerMeterWalked(winding);
-            case GROWLER_TURNED -> Procedures.growlerMeterTurned(winding, clock);
-            case RESISTANCE -> Procedures.resistance(winding);
-            case GROUND, GROUND_WALK -> Procedures.ground(winding);
-            case POLARITY -> Procedures.polarity(winding);
-        };
     }
 
     private List<String> notes(List<PairReading> readings, int circuits) {

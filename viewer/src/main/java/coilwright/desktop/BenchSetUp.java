@@ -4,7 +4,6 @@ import coilwright.bench.BenchArmature;
 import coilwright.bench.FeedBars;
 import coilwright.bench.GrowlerMeter;
 import coilwright.bench.Procedure;
-import coilwright.bench.Procedures;
 import coilwright.job.Job;
 import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsJournal;
@@ -172,11 +171,7 @@ final class BenchSetUp extends JPanel {
         List<String> units = new ArrayList<>();
         kind.kinds().forEach(k -> units.addAll(k.units()));
         if (!units.contains(fields.get("unit").getText())) {
-            fields.get("unit")
-                    .setText(
-                            kind.unitless()
-                                    ? ""
-                                    : kind == TestKind.RESISTANCE || kind == TestKind.GROUND ? "ohm" : "mV");
+            fields.get("unit").setText(kind.unitless() ? "" : kind.ohms() ? "ohm" : "mV");
         }
         Optional<Job> job = document.text().job();
         Optional<Winding> built = winding.state().flatMap(JobState::winding);
@@ -214,14 +209,7 @@ final class BenchSetUp extends JPanel {
             fields.get("angle").setText("0");
         }
         fields.get("clock").setText(Figures.three(advice.clock()));
-        Procedure p = switch (kind) {
-            case DROP -> Procedures.drop(w, advice.feeds());
-            case GROWLER -> Procedures.growlerMeterWalked(w);
-            case GROWLER_TURNED -> Procedures.growlerMeterTurned(w, advice.clock());
-            case RESISTANCE -> Procedures.resistance(w);
-            case GROUND, GROUND_WALK -> Procedures.ground(w);
-            case POLARITY -> Procedures.polarity(w);
-        };
+        Procedure p = kind.procedure(w, advice.feeds(), advice.clock());
         StringBuilder words = new StringBuilder(p.title()).append('\n');
         part(words, "⚠ Take care", p.cautions());
         part(words, "Set up", p.setUp());

@@ -1,6 +1,7 @@
 package coilwright.desktop;
 
 import coilwright.job.Job;
+import coilwright.job.JobReader;
 import coilwright.job.JobText;
 import coilwright.job.Problem;
 import coilwright.winding.Direction;
@@ -26,6 +27,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import javax.swing.DefaultComboBoxModel;
 import javax.swing.JButton;
@@ -319,12 +321,14 @@ final class JobForm extends JPanel implements Scrollable {
 
     /** Fields that the type of winding has no use for are hidden, unless something stands in them. */
     private void showUse(JobText text) {
-        boolean listed = text.get("winding.type").equals(WindingType.LISTED.word());
-        boolean frogLeg = text.get("winding.type").equals(WindingType.FROG_LEG.word());
+        Set<String> unused = Arrays.stream(WindingType.values())
+                .filter(t -> t.word().equals(text.get("winding.type")))
+                .findFirst()
+                .map(JobReader::unused)
+                .orElse(Set.of());
         for (String key : List.of("plex", "direction", "throw", "backSpan", "deadCoils", "leadOffset")) {
             String path = "winding." + key;
-            boolean used = !listed && !(frogLeg && key.equals("deadCoils"));
-            boolean shown = used || !text.get(path).isEmpty();
+            boolean shown = !unused.contains(key) || !text.get(path).isEmpty();
             Row row = rows.get(path);
             row.label.setVisible(shown);
             row.input.setVisible(shown);

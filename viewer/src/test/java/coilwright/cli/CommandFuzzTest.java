@@ -3,6 +3,9 @@ package coilwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
+import coilwright.drawing.DrawingView;
+import coilwright.job.TestKind;
+import coilwright.winding.WindingType;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.io.StringReader;
@@ -11,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -159,18 +163,16 @@ class CommandFuzzTest {
                 "open-coil:3",
                 "x:y:z");
 
+        private static List<String> option(String name, Stream<String> values) {
+            return Stream.concat(Stream.of(name), values).toList();
+        }
+
         private static final List<List<String>> BY_NAME = List.of(
-                List.of("--view", "developed", "round", "coil", "paths", "growler"),
-                List.of(
+                option("--view", Arrays.stream(DrawingView.values()).map(DrawingView::word)),
+                option(
                         "--test",
-                        "drop",
-                        "growler",
-                        "growler-turned",
-                        "growler-blade",
-                        "resistance",
-                        "ground",
-                        "ground-walk",
-                        "polarity"),
+                        Stream.concat(
+                                Arrays.stream(TestKind.values()).map(TestKind::word), Stream.of("growler-blade"))),
                 List.of("--also", "drop", "resistance,ground", "growler", "polarity"),
                 List.of("--feed", "1,2", "1,5", "5,1", "2,3"),
                 List.of("--pair", "1,2", "3,1", "1,5", "1,shaft", "1,3"),
@@ -196,7 +198,7 @@ class CommandFuzzTest {
                 List.of("--tolerance", "5%", "0%", "100%"),
                 List.of("--allowance", "10%", "0%", "0.1 mm"),
                 List.of("--unit", "mV", "V", "ohm", "mm", "\u00b5m", "thou"),
-                List.of("--type", "lap", "wave", "frog-leg"),
+                option("--type", Arrays.stream(WindingType.values()).map(WindingType::word)),
                 List.of("--way", "formed-coils", "coil-by-coil", "opposite-pairs"),
                 List.of(
                         "--kind",

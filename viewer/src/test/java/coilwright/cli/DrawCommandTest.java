@@ -2,12 +2,14 @@ package coilwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import coilwright.drawing.DrawingView;
 import coilwright.job.JobReader;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -32,9 +34,9 @@ class DrawCommandTest {
     @MethodSource("samples")
     void everySampleIsDrawnInEveryView(String sample) throws Exception {
         var winding = JobReader.read(Path.of(sample)).build();
-        for (String view : List.of("developed", "round", "coil", "paths")) {
-            Path file = temp.resolve(view + ".svg");
-            assertThat(Run.of("draw", sample, "--view", view, "--out", file.toString()))
+        for (DrawingView view : DrawingView.values()) {
+            Path file = temp.resolve(view.word() + ".svg");
+            assertThat(Run.of("draw", sample, "--view", view.word(), "--out", file.toString()))
                     .isEqualTo(new Run(0, "", ""));
         }
         for (String view : List.of("developed", "round")) {
@@ -148,6 +150,14 @@ class DrawCommandTest {
     }
 
     @Test
+    void helpTellsWhatEachViewShows() {
+        String help = Run.of("draw", "--help").out().replaceAll("\\s+", " ");
+        for (DrawingView view : DrawingView.values()) {
+            assertThat(help).contains(view.word() + " (");
+        }
+    }
+
+    @Test
     void tableWritesEveryViewBesides() throws IOException {
         Path folder = temp.resolve("new/drawings");
         Run run = Run.of("table", ORCHARD, "--drawings", folder.toString());
@@ -156,17 +166,9 @@ class DrawCommandTest {
         assertThat(run.out()).contains("\nDrawings\n  " + folder.resolve("developed.svg"));
         try (Stream<Path> files = Files.list(folder)) {
             assertThat(files.map(f -> f.getFileName().toString()))
-                    .containsExactlyInAnyOrder(
-                            "developed.svg",
-                            "developed.png",
-                            "round.svg",
-                            "round.png",
-                            "coil.svg",
-                            "coil.png",
-                            "paths.svg",
-                            "paths.png",
-                            "growler.svg",
-                            "growler.png");
+                    .containsExactlyInAnyOrderElementsOf(Arrays.stream(DrawingView.values())
+                            .flatMap(v -> Stream.of(v.word() + ".svg", v.word() + ".png"))
+                            .toList());
         }
         assertThat(Run.of("table", ORCHARD, "--drawings", ORCHARD).err()).contains("no folder can be made there");
     }

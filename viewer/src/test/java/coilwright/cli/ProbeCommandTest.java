@@ -79,6 +79,17 @@ class ProbeCommandTest {
      * (by arithmetic).
      */
     @Test
+    void helpNamesEveryTest() {
+        for (String command : List.of("probe", "diagnose")) {
+            String help = Run.of(command, "--help").out().replaceAll("\\s+", " ");
+            String words = help.substring(help.indexOf("--test=TEST "));
+            for (TestKind test : TestKind.values()) {
+                assertThat(words).containsPattern("\\b" + test.word() + "\\b");
+            }
+        }
+    }
+
+    @Test
     void aVoltOverOppositeBarsDropsEvenly() throws IOException {
         JsonNode json = json(twoPoleLap(), "--test", "drop", "--feed", "1,9", "--volts", "1");
         assertThat(json.get("test").textValue()).isEqualTo("drop");
