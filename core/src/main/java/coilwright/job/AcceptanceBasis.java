@@ -73,27 +73,6 @@ public final class AcceptanceBasis {
         }
 
         /**
-         * {@return the same with a rated voltage in place of the job's, where one is given}
-         *
-         * @param other rated voltage; empty for that of the job
-         */
-        public Options withVolts(Optional<Quantity> other) {
-            return new Options(
-                    kind,
-                    other.or(() -> volts),
-                    power,
-                    work,
-                    insulationOneMinute,
-                    insulationTenMinutes,
-                    temperature,
-                    coldResistance,
-                    hotResistance,
-                    ambient,
-                    limits,
-                    scheme);
-        }
-
-        /**
          * Copies the list.
          *
          * @param kind of machine
@@ -115,19 +94,24 @@ public final class AcceptanceBasis {
     }
 
     /**
-     * {@return what was measured and chosen}
+     * {@return what was measured and chosen} The winding is judged as it was to be wound, by the job's plan where it has
+     * one.
      *
-     * @param job what the armature is
-     * @param options what is chosen
-     * @throws coilwright.winding.ImpossibleWindingException when readings of the new winding are given and the job's
-     *     winding cannot be wound
+     * @param found what the armature is
+     * @param options what is chosen; the rated voltage goes before that of the plan, and that before the old one
+     * @throws coilwright.winding.ImpossibleWindingException when a plan or readings of the new winding are given and the
+     *     job's winding cannot be wound
      * @throws IllegalArgumentException when values do not go together, or there is no limit of a name
      */
-    public static Acceptance.Given of(Job job, Options options) {
+    public static Acceptance.Given of(Job found, Options options) {
+        Job job = RewindBasis.wound(found);
         Optional<Rating> rating = job.particulars().rating();
         Optional<AsRewound> done = job.particulars().asRewound();
         Optional<MachineKind> kind = options.kind().or(() -> rating.flatMap(Rating::kind));
-        OptionalDouble volts = Quantity.in("V", options.volts().or(() -> rating.flatMap(Rating::volts)));
+        OptionalDouble volts = Quantity.in("V", 
+                options.volts()
+                        .or(() -> job.particulars().plan().flatMap(Plan::volts))
+                        .or(() -> rating.flatMap(Rating::volts)));
         OptionalDouble watts = Quantity.in("W", options.power().or(() -> rating.flatMap(Rating::power)));
         OptionalDouble amps = Quantity.in("A", rating.flatMap(Rating::current));
         String note = "";

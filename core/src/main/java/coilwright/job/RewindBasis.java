@@ -264,4 +264,22 @@ public record RewindBasis(
                         p.asRewound(),
                         p.notes()));
     }
+
+    /**
+     * {@return the job as it is to be wound: {@linkplain #planned by its plan}, or as found where it has none or what it
+     * asks for cannot be wound}
+     *
+     * @param job what the armature is
+     * @throws coilwright.winding.ImpossibleWindingException when there is a plan and the winding as found cannot be wound
+     */
+    public static Job wound(Job job) {
+        if (job.particulars().plan().isEmpty()) {
+            return job;
+        }
+        try {
+            return of(job).planned(job);
+        } catch (IllegalArgumentException e) {
+            return job;
+        }
+    }
 }

@@ -117,7 +117,7 @@ public final class BenchPage {
         winding();
         tests.forEach(BenchPageReadings::write);
         var ticks = new BenchPageTicks(html);
-        contents.way().ifPresent(way -> ticks.work(job, winding, way));
+        contents.way().ifPresent(way -> ticks.work(job, way));
         ticks.inspection(job);
         footer();
         html.raw("<script type=\"application/json\" id=\"winding-data\">")

@@ -1,6 +1,7 @@
 package coilwright.sheet;
 
 import coilwright.job.Job;
+import coilwright.job.RewindBasis;
 import coilwright.rewind.Checklist;
 import coilwright.rewind.Checklist.Item;
 import coilwright.rewind.Checklist.Section;
@@ -31,7 +32,8 @@ final class BenchPageTicks {
      *
      * @throws IllegalArgumentException when the winding is not wound this way
      */
-    void work(Job job, Winding winding, WindingWay way) {
+    void work(Job job, WindingWay way) {
+        Winding winding = RewindBasis.wound(job).build();
         WorkOrder order = WorkOrder.of(
                 winding, way, job.equalizers().map(e -> e.rings(winding)).orElse(List.of()));
         part("work", "Order of work: " + way.words(), "work " + way.word());

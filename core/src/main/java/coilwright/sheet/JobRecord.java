@@ -94,7 +94,7 @@ public final class JobRecord {
         asRewound(after);
         out.add(new Block.Heading("Before and after"));
         out.add(new Block.Grid(new RecordComparison(job, planned, before, after).table()));
-        acceptance(wound);
+        acceptance();
         commutator();
         drawings(wound, report);
         end();
@@ -280,12 +280,11 @@ public final class JobRecord {
         readings(after, "Chart of the readings of the new winding");
     }
 
-    private void acceptance(Job wound) {
+    private void acceptance() {
         out.add(new Block.Heading("Acceptance"));
         Optional<AsRewound> w = known.asRewound();
         try {
-            judged(Acceptance.of(AcceptanceBasis.of(
-                    wound, AcceptanceBasis.Options.none().withVolts(known.plan().flatMap(Plan::volts)))));
+            judged(Acceptance.of(AcceptanceBasis.of(job, AcceptanceBasis.Options.none())));
         } catch (IllegalArgumentException e) {
             out.add(new Block.Paragraph("It cannot be judged: " + e.getMessage() + "."));
         }

@@ -3,6 +3,7 @@ package coilwright.sheet;
 import coilwright.drawing.DrawingPages;
 import coilwright.drawing.Palette;
 import coilwright.job.Job;
+import coilwright.job.RewindBasis;
 import coilwright.rewind.NumberRuns;
 import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
@@ -45,14 +46,14 @@ public final class WorkSheet {
     private final Sheet sheet;
 
     private WorkSheet(Job job, WorkOrder order, Palette palette) {
-        this.job = job;
+        this.job = RewindBasis.wound(job);
         this.order = order;
         this.winding = order.winding();
         this.sheet = Sheet.titled(job.title(), "Order of work: " + order.way().words(), palette);
     }
 
     /**
-     * {@return the sheet of a job wound one way, with its equalizers if it has any}
+     * {@return the sheet of a job wound one way, by its plan where it has one, with its equalizers if it has any}
      *
      * @param job what the armature is
      * @param way how the coils come into the slots
@@ -60,7 +61,7 @@ public final class WorkSheet {
      * @throws IllegalArgumentException when the winding is not wound this way
      */
     public static DrawingPages of(Job job, WindingWay way, Palette palette) {
-        Winding winding = job.build();
+        Winding winding = RewindBasis.wound(job).build();
         List<List<Integer>> rings = job.equalizers().map(e -> e.rings(winding)).orElse(List.of());
         return of(job, WorkOrder.of(winding, way, rings), palette);
     }
@@ -69,7 +70,7 @@ public final class WorkSheet {
      * {@return the sheet of an order of work}
      *
      * @param job what the armature is
-     * @param order for the winding of the job
+     * @param order for the winding of the job, as it is to be wound
      * @param palette colours, or black, white and grey
      */
     public static DrawingPages of(Job job, WorkOrder order, Palette palette) {

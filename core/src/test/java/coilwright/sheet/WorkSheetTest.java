@@ -13,6 +13,7 @@ import coilwright.drawing.Shape;
 import coilwright.drawing.SvgWriter;
 import coilwright.job.Equalizers;
 import coilwright.job.Job;
+import coilwright.job.JobReader;
 import coilwright.rewind.NumberRuns;
 import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
@@ -147,5 +148,17 @@ class WorkSheetTest {
                 .contains(Stream.of(WorkStep.Kind.values())
                         .filter(k -> k != WorkStep.Kind.EQUALIZE)
                         .toArray(WorkStep.Kind[]::new));
+    }
+
+    @Test
+    void theOrderIsThatOfThePlannedWinding() throws Exception {
+        String found = "coilwright: 1\ntitle: A\narmature: {slots: 17, bars: 17, poles: 4}\n"
+                + "winding: {type: wave, throw: 4, turns: 6}\n";
+        Job planned = JobReader.parse("job.yaml", found + "plan: {type: lap, turns: 12}\n");
+        Job lap = JobReader.parse("job.yaml", found.replace("wave", "lap").replace("turns: 6", "turns: 12"));
+        assertThat(WorkSheet.of(planned, WindingWay.FORMED_COILS, Palette.COLOUR))
+                .isEqualTo(WorkSheet.of(lap, WindingWay.FORMED_COILS, Palette.COLOUR))
+                .isNotEqualTo(WorkSheet.of(
+                        JobReader.parse("job.yaml", found), WindingWay.FORMED_COILS, Palette.COLOUR));
     }
 }

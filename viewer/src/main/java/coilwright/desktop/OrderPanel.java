@@ -3,6 +3,7 @@ package coilwright.desktop;
 import coilwright.drawing.DrawingView;
 import coilwright.drawing.Element;
 import coilwright.job.Job;
+import coilwright.job.RewindBasis;
 import coilwright.job.JobText;
 import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
@@ -234,7 +235,7 @@ final class OrderPanel extends JPanel {
             return none(asked, way, "First mend the job: a field is not right yet.");
         }
         try {
-            Winding winding = job.get().build();
+            Winding winding = RewindBasis.wound(job.get()).build();
             Optional<String> refusal = way.refusal(winding);
             if (refusal.isPresent()) {
                 return none(asked, way, "Not wound this way: " + refusal.get() + ".");
