@@ -108,7 +108,8 @@ public final class AcceptanceBasis {
         Optional<Rating> rating = job.particulars().rating();
         Optional<AsRewound> done = job.particulars().asRewound();
         Optional<MachineKind> kind = options.kind().or(() -> rating.flatMap(Rating::kind));
-        OptionalDouble volts = Quantity.in("V", 
+        OptionalDouble volts = Quantity.in(
+                "V",
                 options.volts()
                         .or(() -> job.particulars().plan().flatMap(Plan::volts))
                         .or(() -> rating.flatMap(Rating::volts)));

@@ -150,13 +150,16 @@ class AcceptanceBasisTest {
     void theWindingIsJudgedByThePlan() throws Exception {
         String rating = "rating: {kind: dc-generator, volts: 6 V, current: 10 A}\n";
         assertThat(given(job(rating)).volts()).hasValue(6);
-        assertThat(given(job(rating + "plan: {volts: 12 V, turns: 12}\n")).volts()).hasValue(12);
+        assertThat(given(job(rating + "plan: {volts: 12 V, turns: 12}\n")).volts())
+                .hasValue(12);
         Job other = job(rating + "plan: {type: lap, turns: 5}\n");
         List<PairReading> drops =
                 new BenchTest.Drop(1, 5, 2).readWalk(RewindBasis.wound(other).benchArmature());
         Acceptance.Given given = given(job(rating + "plan: {type: lap, turns: 5}\nreadings:\n"
                 + set("test: drop, feed: {in: 1, out: 5, amps: 2}, unit: V", drops, 1)));
-        assertThat(given.walks().get(0).ratios()).hasSize(17).allSatisfy(r -> assertThat(r)
-                .isCloseTo(given.walks().get(0).ratios().get(0), within(1e-6)));
+        assertThat(given.walks().get(0).ratios())
+                .hasSize(17)
+                .allSatisfy(r ->
+                        assertThat(r).isCloseTo(given.walks().get(0).ratios().get(0), within(1e-6)));
     }
 }

@@ -158,7 +158,7 @@ class WorkSheetTest {
         Job lap = JobReader.parse("job.yaml", found.replace("wave", "lap").replace("turns: 6", "turns: 12"));
         assertThat(WorkSheet.of(planned, WindingWay.FORMED_COILS, Palette.COLOUR))
                 .isEqualTo(WorkSheet.of(lap, WindingWay.FORMED_COILS, Palette.COLOUR))
-                .isNotEqualTo(WorkSheet.of(
-                        JobReader.parse("job.yaml", found), WindingWay.FORMED_COILS, Palette.COLOUR));
+                .isNotEqualTo(
+                        WorkSheet.of(JobReader.parse("job.yaml", found), WindingWay.FORMED_COILS, Palette.COLOUR));
     }
 }
