@@ -152,8 +152,12 @@ class WorkSheetTest {
 
     @Test
     void theOrderIsThatOfThePlannedWinding() throws Exception {
-        String found = "coilwright: 1\ntitle: A\narmature: {slots: 17, bars: 17, poles: 4}\n"
-                + "winding: {type: wave, throw: 4, turns: 6}\n";
+        String found = """
+                coilwright: 1
+                title: A
+                armature: {slots: 17, bars: 17, poles: 4}
+                winding: {type: wave, throw: 4, turns: 6}
+                """;
         Job planned = JobReader.parse("job.yaml", found + "plan: {type: lap, turns: 12}\n");
         Job lap = JobReader.parse("job.yaml", found.replace("wave", "lap").replace("turns: 6", "turns: 12"));
         assertThat(WorkSheet.of(planned, WindingWay.FORMED_COILS, Palette.COLOUR))
