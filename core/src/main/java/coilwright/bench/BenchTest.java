@@ -23,6 +23,11 @@ public sealed interface BenchTest {
             return name(from) + "-" + name(to);
         }
 
+        /** {@return the pair for print, with a dash between: 1–2} */
+        public String dashed() {
+            return name(from) + "–" + name(to);
+        }
+
         private static String name(int bar) {
             return bar == SHAFT ? "shaft" : Integer.toString(bar);
         }

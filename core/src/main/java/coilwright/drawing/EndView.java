@@ -240,7 +240,7 @@ final class EndView {
     }
 
     private static String pair(int from, int to) {
-        return new BenchTest.Pair(from, to).toString().replace('-', '–');
+        return new BenchTest.Pair(from, to).dashed();
     }
 
     /** Slot 1's mark, and its angle from straight up. */

@@ -238,16 +238,13 @@ public final class ReadingsChart {
             BenchTest.Pair p = pairs.get(i);
             double x = LEFT + width * (i + 0.5);
             column(canvas, p, x, width, zero, scale, top + 2.6);
-            Shape.Text t = Canvas.text(x, top + height + 4.2, name(p), Canvas.SMALL, false, Anchor.MIDDLE, Role.LABEL);
+            Shape.Text t =
+                    Canvas.text(x, top + height + 4.2, p.dashed(), Canvas.SMALL, false, Anchor.MIDDLE, Role.LABEL);
             if (occupied.take(t.bounds().grown(0.5))) {
                 canvas.line(x, top + height, x, top + height + 1.2, Role.AXIS);
                 canvas.add(t);
             }
         }
-    }
-
-    private static String name(BenchTest.Pair p) {
-        return p.toString().replace('-', '–');
     }
 
     private void column(
@@ -286,7 +283,7 @@ public final class ReadingsChart {
         canvas.add(new Shape.Group(
                 Optional.empty(),
                 pair.from() > 0 ? Optional.of(Element.bar(pair.from())) : Optional.empty(),
-                "Bars " + name(pair) + ": " + String.join(", ", words) + " " + data.unit(),
+                "Bars " + pair.dashed() + ": " + String.join(", ", words) + " " + data.unit(),
                 List.of(),
                 parts));
     }

@@ -183,7 +183,7 @@ public final class ConnectionList {
             int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
             boolean open = e.getOriginalMessage().contains("closing quote");
             throw problems.only(
-                    open ? opened(text) : line,
+                    open ? InputText.lineAt(text, opened(text)) : line,
                     "",
                     open
                             ? "has a quotation mark that is not closed"
@@ -194,26 +194,21 @@ public final class ConnectionList {
         return rows;
     }
 
-    /** The line where the last quotation mark opens. */
+    /** Where the last quotation mark opens. */
     private static int opened(String text) {
-        int line = 1;
-        int opened = 1;
+        int opened = 0;
         boolean quoted = false;
         boolean blank = true;
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);
-            char next = i + 1 < text.length() ? text.charAt(i + 1) : 0;
-            if (c == '\n' || (c == '\r' && next != '\n')) {
-                line++;
-                blank |= !quoted;
-            } else if (quoted && c == '"' && next == '"') {
+            if (quoted && text.startsWith("\"\"", i)) {
                 i++;
             } else if (c == '"' && (quoted || blank)) {
                 quoted = !quoted;
-                opened = quoted ? line : opened;
+                opened = quoted ? i : opened;
                 blank = false;
             } else if (!quoted) {
-                blank = c == ',' || (blank && Character.isWhitespace(c));
+                blank = c == ',' || c == '\n' || c == '\r' || (blank && Character.isWhitespace(c));
             }
         }
         return opened;

@@ -1,7 +1,6 @@
 package coilwright.sheet;
 
 import coilwright.job.Job;
-import coilwright.job.RewindBasis;
 import coilwright.rewind.Checklist;
 import coilwright.rewind.Checklist.Item;
 import coilwright.rewind.Checklist.Section;
@@ -10,7 +9,6 @@ import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
 import coilwright.rewind.WorkStep;
 import coilwright.rewind.WorkTest;
-import coilwright.winding.Winding;
 import coilwright.winding.WindingType;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -33,9 +31,7 @@ final class BenchPageTicks {
      * @throws IllegalArgumentException when the winding is not wound this way
      */
     void work(Job job, WindingWay way) {
-        Winding winding = RewindBasis.wound(job).build();
-        WorkOrder order = WorkOrder.of(
-                winding, way, job.equalizers().map(e -> e.rings(winding)).orElse(List.of()));
+        WorkOrder order = WorkSheet.order(job, way);
         part("work", "Order of work: " + way.words(), "work " + way.word());
         caution(html, order.cautions());
         html.element("h3", "Before you begin").items(order.notes());

@@ -296,7 +296,7 @@ public final class TestSheet {
             if (polarity) {
                 row.add(Integer.toString(live.get(rows.size()).number()));
             }
-            row.add(r.pair().toString().replace('-', '–'));
+            row.add(r.pair().dashed());
             row.add(unit.words(r.value()));
             row.add("");
             rows.add(row);

@@ -61,9 +61,25 @@ public final class WorkSheet {
      * @throws IllegalArgumentException when the winding is not wound this way
      */
     public static DrawingPages of(Job job, WindingWay way, Palette palette) {
-        Winding winding = RewindBasis.wound(job).build();
-        List<List<Integer>> rings = job.equalizers().map(e -> e.rings(winding)).orElse(List.of());
-        return of(job, WorkOrder.of(winding, way, rings), palette);
+        return of(job, order(job, way), palette);
+    }
+
+    /** The order of work of a job, by its plan where it has one. */
+    static WorkOrder order(Job job, WindingWay way) {
+        return order(job, RewindBasis.wound(job).build(), way);
+    }
+
+    /**
+     * {@return the order of work of a winding, with the equalizers of its job if it has any}
+     *
+     * @param job what the armature is
+     * @param winding of the job, as it is to be wound
+     * @param way how the coils come into the slots
+     * @throws IllegalArgumentException when the winding is not wound this way
+     */
+    public static WorkOrder order(Job job, Winding winding, WindingWay way) {
+        return WorkOrder.of(
+                winding, way, job.equalizers().map(e -> e.rings(winding)).orElse(List.of()));
     }
 
     /**

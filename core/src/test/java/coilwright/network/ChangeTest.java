@@ -8,6 +8,7 @@ import coilwright.network.Networks.Situation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
@@ -210,17 +211,7 @@ class ChangeTest {
     /** The same, where the strong tie joins parts that were apart. */
     @Test
     void aReadingInDoubtAcrossPartsIsWorkedOutAnew() {
-        Network.Builder builder = Network.builder().nodes(3);
-        builder.branch(0, 1, 3e6);
-        Trial trial = builder.build()
-                .factorised()
-                .prepare(List.of(new Reading(List.of(Feed.current(0, 1, 2.7)), 0, 1)))
-                .trial();
-        double[] out = new double[1];
-        trial.add(0, 1, 1.3e-3).add(1, 2, 5).read(out);
-        double expected = 2.7 / (1 / 1.3e-3 + 1 / 3e6);
-        assertThat(out[0]).isCloseTo(expected, within(1e-14 * expected));
-        assertThat(trial.refactorised()).isTrue();
+        assertStrongTieKeepsItsDigits(3, trial -> trial.add(1, 2, 5));
     }
 
     @Test
@@ -272,14 +263,19 @@ class ChangeTest {
 
     @Test
     void strongTieOverAFedWeakOneKeepsItsDigits() {
-        Network.Builder builder = Network.builder().nodes(2);
+        assertStrongTieKeepsItsDigits(2, trial -> trial);
+    }
+
+    /** A weak tie is fed, a strong one laid beside it, and more changed besides. */
+    private static void assertStrongTieKeepsItsDigits(int nodes, UnaryOperator<Trial> more) {
+        Network.Builder builder = Network.builder().nodes(nodes);
         builder.branch(0, 1, 3e6);
         Trial trial = builder.build()
                 .factorised()
                 .prepare(List.of(new Reading(List.of(Feed.current(0, 1, 2.7)), 0, 1)))
                 .trial();
         double[] out = new double[1];
-        trial.add(0, 1, 1.3e-3).read(out);
+        more.apply(trial.add(0, 1, 1.3e-3)).read(out);
         double expected = 2.7 / (1 / 1.3e-3 + 1 / 3e6);
         assertThat(out[0]).isCloseTo(expected, within(1e-14 * expected));
         assertThat(trial.refactorised()).isTrue();

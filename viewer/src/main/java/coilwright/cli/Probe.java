@@ -70,9 +70,4 @@ record Probe(
             case DROP, GROWLER, GROWLER_TURNED, GROUND_WALK -> "volts";
         };
     }
-
-    /** Whether a growler's meter is read. */
-    boolean growler() {
-        return test.growler();
-    }
 }

@@ -17,7 +17,7 @@ final class ProbeJson {
     static String of(Probe probe) {
         return Json.object(json -> {
             json.writeStringField("test", probe.test().word());
-            if (probe.growler()) {
+            if (probe.test().growler()) {
                 json.writeBooleanField("relative", probe.relative());
             }
             if (!probe.feeds().isEmpty()) {
@@ -35,7 +35,7 @@ final class ProbeJson {
                 Json.strings(json, "faults", probe.faults());
             }
             readings(json, "readings", probe.key(), probe.readings(), coils(probe));
-            if (probe.growler()) {
+            if (probe.test().growler()) {
                 best(json, probe.best());
             }
             if (!probe.circuits().isEmpty()) {

@@ -199,7 +199,7 @@ final class ProbeText {
             if (probe.test() == TestKind.POLARITY) {
                 return new Scale("swing", 1, 0, most, true);
             }
-            if (probe.growler() && probe.relative()) {
+            if (probe.test().growler() && probe.relative()) {
                 return new Scale("relative", 1, 4, most, false);
             }
             String base = probe.key().equals("ohms") ? "ohm" : "V";

@@ -11,7 +11,6 @@ import javax.swing.JTable;
 import javax.swing.ListSelectionModel;
 import javax.swing.SwingConstants;
 import javax.swing.UIManager;
-import javax.swing.table.AbstractTableModel;
 import javax.swing.table.DefaultTableCellRenderer;
 
 /** The pairs of a run with what should be and what was read. */
@@ -65,10 +64,14 @@ final class BenchReadings extends JTable {
         }
     }
 
-    private final class Model extends AbstractTableModel {
+    private final class Model extends HeadedModel {
         private static final long serialVersionUID = 1L;
 
         private transient List<BenchRun.Line> lines = List.of();
+
+        Model() {
+            super(HEADS);
+        }
 
         void show(List<BenchRun.Line> next) {
             lines = next;
@@ -81,20 +84,10 @@ final class BenchReadings extends JTable {
         }
 
         @Override
-        public int getColumnCount() {
-            return HEADS.size();
-        }
-
-        @Override
-        public String getColumnName(int column) {
-            return HEADS.get(column);
-        }
-
-        @Override
         public Object getValueAt(int row, int column) {
             BenchRun.Line line = lines.get(row);
             return switch (column) {
-                case 0 -> line.pair().toString().replace("-", "–");
+                case 0 -> line.pair().dashed();
                 case 1 ->
                     line.expected().isPresent()
                             ? run.map(r -> Figures.in(line.expected().getAsDouble(), r.kind(), r.unit()))

@@ -18,7 +18,6 @@ import javax.swing.JTable;
 import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
 import javax.swing.SwingConstants;
-import javax.swing.table.AbstractTableModel;
 import javax.swing.table.DefaultTableCellRenderer;
 import javax.swing.table.TableCellEditor;
 import javax.swing.text.JTextComponent;
@@ -154,23 +153,17 @@ final class CoilTable extends JTable {
         });
     }
 
-    private final class Model extends AbstractTableModel {
+    private final class Model extends HeadedModel {
         private static final long serialVersionUID = 1L;
+
+        Model() {
+            super(HEADS);
+        }
 
         @Override
         public int getRowCount() {
             // Asked for while the table is being made, before its own fields are set.
             return ties == null ? 0 : ties.map(t -> t.winding().coils().size()).orElse(0);
-        }
-
-        @Override
-        public int getColumnCount() {
-            return HEADS.size();
-        }
-
-        @Override
-        public String getColumnName(int column) {
-            return HEADS.get(column);
         }
 
         @Override

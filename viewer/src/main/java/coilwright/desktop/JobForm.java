@@ -36,14 +36,13 @@ import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
-import javax.swing.Scrollable;
 import javax.swing.UIManager;
 import javax.swing.border.EmptyBorder;
 import javax.swing.event.DocumentEvent;
 import javax.swing.event.DocumentListener;
 
 /** The fields of a job, each with what is wrong with it beneath, and the ways out as buttons. */
-final class JobForm extends JPanel implements Scrollable {
+final class JobForm extends ColumnPanel {
     private static final long serialVersionUID = 1L;
 
     /** Where the finding of a rule is shown; with the type of winding where it is not told here. */
@@ -434,21 +433,6 @@ final class JobForm extends JPanel implements Scrollable {
     @Override
     public Dimension getPreferredScrollableViewportSize() {
         return new Dimension(Ui.px(300), getPreferredSize().height);
-    }
-
-    @Override
-    public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
-        return Ui.px(16);
-    }
-
-    @Override
-    public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
-        return visible.height;
-    }
-
-    @Override
-    public boolean getScrollableTracksViewportWidth() {
-        return true;
     }
 
     @Override

@@ -9,6 +9,7 @@ import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
 import coilwright.rewind.WorkStep;
 import coilwright.rewind.WorkTest;
+import coilwright.sheet.WorkSheet;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
 import java.awt.BorderLayout;
@@ -29,7 +30,6 @@ import javax.swing.JScrollPane;
 import javax.swing.JTable;
 import javax.swing.ListSelectionModel;
 import javax.swing.Timer;
-import javax.swing.table.AbstractTableModel;
 
 /**
  * The order of work, step by step with a tick for each, and the coil of the step lit up beside it. Every tick is on disk
@@ -151,24 +151,18 @@ final class OrderPanel extends JPanel {
         table.setRowHeight(Ui.px(24));
     }
 
-    private final class Steps extends AbstractTableModel {
+    private final class Steps extends HeadedModel {
         private static final long serialVersionUID = 1L;
 
         private transient List<WorkStep> rows = List.of();
 
+        Steps() {
+            super(List.of("Done", "Step", "Work"));
+        }
+
         @Override
         public int getRowCount() {
             return rows.size();
-        }
-
-        @Override
-        public int getColumnCount() {
-            return 3;
-        }
-
-        @Override
-        public String getColumnName(int column) {
-            return column == DONE ? "Done" : column == NUMBER ? "Step" : "Work";
         }
 
         @Override
@@ -240,9 +234,7 @@ final class OrderPanel extends JPanel {
             if (refusal.isPresent()) {
                 return none(asked, way, "Not wound this way: " + refusal.get() + ".");
             }
-            List<List<Integer>> rings =
-                    job.get().equalizers().map(e -> e.rings(winding)).orElse(List.of());
-            WorkOrder order = WorkOrder.of(winding, way, rings);
+            WorkOrder order = WorkSheet.order(job.get(), winding, way);
             var options = WindingPanel.options(job.get(), winding, Optional.empty(), asked.grey());
             var scene = new Scene(DrawingView.DEVELOPED.draw(winding, options).first(), asked.tones());
             WorkTicks none = WorkTicks.none(order);

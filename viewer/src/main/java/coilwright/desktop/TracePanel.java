@@ -27,7 +27,6 @@ import javax.swing.JScrollPane;
 import javax.swing.JTable;
 import javax.swing.JTextField;
 import javax.swing.ListSelectionModel;
-import javax.swing.table.AbstractTableModel;
 
 /**
  * Run-out of the commutator, bar after bar by the number pad, with the trace beside it and what the readings say below.
@@ -118,25 +117,19 @@ final class TracePanel extends JPanel {
         column.setMaxWidth(Ui.px(72));
     }
 
-    private final class Bars extends AbstractTableModel {
+    private final class Bars extends HeadedModel {
         private static final long serialVersionUID = 1L;
 
         private transient List<RunOutEntry> entries = List.of();
         private int count;
 
+        Bars() {
+            super(List.of("Bar", "Height", "Remark"));
+        }
+
         @Override
         public int getRowCount() {
             return count;
-        }
-
-        @Override
-        public int getColumnCount() {
-            return 3;
-        }
-
-        @Override
-        public String getColumnName(int column) {
-            return column == BAR ? "Bar" : column == HEIGHT ? "Height" : "Remark";
         }
 
         @Override
