@@ -270,26 +270,13 @@ final class ConnectionOverlay {
         Optional<ListedCoil> best = Optional.empty();
         int most = 0;
         for (ListedCoil c : lines) {
-            int like = likeness(c, row);
+            int like = c.likeness(row);
             if (like > most) {
                 most = like;
                 best = Optional.of(c);
             }
         }
         return best;
-    }
-
-    private static int likeness(ListedCoil c, ListedCoil row) {
-        return (c.topSlot() == row.topSlot() ? 2 : 0)
-                + (c.bottomSlot() == row.bottomSlot() ? 2 : 0)
-                + (c.topBar().equals(row.topBar()) ? 2 : 0)
-                + (c.bottomBar().equals(row.bottomBar()) ? 2 : 0)
-                + (like(c.topBar(), row.bottomBar()) ? 1 : 0)
-                + (like(c.bottomBar(), row.topBar()) ? 1 : 0);
-    }
-
-    private static boolean like(OptionalInt a, OptionalInt b) {
-        return a.isPresent() && a.equals(b);
     }
 
     /** The entry without what does not exist on the armature; empty where nothing is left. */

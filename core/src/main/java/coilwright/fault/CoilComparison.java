@@ -83,7 +83,7 @@ final class CoilComparison {
             }
             ListedCoil best = rows.get(0);
             for (ListedCoil r : rows) {
-                best = likeness(expected, r) > likeness(expected, best) ? r : best;
+                best = expected.likeness(r) > expected.likeness(best) ? r : best;
             }
             mine.put(n, best);
             boolean kept = false;
@@ -96,15 +96,6 @@ final class CoilComparison {
             }
         });
         return mine;
-    }
-
-    static int likeness(ListedCoil expected, ListedCoil row) {
-        return (expected.topSlot() == row.topSlot() ? 2 : 0)
-                + (expected.bottomSlot() == row.bottomSlot() ? 2 : 0)
-                + (expected.topBar().equals(row.topBar()) ? 2 : 0)
-                + (expected.bottomBar().equals(row.bottomBar()) ? 2 : 0)
-                + (expected.topBar().equals(row.bottomBar()) ? 1 : 0)
-                + (expected.bottomBar().equals(row.topBar()) ? 1 : 0);
     }
 
     /** The plan turned into what most of the list is. */
@@ -252,8 +243,8 @@ final class CoilComparison {
 
     private void bars(ListedCoil target, ListedCoil expected, ListedCoil row, List<Lead> astray) {
         int n = row.coil();
-        boolean none = row.topBar().isEmpty() && row.bottomBar().isEmpty();
-        if (target.topBar().isEmpty() && target.bottomBar().isEmpty()) {
+        boolean none = row.isOffBars();
+        if (target.isOffBars()) {
             if (!none) {
                 add(
                         Kind.LIVE_INSTEAD_OF_DEAD,
@@ -385,7 +376,7 @@ final class CoilComparison {
                 + (clockwise ? "clockwise" : "counter-clockwise") + " of its own: move it to bar " + l.expected();
     }
 
-    private static String bars(int n) {
+    static String bars(int n) {
         return n == 1 ? "1 bar" : n + " bars";
     }
 
@@ -402,7 +393,7 @@ final class CoilComparison {
 
     private static String missing(ListedCoil c) {
         String place = "is not in the list: slots " + c.topSlot() + " and " + c.bottomSlot();
-        return c.topBar().isEmpty() && c.bottomBar().isEmpty() ? place + ", dead" : place + ", " + leads(c);
+        return c.isOffBars() ? place + ", dead" : place + ", " + leads(c);
     }
 
     private static String extra(ListedCoil c) {

@@ -189,36 +189,22 @@ final class Diagnoser {
             }
         }
         double logPrior = Math.log(Priors.SLOT_SHORT / Math.max(1, touching.size()));
-        record Coarse(Touching coils, double x, double y, Weighed weighed) {}
-        List<Coarse> coarse = touching.parallelStream()
-                .map(coils -> {
-                    Coarse top = null;
-                    for (double x : SLOT_SHORT_PLACES) {
-                        for (double y : SLOT_SHORT_PLACES) {
-                            Weighed w = slotShort(coils, x, y, logPrior);
-                            if (top == null || w.plain() > top.weighed().plain()) {
-                                top = new Coarse(coils, x, y, w);
-                            }
-                        }
-                    }
-                    return top;
-                })
-                .sorted(Comparator.comparingDouble((Coarse c) -> -c.weighed().logWeight()))
+        record Found(Touching coils, TwoSizes.Rough rough) {}
+        List<Found> found = touching.parallelStream()
+                .map(coils -> new Found(
+                        coils,
+                        TwoSizes.coarse(
+                                SLOT_SHORT_PLACES, SLOT_SHORT_PLACES, (x, y) -> slotShort(coils, x, y, logPrior))))
+                .sorted(Comparator.comparingDouble(
+                        (Found f) -> -f.rough().weighed().logWeight()))
                 .toList();
         List<Weighed> out = new ArrayList<>();
-        for (int i = 0; i < coarse.size(); i++) {
-            Coarse c = coarse.get(i);
+        for (int i = 0; i < found.size(); i++) {
+            Found f = found.get(i);
             out.add(
                     i < MOST_SLOT_SHORTS_FINE
-                            ? Weigher.bestSize(worth -> PairSearch.refine(
-                                    c.x(),
-                                    c.y(),
-                                    c.weighed(),
-                                    true,
-                                    true,
-                                    (x, y) -> slotShort(c.coils(), x, y, logPrior),
-                                    worth))
-                            : c.weighed());
+                            ? TwoSizes.fine(f.rough(), true, true, (x, y) -> slotShort(f.coils(), x, y, logPrior))
+                            : f.rough().weighed());
         }
         return out;
     }

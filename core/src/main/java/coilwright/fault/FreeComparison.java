@@ -33,9 +33,7 @@ final class FreeComparison {
         this.plan = Layout.of(winding);
         this.reversed = Layout.reversed(winding);
         this.found = List.copyOf(found);
-        this.foundDead = this.found.stream()
-                .filter(c -> c.topBar().isEmpty() && c.bottomBar().isEmpty())
-                .toList();
+        this.foundDead = this.found.stream().filter(ListedCoil::isOffBars).toList();
     }
 
     Result compare() {
@@ -120,7 +118,7 @@ final class FreeComparison {
         int most = 3;
         int out = 0;
         for (ListedCoil c : coils.values()) {
-            int like = CoilComparison.likeness(c, row);
+            int like = c.likeness(row);
             if (like > most) {
                 most = like;
                 out = c.coil();
@@ -199,7 +197,7 @@ final class FreeComparison {
         var alignment = new Alignment(slotOfOne, 1, mirrored, false, 0);
         int out = 0;
         for (ListedCoil c : layout.rows()) {
-            if (c.topBar().isPresent() || c.bottomBar().isPresent()) {
+            if (!c.isOffBars()) {
                 continue;
             }
             for (ListedCoil row : foundDead) {

@@ -78,39 +78,57 @@ public record NextProbe(
         if (left.size() < 2) {
             return diagnosis.likeliest().isEmpty() ? readOn(diagnosis) : Optional.empty();
         }
-        BenchArmature sound = diagnosis.armature();
         NextProbe best = null;
+        double most = 0;
         for (BenchTest test : tests(diagnosis, growler)) {
-            List<BenchTest.Pair> pairs = pairs(diagnosis, test, left);
-            if (pairs.isEmpty()) {
-                continue;
-            }
-            double gain = gain(diagnosis, test);
-            List<double[]> readings = new ArrayList<>();
-            for (Hypothesis h : left) {
-                BenchArmature faulty = sound;
-                for (Fault f : h.faults()) {
-                    faulty = f.in(faulty);
-                }
-                readings.add(test.read(faulty, pairs).stream()
-                        .mapToDouble(PairReading::value)
-                        .toArray());
-            }
-            double typical = typical(readings);
-            for (int i = 0; i < pairs.size(); i++) {
-                double information = information(left, readings, i, typical, Math.max(LEAST_NOISE, diagnosis.noise()));
-                // A little in favour of what is set up already.
-                double worth = information * (isSetUp(diagnosis, test) ? 1.1 : 1);
-                if (information >= LEAST_INFORMATION && (best == null || worth > best.information() * 1.0001)) {
-                    List<Outcome> outcomes = new ArrayList<>();
-                    for (int h = 0; h < left.size(); h++) {
-                        outcomes.add(new Outcome(left.get(h).faults(), readings.get(h)[i] * gain));
-                    }
-                    best = new NextProbe(test, pairs.get(i), worth, words(test, pairs.get(i)), outcomes);
-                }
+            // A little in favour of what is set up already.
+            double favour = isSetUp(diagnosis, test) ? 1.1 : 1;
+            Optional<NextProbe> bestOfTest = of(diagnosis, test, left);
+            if (bestOfTest.isPresent() && bestOfTest.get().information() * favour > most * 1.0001) {
+                best = bestOfTest.get();
+                most = best.information() * favour;
             }
         }
         return Optional.ofNullable(best);
+    }
+
+    /** The reading of one test that tells most. */
+    private static Optional<NextProbe> of(Diagnosis diagnosis, BenchTest test, List<Hypothesis> left) {
+        List<BenchTest.Pair> pairs = pairs(diagnosis, test, left);
+        if (pairs.isEmpty()) {
+            return Optional.empty();
+        }
+        List<double[]> readings =
+                left.stream().map(h -> readings(diagnosis, test, pairs, h)).toList();
+        double typical = typical(readings);
+        double noise = Math.max(LEAST_NOISE, diagnosis.noise());
+        int best = -1;
+        double most = 0;
+        for (int i = 0; i < pairs.size(); i++) {
+            double information = information(left, readings, i, typical, noise);
+            if (information >= LEAST_INFORMATION && information > most * 1.0001) {
+                best = i;
+                most = information;
+            }
+        }
+        if (best < 0) {
+            return Optional.empty();
+        }
+        double gain = gain(diagnosis, test);
+        List<Outcome> outcomes = new ArrayList<>();
+        for (int h = 0; h < left.size(); h++) {
+            outcomes.add(new Outcome(left.get(h).faults(), readings.get(h)[best] * gain));
+        }
+        return Optional.of(new NextProbe(test, pairs.get(best), most, words(test, pairs.get(best)), outcomes));
+    }
+
+    private static double[] readings(
+            Diagnosis diagnosis, BenchTest test, List<BenchTest.Pair> pairs, Hypothesis hypothesis) {
+        BenchArmature faulty = diagnosis.armature();
+        for (Fault f : hypothesis.faults()) {
+            faulty = f.in(faulty);
+        }
+        return test.read(faulty, pairs).stream().mapToDouble(PairReading::value).toArray();
     }
 
     /** Nothing found so far, but the walk is not complete: its next pair. */

@@ -1,6 +1,5 @@
 package coilwright.fault;
 
-import coilwright.fault.Identification.Electrical;
 import coilwright.fault.Identification.Fit;
 import coilwright.fault.Identification.Known;
 import coilwright.fault.Identification.Next;
@@ -34,11 +33,9 @@ final class NextSighting {
         if (fits.size() < 2) {
             return Optional.empty();
         }
-        List<Electrical> all =
-                fits.stream().map(f -> new Electrical(f.winding())).toList();
         Optional<Next> best = Optional.empty();
         double least = bits(fits.size());
-        for (Next n : candidates(fits, all, known)) {
+        for (Next n : candidates(fits, known)) {
             // Whatever comes out must leave fewer.
             if (n.outcomes().stream().anyMatch(o -> o.fits().size() == fits.size())) {
                 continue;
@@ -65,7 +62,9 @@ final class NextSighting {
     }
 
     /** Easiest first. */
-    private static List<Next> candidates(List<Fit> fits, List<Electrical> all, Known known) {
+    static List<Next> candidates(List<Fit> fits, Known known) {
+        List<Electrical> all =
+                fits.stream().map(f -> new Electrical(f.winding())).toList();
         int k = known.bars();
         List<Next> out = new ArrayList<>();
         for (int n = 1; n <= Math.min(MOST_CONTINUITIES, k - 1); n++) {

@@ -10,9 +10,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.BiConsumer;
-import java.util.function.BiFunction;
-import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * Looks for two faults at once: every two of the main kinds (open coil, shorted coil or turns, bad joint, neighbouring
@@ -34,6 +32,8 @@ final class PairSearch {
     private static final int MOST_GROUND_BARS = 40;
     private static final double[] SIZES = {0.03, 0.2, 0.4, 0.6, 0.85};
     private static final double[] ALONG = {0.2, 0.5, 0.8};
+    /** Where there is no size to choose. */
+    private static final double[] FIXED = {0};
 
     private final BenchArmature armature;
     private final Weigher weigher;
@@ -75,9 +75,6 @@ final class PairSearch {
         }
         return out;
     }
-
-    /** Two faults weighed, with the share of its range that the size of each has. */
-    private record Rough(double x, double y, Weighed weighed) {}
 
     private int bars() {
         return armature.winding().armature().bars();
@@ -127,7 +124,7 @@ final class PairSearch {
 
     /** Every two of some faults at a few sizes, and the likeliest of them at their best sizes. */
     private void look(List<Candidate> firsts, List<Candidate> seconds, double squares) {
-        record Found(Candidate a, Candidate b, Rough rough) {}
+        record Found(Candidate a, Candidate b, TwoSizes.Rough rough) {}
         List<Found> found = new ArrayList<>();
         for (Candidate a : firsts) {
             for (Candidate b : seconds) {
@@ -143,14 +140,7 @@ final class PairSearch {
             boolean sized = f.a().sized() || f.b().sized();
             if (sized && fine < MOST_FINE) {
                 fine++;
-                add(Weigher.bestSize(worth -> refine(
-                        f.rough().x(),
-                        f.rough().y(),
-                        f.rough().weighed(),
-                        f.a().sized(),
-                        f.b().sized(),
-                        (x, y) -> weigh(f.a(), x, f.b(), y),
-                        worth)));
+                add(TwoSizes.fine(f.rough(), f.a().sized(), f.b().sized(), (x, y) -> weigh(f.a(), x, f.b(), y)));
             } else {
                 add(f.rough().weighed());
             }
@@ -164,55 +154,8 @@ final class PairSearch {
                 (a.sized() ? 1 : 0) + (b.sized() ? 1 : 0));
     }
 
-    private Rough rough(Candidate a, Candidate b) {
-        double[] none = {0};
-        Rough top = null;
-        for (double x : a.sized() ? SIZES : none) {
-            for (double y : b.sized() ? SIZES : none) {
-                Weighed w = weigh(a, x, b, y);
-                if (top == null || w.plain() > top.weighed().plain()) {
-                    top = new Rough(x, y, w);
-                }
-            }
-        }
-        return top;
-    }
-
-    /** The best sizes of two, each in its turn, from a place near them. */
-    static Weighed refine(
-            double x,
-            double y,
-            Weighed start,
-            boolean firstSized,
-            boolean secondSized,
-            BiFunction<Double, Double, Weighed> weigh,
-            ToDoubleFunction<Weighed> worth) {
-        double[] at = {x, y};
-        Weighed top = start;
-        double reach = 0.25;
-        for (int round = 0; round < 4; round++) {
-            for (int side = 0; side < 2; side++) {
-                if (!(side == 0 ? firstSized : secondSized)) {
-                    continue;
-                }
-                int s = side;
-                double[] here = at.clone();
-                double[] found = new double[1];
-                Weighed w = Golden.best(
-                        Math.max(0, at[s] - reach),
-                        Math.min(1, at[s] + reach),
-                        11,
-                        v -> weigh.apply(s == 0 ? v : here[0], s == 1 ? v : here[1]),
-                        worth,
-                        found);
-                if (worth.applyAsDouble(w) > worth.applyAsDouble(top)) {
-                    top = w;
-                    at[s] = found[0];
-                }
-            }
-            reach /= 2.5;
-        }
-        return top;
+    private TwoSizes.Rough rough(Candidate a, Candidate b) {
+        return TwoSizes.coarse(a.sized() ? SIZES : FIXED, b.sized() ? SIZES : FIXED, (x, y) -> weigh(a, x, b, y));
     }
 
     /** The same pair with one or both faults of fixed size told by their like between the same two bars. */
@@ -323,82 +266,83 @@ final class PairSearch {
         }
     }
 
+    /** Two places grounded, weighed at a few places along the coils among them. */
+    private record TwoGrounds(Ground a, Ground b, TwoSizes.Rough rough) {
+        double logWeight() {
+            return rough.weighed().logWeight();
+        }
+    }
+
     private void grounds() {
-        List<Ground> onBars = new ArrayList<>();
-        for (int bar = 1; bar <= bars(); bar++) {
-            onBars.add(new Ground(bar, false));
-        }
-        List<Ground> all = new ArrayList<>(onBars);
-        Map<Integer, List<Ground>> near = new LinkedHashMap<>();
-        onBars.forEach(
-                g -> near.computeIfAbsent(g.number(), x -> new ArrayList<>()).add(g));
-        for (Coil c : armature.winding().liveCoils()) {
-            CoilState state = armature.coil(c.number());
-            if (state.connected()) {
-                Ground g = new Ground(c.number(), true);
-                all.add(g);
-                near.get(state.topBar().getAsInt()).add(g);
-                near.get(state.bottomBar().getAsInt()).add(g);
-            }
-        }
-        record Found(Ground a, Ground b, Rough rough) {}
-        List<Found> found = new ArrayList<>();
-        if (bars() <= SMALL) {
-            pairsOf(all, (a, b) -> found.add(new Found(a, b, rough(a, b))));
-        } else {
-            // What a ground along a coil reads lies between what the bars of its leads do.
-            List<Found> coarse = new ArrayList<>();
-            pairsOf(onBars, (a, b) -> coarse.add(new Found(a, b, rough(a, b))));
-            coarse.sort(
-                    Comparator.comparingDouble((Found f) -> -f.rough().weighed().logWeight()));
-            for (Found f : coarse.subList(0, Math.min(MOST_GROUND_BARS, coarse.size()))) {
-                for (Ground a : near.get(f.a().number())) {
-                    for (Ground b : near.get(f.b().number())) {
-                        if (!a.equals(b)) {
-                            found.add(new Found(a, b, rough(a, b)));
-                        }
-                    }
-                }
-            }
-        }
-        found.sort(Comparator.comparingDouble((Found f) -> -f.rough().weighed().logWeight()));
+        List<TwoGrounds> found = bars() <= SMALL ? everyTwoGrounds() : likelyGrounds();
+        found.sort(Comparator.comparingDouble((TwoGrounds f) -> -f.logWeight()));
         for (int i = 0; i < found.size(); i++) {
-            Found f = found.get(i);
+            TwoGrounds f = found.get(i);
             if (i < MOST_GROUNDS_FINE && (f.a().isCoil() || f.b().isCoil())) {
-                add(Weigher.bestSize(worth -> refine(
-                        f.rough().x(),
-                        f.rough().y(),
-                        f.rough().weighed(),
-                        f.a().isCoil(),
-                        f.b().isCoil(),
-                        (x, y) -> weigh(f.a(), x, f.b(), y),
-                        worth)));
-            } else if (f.rough().weighed().logWeight() >= best.logWeight() + LEAST) {
+                add(TwoSizes.fine(f.rough(), f.a().isCoil(), f.b().isCoil(), (x, y) -> weigh(f.a(), x, f.b(), y)));
+            } else if (f.logWeight() >= best.logWeight() + LEAST) {
                 add(f.rough().weighed());
             }
         }
     }
 
-    private static void pairsOf(List<Ground> grounds, BiConsumer<Ground, Ground> each) {
-        for (int j = 0; j < grounds.size(); j++) {
-            for (int k = j + 1; k < grounds.size(); k++) {
-                each.accept(grounds.get(j), grounds.get(k));
-            }
+    private List<TwoGrounds> everyTwoGrounds() {
+        List<Ground> all = new ArrayList<>(onBars());
+        for (Coil c : groundableCoils()) {
+            all.add(new Ground(c.number(), true));
         }
+        return everyTwo(all);
     }
 
-    private Rough rough(Ground a, Ground b) {
-        double[] none = {0};
-        Rough top = null;
-        for (double x : a.isCoil() ? ALONG : none) {
-            for (double y : b.isCoil() ? ALONG : none) {
-                Weighed w = weigh(a, x, b, y);
-                if (top == null || w.plain() > top.weighed().plain()) {
-                    top = new Rough(x, y, w);
+    /** What a ground along a coil reads lies between what the bars of its leads do, so that bars are tried first. */
+    private List<TwoGrounds> likelyGrounds() {
+        Map<Integer, List<Ground>> near = new LinkedHashMap<>();
+        onBars().forEach(g ->
+                near.computeIfAbsent(g.number(), x -> new ArrayList<>()).add(g));
+        for (Coil c : groundableCoils()) {
+            CoilState state = armature.coil(c.number());
+            near.get(state.topBar().getAsInt()).add(new Ground(c.number(), true));
+            near.get(state.bottomBar().getAsInt()).add(new Ground(c.number(), true));
+        }
+        List<TwoGrounds> coarse = everyTwo(onBars());
+        coarse.sort(Comparator.comparingDouble((TwoGrounds f) -> -f.logWeight()));
+        List<TwoGrounds> out = new ArrayList<>();
+        for (TwoGrounds f : coarse.subList(0, Math.min(MOST_GROUND_BARS, coarse.size()))) {
+            for (Ground a : near.get(f.a().number())) {
+                for (Ground b : near.get(f.b().number())) {
+                    if (!a.equals(b)) {
+                        out.add(new TwoGrounds(a, b, rough(a, b)));
+                    }
                 }
             }
         }
-        return top;
+        return out;
+    }
+
+    private List<Ground> onBars() {
+        return IntStream.rangeClosed(1, bars())
+                .mapToObj(bar -> new Ground(bar, false))
+                .toList();
+    }
+
+    private List<Coil> groundableCoils() {
+        return armature.winding().liveCoils().stream()
+                .filter(c -> armature.coil(c.number()).connected())
+                .toList();
+    }
+
+    private List<TwoGrounds> everyTwo(List<Ground> grounds) {
+        List<TwoGrounds> out = new ArrayList<>();
+        for (int j = 0; j < grounds.size(); j++) {
+            for (int k = j + 1; k < grounds.size(); k++) {
+                out.add(new TwoGrounds(grounds.get(j), grounds.get(k), rough(grounds.get(j), grounds.get(k))));
+            }
+        }
+        return out;
+    }
+
+    private TwoSizes.Rough rough(Ground a, Ground b) {
+        return TwoSizes.coarse(a.isCoil() ? ALONG : FIXED, b.isCoil() ? ALONG : FIXED, (x, y) -> weigh(a, x, b, y));
     }
 
     private Weighed weigh(Ground a, double x, Ground b, double y) {

@@ -60,7 +60,42 @@ final class Report {
     Diagnosis of(List<Weighed> all, List<String> unseen) {
         Weighed best =
                 all.stream().max(Comparator.comparingDouble(Weighed::logWeight)).orElseThrow();
-        double noise = Math.max(LEAST_NOISE, weigher.noise(best));
+        Grouped grouped = grouped(kept(all, best), Math.max(LEAST_NOISE, weigher.noise(best)));
+        List<List<Ranked>> groups = grouped.groups();
+        double soundProbability = grouped.soundMass() / grouped.total();
+        List<Diagnosis.Explanation> ranked = new ArrayList<>();
+        for (List<Ranked> g : groups) {
+            ranked.add(new Diagnosis.Explanation(
+                    g.get(0).faults(),
+                    mass(g) / grouped.total(),
+                    distinct(g),
+                    because(g.get(0).weighed())));
+        }
+        boolean soundFirst =
+                ranked.isEmpty() || soundProbability >= ranked.get(0).probability();
+        Weighed likeliest = soundFirst ? nothing : groups.get(0).get(0).weighed();
+        return new Diagnosis(
+                armature,
+                runs,
+                verdict(soundProbability),
+                soundProbability,
+                ranked,
+                unseen,
+                suspects(likeliest),
+                weigher.noise(likeliest),
+                likeliest.fits().stream().map(Evidence.Fit::gain).toList(),
+                likeliest.faults());
+    }
+
+    private static Diagnosis.Verdict verdict(double soundProbability) {
+        if (soundProbability >= SURE_SOUND) {
+            return Diagnosis.Verdict.SOUND;
+        }
+        return soundProbability <= SURE_FAULT ? Diagnosis.Verdict.FAULTY : Diagnosis.Verdict.UNCLEAR;
+    }
+
+    /** What is not out of the question, likeliest first. */
+    private static List<Ranked> kept(List<Weighed> all, Weighed best) {
         List<Ranked> kept = new ArrayList<>();
         for (Weighed w : all) {
             double mass = Math.exp(w.logWeight() - best.logWeight());
@@ -69,13 +104,26 @@ final class Report {
             }
         }
         kept.sort(Comparator.comparingDouble((Ranked w) -> -w.mass()));
+        return kept;
+    }
+
+    /**
+     * Explanations put together.
+     *
+     * @param groups those that the readings do not tell apart, the likeliest first in each and of all
+     * @param soundMass share of "sound" and of single faults that read like it
+     * @param total share of all
+     */
+    private record Grouped(List<List<Ranked>> groups, double soundMass, double total) {}
+
+    private Grouped grouped(List<Ranked> kept, double noise) {
         List<List<Ranked>> groups = new ArrayList<>();
         double soundMass = 0;
-        double sum = 0;
+        double total = 0;
         for (Ranked w : kept) {
             if (w.faults().isEmpty() || (w.faults().size() == 1 && same(w.weighed(), nothing))) {
                 soundMass += w.mass();
-                sum += w.mass();
+                total += w.mass();
                 continue;
             }
             Optional<List<Ranked>> home = groups.stream()
@@ -87,41 +135,15 @@ final class Report {
                             || home.stream().flatMap(List::stream).anyMatch(g -> within(g.faults(), w.faults())))) {
                 continue;
             }
-            sum += w.mass();
+            total += w.mass();
             if (home.isPresent()) {
                 home.get().add(w);
             } else {
                 groups.add(new ArrayList<>(List.of(w)));
             }
         }
-        double total = sum;
-        double soundProbability = soundMass / total;
         groups.sort(Comparator.comparingDouble((List<Ranked> g) -> -mass(g)));
-        List<Diagnosis.Explanation> ranked = new ArrayList<>();
-        for (List<Ranked> g : groups) {
-            ranked.add(new Diagnosis.Explanation(
-                    g.get(0).faults(),
-                    mass(g) / total,
-                    distinct(g),
-                    because(g.get(0).weighed())));
-        }
-        boolean soundFirst =
-                ranked.isEmpty() || soundProbability >= ranked.get(0).probability();
-        Weighed likeliest = soundFirst ? nothing : groups.get(0).get(0).weighed();
-        Diagnosis.Verdict verdict = soundProbability >= SURE_SOUND
-                ? Diagnosis.Verdict.SOUND
-                : soundProbability <= SURE_FAULT ? Diagnosis.Verdict.FAULTY : Diagnosis.Verdict.UNCLEAR;
-        return new Diagnosis(
-                armature,
-                runs,
-                verdict,
-                soundProbability,
-                ranked,
-                unseen,
-                suspects(likeliest),
-                weigher.noise(likeliest),
-                likeliest.fits().stream().map(Evidence.Fit::gain).toList(),
-                likeliest.faults());
+        return new Grouped(groups, soundMass, total);
     }
 
     private static boolean within(List<Fault> some, List<Fault> all) {
@@ -216,8 +238,8 @@ final class Report {
                         new Diagnosis.Because(
                                 runs.get(r).test(),
                                 runs.get(r).readings().get(i),
-                                nothing.predicted().get(r)[i] * gain,
-                                w.predicted().get(r)[i] * gain)));
+                                atGain(nothing.predicted().get(r)[i], gain),
+                                atGain(w.predicted().get(r)[i], gain))));
             }
         }
         return scored.stream()
@@ -226,6 +248,11 @@ final class Report {
                 .limit(3)
                 .map(Scored::because)
                 .toList();
+    }
+
+    /** A prediction in the scale of its run; an open circuit is one at any scale. */
+    private static double atGain(double predicted, double gain) {
+        return Double.isInfinite(predicted) ? predicted : predicted * gain;
     }
 
     private List<Diagnosis.Suspect> suspects(Weighed w) {
@@ -243,7 +270,7 @@ final class Report {
             for (int i = 0; i < squares.length; i++) {
                 if (i == fit.slip() || squares[i] > 64 * usual) {
                     PairReading reading = runs.get(r).readings().get(i);
-                    double should = w.predicted().get(r)[i] * fit.gain();
+                    double should = atGain(w.predicted().get(r)[i], fit.gain());
                     out.add(new Diagnosis.Suspect(runs.get(r).test(), reading, should, advice(reading, should)));
                 }
             }

@@ -53,13 +53,8 @@ final class RunModel {
             coilIndex.put(c.number(), index++);
         }
         BenchTest test = run.test();
-        floats = new boolean[n];
         quick = test instanceof BenchTest.Drop || test instanceof BenchTest.Resistance || test.relative();
-        if (quick) {
-            for (int i = 0; i < n; i++) {
-                floats[i] = !sound.joined(from[i], to[i]);
-            }
-        }
+        floats = floating();
         if (test instanceof BenchTest.Drop drop) {
             potentials = new double[][] {fed(drop.in(), drop.out(), drop.amperes())};
             coilVolts = new double[0][];
@@ -85,13 +80,48 @@ final class RunModel {
             potentials = new double[0][];
             coilVolts = new double[0][];
         }
-        byBar = turned(potentials);
-        byCoil = turned(coilVolts);
+        byBar = transposed(potentials);
+        byCoil = transposed(coilVolts);
         unaltered = differences();
         expected = quick ? predict(List.of()).orElseThrow() : slow(sound.armature());
     }
 
-    private static double[][] turned(double[][] rows) {
+    /** The same run on a network with two bars linked that were in different parts. */
+    RunModel(RunModel apart, SoundNetwork linked, Alteration link) {
+        sound = linked;
+        run = apart.run;
+        n = apart.n;
+        from = apart.from;
+        to = apart.to;
+        coilVolts = apart.coilVolts;
+        coilIndex = apart.coilIndex;
+        quick = apart.quick;
+        floats = floating();
+        potentials = new double[apart.potentials.length][];
+        for (int i = 0; i < potentials.length; i++) {
+            if (run.test() instanceof BenchTest.Drop drop) {
+                potentials[i] = fed(drop.in(), drop.out(), drop.amperes());
+            } else if (run.test() instanceof BenchTest.Resistance) {
+                potentials[i] = fed(from[i], to[i], 1);
+            } else {
+                double[] v = apart.potentials[i].clone();
+                double lift = v[link.from()] - v[link.to()];
+                if (link.coil() > 0) {
+                    lift -= link.drive() / link.conductance() * apart.coil(i, link.coil());
+                }
+                for (int bar = 1; bar <= sound.bars(); bar++) {
+                    v[bar] += apart.sound.joined(bar, link.to()) ? lift : 0;
+                }
+                potentials[i] = v;
+            }
+        }
+        byBar = transposed(potentials);
+        byCoil = apart.byCoil;
+        unaltered = differences();
+        expected = quick ? predict(List.of()).orElseThrow() : apart.expected;
+    }
+
+    private static double[][] transposed(double[][] rows) {
         int columns = rows.length == 0 ? 0 : rows[0].length;
         double[][] out = new double[columns][rows.length];
         for (int i = 0; i < rows.length; i++) {
@@ -100,6 +130,20 @@ final class RunModel {
             }
         }
         return out;
+    }
+
+    /** Which pairs of a test between bars nothing joins. */
+    private boolean[] floating() {
+        boolean[] out = new boolean[n];
+        for (int i = 0; i < n && quick; i++) {
+            out[i] = !sound.joined(from[i], to[i]);
+        }
+        return out;
+    }
+
+    /** What is read where nothing joins the probes. */
+    private double nothing() {
+        return run.test() instanceof BenchTest.Resistance ? Double.POSITIVE_INFINITY : 0;
     }
 
     private double[] differences() {
@@ -159,44 +203,6 @@ final class RunModel {
                 .toArray();
     }
 
-    /** The same run on a network with two bars linked that were in different parts. */
-    RunModel(RunModel apart, SoundNetwork linked, Alteration link) {
-        sound = linked;
-        run = apart.run;
-        n = apart.n;
-        from = apart.from;
-        to = apart.to;
-        coilVolts = apart.coilVolts;
-        coilIndex = apart.coilIndex;
-        quick = apart.quick;
-        floats = new boolean[n];
-        for (int i = 0; i < n && quick; i++) {
-            floats[i] = !sound.joined(from[i], to[i]);
-        }
-        potentials = new double[apart.potentials.length][];
-        for (int i = 0; i < potentials.length; i++) {
-            if (run.test() instanceof BenchTest.Drop drop) {
-                potentials[i] = fed(drop.in(), drop.out(), drop.amperes());
-            } else if (run.test() instanceof BenchTest.Resistance) {
-                potentials[i] = fed(from[i], to[i], 1);
-            } else {
-                double[] v = apart.potentials[i].clone();
-                double lift = v[link.from()] - v[link.to()];
-                if (link.coil() > 0) {
-                    lift -= link.drive() / link.conductance() * apart.coil(i, link.coil());
-                }
-                for (int bar = 1; bar <= sound.bars(); bar++) {
-                    v[bar] += apart.sound.joined(bar, link.to()) ? lift : 0;
-                }
-                potentials[i] = v;
-            }
-        }
-        byBar = turned(potentials);
-        byCoil = apart.byCoil;
-        unaltered = differences();
-        expected = quick ? predict(List.of()).orElseThrow() : apart.expected;
-    }
-
     /**
      * Readings with two places joined, each a bar or along a coil, from the sound network alone; empty where this is a
      * test to the shaft or with the compass, or fed between two parts that the joint makes one.
@@ -223,7 +229,7 @@ final class RunModel {
             boolean forth = !onePart && sound.joined(x, p.top()) && sound.joined(y, q.top());
             boolean back = !onePart && sound.joined(y, p.top()) && sound.joined(x, q.top());
             if (!forth && !back) {
-                out[i] = resistance ? Double.POSITIVE_INFINITY : 0;
+                out[i] = nothing();
             } else if (resistance) {
                 out[i] = toPlace(forth ? x : y, p, tp) + toPlace(forth ? y : x, q, tq);
             } else {
@@ -326,67 +332,66 @@ final class RunModel {
         if (!alone.isEmpty() && feeds(alone)) {
             return Optional.empty();
         }
+        if (!alterations.stream().allMatch(alt -> alt.from() == alt.to() || sound.joined(alt.from(), alt.to()))) {
+            return Optional.empty();
+        }
         int r = alterations.size();
-        int[] a = new int[r];
-        int[] b = new int[r];
-        double[] g = new double[r];
-        double[][] in = new double[r][];
-        double[][] back = new double[r][];
-        for (int j = 0; j < r; j++) {
-            Alteration alt = alterations.get(j);
-            a[j] = alt.from();
-            b[j] = alt.to();
-            g[j] = alt.conductance();
-            in[j] = sound.transfer(alt.from());
-            back[j] = sound.transfer(alt.to());
-            if (a[j] != b[j] && !sound.joined(a[j], b[j])) {
-                return Optional.empty();
-            }
-        }
-        double[][] m = new double[r][r];
-        for (int j = 0; j < r; j++) {
-            boolean infinite = Double.isInfinite(g[j]);
-            for (int k = 0; k < r; k++) {
-                double mutual = a[j] == b[j] || a[k] == b[k] ? 0 : sound.mutual(a[j], b[j], a[k], b[k]);
-                m[j][k] = (infinite ? mutual : g[j] * mutual) + (!infinite && j == k ? 1 : 0);
-            }
-        }
-        double[][] inverse = r == 0 ? m : SmallMatrix.inverse(m);
+        double[][] inverse = r == 0 ? new double[0][] : SmallMatrix.inverse(system(alterations));
         if (inverse.length != r) {
             if (sameJoints(alterations)) {
                 return predict(alterations.subList(0, 1), alone);
             }
             return twoOpen(alterations) ? parted(alterations, alone) : Optional.empty();
         }
-        double[][] pushes = new double[r][];
-        for (int k = 0; k < r; k++) {
-            pushes[k] = push(alterations.get(k));
-        }
         double[] out = unaltered.clone();
-        boolean still = potentials.length == 1;
-        for (int j = 0; j < r; j++) {
-            double[] s = new double[potentials.length];
-            for (int k = 0; k < r; k++) {
-                double share = inverse[j][k];
-                for (int i = 0; i < s.length; i++) {
-                    s[i] += share * pushes[k][i];
-                }
-            }
-            double[] put = in[j];
-            double[] taken = back[j];
-            for (int i = 0; i < n; i++) {
-                int x = from[i];
-                int y = to[i];
-                out[i] -= s[still ? 0 : i] * (put[x] - put[y] - taken[x] + taken[y]);
-            }
-        }
-        double nothing = run.test() instanceof BenchTest.Resistance ? Double.POSITIVE_INFINITY : 0;
+        alter(out, alterations, inverse);
+        double nothing = nothing();
         for (int i = 0; i < n; i++) {
             if (floats[i] || (!alone.isEmpty() && (alone.contains(from[i]) || alone.contains(to[i])))) {
                 out[i] = nothing;
             }
         }
         return Optional.of(run.test().signed() ? out : unsigned(out));
+    }
+
+    /** What the alterations drive through one another: 1 + G M, and M alone in the row of bars joined. */
+    private double[][] system(List<Alteration> alterations) {
+        int r = alterations.size();
+        double[][] m = new double[r][r];
+        for (int j = 0; j < r; j++) {
+            Alteration a = alterations.get(j);
+            boolean joined = Double.isInfinite(a.conductance());
+            for (int k = 0; k < r; k++) {
+                Alteration b = alterations.get(k);
+                double mutual =
+                        a.from() == a.to() || b.from() == b.to() ? 0 : sound.mutual(a.from(), a.to(), b.from(), b.to());
+                m[j][k] = (joined ? mutual : a.conductance() * mutual) + (!joined && j == k ? 1 : 0);
+            }
+        }
+        return m;
+    }
+
+    /** Takes from the readings what the currents through the alterations make. */
+    private void alter(double[] readings, List<Alteration> alterations, double[][] inverse) {
+        List<double[]> pushes = alterations.stream().map(this::push).toList();
+        boolean still = potentials.length == 1;
+        for (int j = 0; j < inverse.length; j++) {
+            double[] s = new double[potentials.length];
+            for (int k = 0; k < inverse.length; k++) {
+                double share = inverse[j][k];
+                double[] push = pushes.get(k);
+                for (int i = 0; i < s.length; i++) {
+                    s[i] += share * push[i];
+                }
+            }
+            double[] put = sound.transfer(alterations.get(j).from());
+            double[] taken = sound.transfer(alterations.get(j).to());
+            for (int i = 0; i < n; i++) {
+                int x = from[i];
+                int y = to[i];
+                readings[i] -= s[still ? 0 : i] * (put[x] - put[y] - taken[x] + taken[y]);
+            }
+        }
     }
 
     /** Whether there are two joints between the same bars, or between bars that equalizers make the same. */
@@ -425,7 +430,7 @@ final class RunModel {
             return Optional.empty();
         }
         Optional<double[]> held = predict(opened.subList(0, 1), alone);
-        double nothing = run.test() instanceof BenchTest.Resistance ? Double.POSITIVE_INFINITY : 0;
+        double nothing = nothing();
         for (int i = 0; i < n && held.isPresent(); i++) {
             if (across(i, parts)) {
                 held.get()[i] = nothing;

@@ -45,6 +45,26 @@ public record ListedCoil(int coil, int topSlot, int bottomSlot, OptionalInt topB
         return new ListedCoil(coil, topSlot, bottomSlot, OptionalInt.empty(), OptionalInt.empty());
     }
 
+    /** {@return whether neither lead lands on a bar: dead, or not yet connected} */
+    public boolean isOffBars() {
+        return topBar.isEmpty() && bottomBar.isEmpty();
+    }
+
+    /**
+     * {@return how alike two coils lie and land, whatever their numbers: two for each slot and bar that is the same, one
+     * for each bar that is the other's other; 8 at most}
+     *
+     * @param other of the same armature
+     */
+    public int likeness(ListedCoil other) {
+        return (topSlot == other.topSlot ? 2 : 0)
+                + (bottomSlot == other.bottomSlot ? 2 : 0)
+                + (topBar.equals(other.topBar) ? 2 : 0)
+                + (bottomBar.equals(other.bottomBar) ? 2 : 0)
+                + (topBar.isPresent() && topBar.equals(other.bottomBar) ? 1 : 0)
+                + (bottomBar.isPresent() && bottomBar.equals(other.topBar) ? 1 : 0);
+    }
+
     /**
      * {@return the same under another number}
      *

@@ -2,6 +2,7 @@ package coilwright.drawing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import coilwright.KeptText;
 import coilwright.bench.BenchTest;
 import coilwright.bench.Growler;
 import coilwright.bench.PairReading;
@@ -18,8 +19,6 @@ import coilwright.winding.SlotAlignment;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -461,23 +460,15 @@ class MarksTest {
         return out;
     }
 
-    private static String file(String name) {
-        return "/coilwright/drawing/" + name + ".txt";
-    }
-
     static Stream<String> names() {
         return all().keySet().stream();
     }
 
     @ParameterizedTest
     @MethodSource("names")
-    void everyMarkIsWhereItWasSeen(String name) throws IOException {
-        try (InputStream in = MarksTest.class.getResourceAsStream(file(name))) {
-            List<String> frozen = new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
-                    .toList();
-            assertThat(told(name, all().get(name).get())).containsExactlyElementsOf(frozen);
-        }
+    void everyMarkIsWhereItWasSeen(String name) {
+        assertThat(told(name, all().get(name).get()))
+                .containsExactlyElementsOf(KeptText.lines(MarksTest.class, "/coilwright/drawing/" + name + ".txt"));
     }
 
     /** Writes the files, and with a second word the pictures, into folders. */

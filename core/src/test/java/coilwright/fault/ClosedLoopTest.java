@@ -11,12 +11,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Faults are put into windings, read with noise and unknown scale, and must be found again. */
 final class ClosedLoopTest {
     private static final double NOISE = 0.02;
 
+    @Tag("long")
     @Test
     void aSingleFaultOfAnyKindComesFirst() {
         var shop = new Workshop(20_01);
@@ -45,6 +47,7 @@ final class ClosedLoopTest {
         assertThat(misses).hasSizeLessThanOrEqualTo(tried / 100);
     }
 
+    @Tag("long")
     @Test
     void soundWindingsAreCalledSound() {
         var shop = new Workshop(20_02);

@@ -119,20 +119,6 @@ final class ConnectionWordsTest {
     }
 
     @Test
-    void likenessCountsSlotsAndBarsTwiceAndBarsChangedOverOnce() {
-        ListedCoil plan = line(5, 5, 8, 5, 6);
-        assertThat(CoilComparison.likeness(plan, line(9, 5, 8, 5, 6))).isEqualTo(8);
-        assertThat(CoilComparison.likeness(plan, line(9, 1, 8, 5, 6))).isEqualTo(6);
-        assertThat(CoilComparison.likeness(plan, line(9, 5, 1, 5, 6))).isEqualTo(6);
-        assertThat(CoilComparison.likeness(plan, line(9, 5, 8, 1, 6))).isEqualTo(6);
-        assertThat(CoilComparison.likeness(plan, line(9, 5, 8, 5, 1))).isEqualTo(6);
-        assertThat(CoilComparison.likeness(plan, line(9, 5, 8, 1, 5))).isEqualTo(5);
-        assertThat(CoilComparison.likeness(plan, line(9, 5, 8, 6, 1))).isEqualTo(5);
-        assertThat(CoilComparison.likeness(plan, line(9, 1, 1, 6, 5))).isEqualTo(2);
-        assertThat(CoilComparison.likeness(plan, line(9, 1, 1, 1, 1))).isZero();
-    }
-
-    @Test
     void aWrongSlotIsToldForEachSide() {
         says(
                 only(LAP, line(3, 13, 7, 3, 4)),

@@ -3,6 +3,7 @@ package coilwright.fault;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import coilwright.KeptText;
 import coilwright.bench.BenchArmature;
 import coilwright.bench.BenchTest;
 import coilwright.bench.Growler;
@@ -13,9 +14,6 @@ import coilwright.winding.Armature;
 import coilwright.winding.Direction;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -163,7 +161,7 @@ final class DiagnosesTest {
     }
 
     @Test
-    void theFaultPutInIsFoundAndEveryFigureStaysAsItWas() throws IOException {
+    void theFaultPutInIsFoundAndEveryFigureStaysAsItWas() {
         Map<Case, Diagnosis> diagnosed = diagnosed();
         diagnosed.forEach((c, d) -> {
             assertThat(d.ranked().stream()
@@ -180,12 +178,7 @@ final class DiagnosesTest {
                         .isTrue();
             }
         });
-        try (InputStream in = DiagnosesTest.class.getResourceAsStream(FILE)) {
-            assertThat(told(diagnosed))
-                    .containsExactlyElementsOf(new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                            .lines()
-                            .toList());
-        }
+        assertThat(told(diagnosed)).containsExactlyElementsOf(KeptText.lines(DiagnosesTest.class, FILE));
     }
 
     /** Prints the file. */

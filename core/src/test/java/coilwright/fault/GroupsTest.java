@@ -19,6 +19,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Which faults read the same, by solving every one from the beginning; and that the quick way reads like the long. */
@@ -286,6 +287,7 @@ final class GroupsTest {
         }
     }
 
+    @Tag("long")
     @Test
     void twoJointsAcrossCircuitsOrTwoGroundsComeFirstWithTheirLikes() {
         for (Winding w : TWO_CIRCUITS.subList(0, 2)) {

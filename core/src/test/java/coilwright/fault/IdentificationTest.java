@@ -10,7 +10,6 @@ import coilwright.bench.GrowlerBlade;
 import coilwright.bench.Point;
 import coilwright.bench.ResistanceTest;
 import coilwright.fault.Identification.Answer;
-import coilwright.fault.Identification.Electrical;
 import coilwright.fault.Identification.Fit;
 import coilwright.fault.Identification.Known;
 import coilwright.fault.Identification.Next;

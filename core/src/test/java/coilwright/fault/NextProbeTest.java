@@ -11,10 +11,12 @@ import coilwright.winding.Winding;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The next reading proposed tells the explanations apart, and the walk from reading to reading ends. */
 final class NextProbeTest {
+    @Tag("long")
     @Test
     void readingAfterReadingLeadsToTheFault() {
         var shop = new Workshop(30_01);

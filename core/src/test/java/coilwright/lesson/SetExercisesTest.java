@@ -2,9 +2,7 @@ package coilwright.lesson;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
+import coilwright.KeptText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -37,13 +35,8 @@ class SetExercisesTest {
     }
 
     @Test
-    void theExercisesOfASeedStayAsTheyAre() throws IOException {
-        try (InputStream in = SetExercisesTest.class.getResourceAsStream(FILE)) {
-            List<String> frozen = new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
-                    .toList();
-            assertThat(set()).containsExactlyElementsOf(frozen);
-        }
+    void theExercisesOfASeedStayAsTheyAre() {
+        assertThat(set()).containsExactlyElementsOf(KeptText.lines(SetExercisesTest.class, FILE));
     }
 
     /** Prints the file. */

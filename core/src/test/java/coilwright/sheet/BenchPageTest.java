@@ -3,6 +3,7 @@ package coilwright.sheet;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import coilwright.KeptText;
 import coilwright.bench.BenchTest;
 import coilwright.bench.FeedBars;
 import coilwright.bench.PairReading;
@@ -18,7 +19,6 @@ import coilwright.winding.WindingSpec;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -291,13 +291,8 @@ class BenchPageTest {
 
     /** Set down when it was read; {@link #main} prints it anew. */
     @Test
-    void everyWordOfAPageIsAsItWasRead() throws IOException {
-        try (InputStream in = BenchPageTest.class.getResourceAsStream("bench-page.txt")) {
-            assertThat(skeleton(small()))
-                    .containsExactlyElementsOf(new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                            .lines()
-                            .toList());
-        }
+    void everyWordOfAPageIsAsItWasRead() {
+        assertThat(skeleton(small())).containsExactlyElementsOf(KeptText.lines(BenchPageTest.class, "bench-page.txt"));
     }
 
     /** Prints the file. */

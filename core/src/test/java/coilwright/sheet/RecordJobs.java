@@ -1,5 +1,6 @@
 package coilwright.sheet;
 
+import coilwright.KeptText;
 import coilwright.bench.BenchArmature;
 import coilwright.bench.BenchTest;
 import coilwright.bench.FeedBars;
@@ -29,10 +30,7 @@ import coilwright.winding.Armature;
 import coilwright.winding.Direction;
 import coilwright.winding.SlotAlignment;
 import coilwright.winding.WindingSpec;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -62,10 +60,8 @@ final class RecordJobs {
 
     /** The job with every section. */
     static Job full() {
-        try (var in = RecordJobs.class.getResourceAsStream("full-job.yaml")) {
-            return JobReader.parse("full-job.yaml", new String(in.readAllBytes(), StandardCharsets.UTF_8));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+        try {
+            return JobReader.parse("full-job.yaml", KeptText.of(RecordJobs.class, "full-job.yaml"));
         } catch (BadInputException e) {
             throw new IllegalStateException(e);
         }

@@ -2,6 +2,7 @@ package coilwright.sheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import coilwright.KeptText;
 import coilwright.bench.BenchArmature;
 import coilwright.bench.BenchTest;
 import coilwright.bench.Growler;
@@ -18,8 +19,6 @@ import coilwright.winding.Armature;
 import coilwright.winding.Direction;
 import coilwright.winding.WindingSpec;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -82,10 +81,10 @@ class SheetWordsTest {
 
     /** The job with every section but a plan. */
     private static Job asBefore() {
-        try (InputStream in = SheetWordsTest.class.getResourceAsStream("full-job.yaml")) {
-            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        String text = KeptText.of(SheetWordsTest.class, "full-job.yaml");
+        try {
             return JobReader.parse("full-job.yaml", text.replaceFirst("(?m)^plan:.*\\R", ""));
-        } catch (IOException | BadInputException e) {
+        } catch (BadInputException e) {
             throw new IllegalStateException(e);
         }
     }
@@ -124,13 +123,9 @@ class SheetWordsTest {
 
     @ParameterizedTest
     @MethodSource("names")
-    void everyWordIsAsItWasRead(String name) throws IOException {
-        try (InputStream in = SheetWordsTest.class.getResourceAsStream("/coilwright/sheet/" + name + ".txt")) {
-            List<String> frozen = new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
-                    .toList();
-            assertThat(words(all().get(name).get())).containsExactlyElementsOf(frozen);
-        }
+    void everyWordIsAsItWasRead(String name) {
+        assertThat(words(all().get(name).get()))
+                .containsExactlyElementsOf(KeptText.lines(SheetWordsTest.class, "/coilwright/sheet/" + name + ".txt"));
     }
 
     /** Writes the files into a folder. */

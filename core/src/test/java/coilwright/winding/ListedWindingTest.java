@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -97,5 +98,29 @@ class ListedWindingTest {
         var one = listed(4, 4, 2, ListedCoil.dead(1, 1, 3), ListedCoil.of(2, 2, 4, 2, 3));
         assertThat(one.pitches().orElseThrow().commutator()).isEqualTo(1);
         assertThat(one.closures()).isEmpty();
+    }
+
+    @Test
+    void likenessCountsSlotsAndBarsTwiceAndBarsChangedOverOnce() {
+        ListedCoil plan = ListedCoil.of(5, 5, 8, 5, 6);
+        assertThat(plan.likeness(ListedCoil.of(9, 5, 8, 5, 6))).isEqualTo(8);
+        assertThat(plan.likeness(ListedCoil.of(9, 1, 8, 5, 6))).isEqualTo(6);
+        assertThat(plan.likeness(ListedCoil.of(9, 5, 1, 5, 6))).isEqualTo(6);
+        assertThat(plan.likeness(ListedCoil.of(9, 5, 8, 1, 6))).isEqualTo(6);
+        assertThat(plan.likeness(ListedCoil.of(9, 5, 8, 5, 1))).isEqualTo(6);
+        assertThat(plan.likeness(ListedCoil.of(9, 5, 8, 1, 5))).isEqualTo(5);
+        assertThat(plan.likeness(ListedCoil.of(9, 5, 8, 6, 1))).isEqualTo(5);
+        assertThat(plan.likeness(ListedCoil.of(9, 1, 1, 6, 5))).isEqualTo(2);
+        assertThat(plan.likeness(ListedCoil.of(9, 1, 1, 1, 1))).isZero();
+        // A lead on no bar is the like of another on no bar, but not of the coil's own other lead.
+        ListedCoil dead = ListedCoil.dead(5, 5, 8);
+        assertThat(dead.likeness(ListedCoil.dead(9, 5, 8))).isEqualTo(8);
+        assertThat(dead.likeness(plan)).isEqualTo(4);
+        assertThat(dead.isOffBars()).isTrue();
+        assertThat(plan.isOffBars()).isFalse();
+        assertThat(new ListedCoil(1, 5, 8, OptionalInt.of(5), OptionalInt.empty()).isOffBars())
+                .isFalse();
+        assertThat(new ListedCoil(1, 5, 8, OptionalInt.empty(), OptionalInt.of(5)).isOffBars())
+                .isFalse();
     }
 }
