@@ -8,6 +8,7 @@ import coilwright.bench.Growler;
 import coilwright.bench.PairReading;
 import coilwright.commutator.RunOut;
 import coilwright.commutator.TruingCut;
+import coilwright.fault.ConnectionCheck;
 import coilwright.rewind.Conductor;
 import coilwright.rewind.SlotInsulation;
 import coilwright.rewind.SlotShape;
@@ -24,6 +25,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -61,6 +63,7 @@ class MarksTest {
         sections(out);
         views(out);
         overlays(out);
+        renumbered(out);
         bench(out);
         crowded(out);
         return out;
@@ -321,7 +324,7 @@ class MarksTest {
             out.put(
                     "found-" + view.word(),
                     () -> new Look(
-                            "slot 1 at 35°; probes where they were put, arc of 35° at the top",
+                            "coil 3 from bar 8, 7 from slot 6, 9 changed over; coil 11 planned only, coil 2 found twice",
                             OverlayDrawings.connections(view, LAP, comparison, plain)));
             out.put(
                     "cut-out-" + view.word(),
@@ -329,6 +332,47 @@ class MarksTest {
                             "coil 5 cut, both leads lifted, bars 5 and 6 joined, coil 8 idle",
                             OverlayDrawings.cutOut(view, LAP, new CutOut(5, true, List.of(8), List.of(5, 6)), plain)));
         }
+    }
+
+    /** Lists in numbers of their own, of a winding with a dead coil. */
+    private static void renumbered(Map<String, Supplier<Look>> out) {
+        Winding w = Winding.build(
+                Armature.of(12, 11, 4),
+                WindingSpec.lap(1, Direction.PROGRESSIVE).withDeadCoils(List.of(6)));
+        List<ListedCoil> other = Winding.build(
+                        w.armature(),
+                        WindingSpec.lap(1, Direction.RETROGRESSIVE).withDeadCoils(List.of(6)))
+                .asListed()
+                .coils();
+        var way = new ConnectionCheck.Alignment(4, 6, true, false, 0);
+        for (boolean wrongWay : new boolean[] {false, true}) {
+            List<ListedCoil> found = new ArrayList<>();
+            for (ListedCoil c : wrongWay ? other : w.asListed().coils()) {
+                found.add(new ListedCoil(
+                        13 - c.coil(),
+                        way.slot(w.armature(), c.topSlot()),
+                        way.slot(w.armature(), c.bottomSlot()),
+                        bar(w, way, c.topBar()),
+                        bar(w, way, c.bottomBar())));
+            }
+            found.set(1, new ListedCoil(11, 3, 12, OptionalInt.of(5), OptionalInt.of(9)));
+            found.set(9, ListedCoil.of(40, 7, 4, 11, 8));
+            found.add(found.get(7));
+            found.remove(3);
+            for (DrawingView view : List.of(DrawingView.DEVELOPED, DrawingView.ROUND)) {
+                out.put(
+                        "renumbered-" + view.word() + (wrongWay ? "-wrong-way" : ""),
+                        () -> new Look(
+                                "the plan under the list's numbers, which run back from slot 4 and bar 6; the lines that"
+                                        + " differ, one twice, one only planned",
+                                OverlayDrawings.connections(
+                                        view, w, OverlayDrawingsTest.comparison(w, found, true), ViewOptions.of(""))));
+            }
+        }
+    }
+
+    private static OptionalInt bar(Winding w, ConnectionCheck.Alignment way, OptionalInt bar) {
+        return bar.isPresent() ? OptionalInt.of(way.bar(w.armature(), bar.getAsInt())) : bar;
     }
 
     private static void bench(Map<String, Supplier<Look>> out) {
@@ -423,6 +467,21 @@ class MarksTest {
                         DrawingView.PATHS.draw(
                                 Winding.build(Armature.of(31, 93, 4), WindingSpec.wave(1, Direction.PROGRESSIVE)),
                                 plain.withFormat(PageFormat.A4).withHighlight(Highlight.ofCoils(5)))));
+        Winding twelve = Winding.build(Armature.of(36, 36, 12), WindingSpec.lap(1, Direction.PROGRESSIVE));
+        for (PageFormat format : PageFormat.values()) {
+            out.put(
+                    "numbers-paths-" + format.name().toLowerCase(Locale.ROOT),
+                    () -> new Look(
+                            "twelve paths of three coils; ten of them on the first sheet of A4",
+                            DrawingView.PATHS.draw(
+                                    twelve, plain.withFormat(format).withHighlight(Highlight.ofCoils(5)))));
+        }
+        Winding fewLong = Winding.build(Armature.of(61, 61, 4), WindingSpec.wave(1, Direction.PROGRESSIVE));
+        out.put(
+                "numbers-paths-wide",
+                () -> new Look(
+                        "two paths of 28 coils, a row each, five coils under brushes",
+                        DrawingView.PATHS.draw(fewLong, plain)));
         List<ListedCoil> found = new ArrayList<>();
         for (ListedCoil c : lap.asListed().coils()) {
             found.add(ListedCoil.of(
