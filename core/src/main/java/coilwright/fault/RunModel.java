@@ -423,7 +423,10 @@ final class RunModel {
      * together and carries no current, so that it may stay in place; between the parts nothing is read.
      */
     private Optional<double[]> parted(List<Alteration> opened, Set<Integer> alone) {
-        int[] parts = sound.openings()
+        if (sound.openings().isEmpty()) {
+            return Optional.empty();
+        }
+        int[] parts = openings()
                 .without(opened.get(0).coil())
                 .partsWithout(opened.get(1).coil());
         if (run.test() instanceof BenchTest.Drop d && parts[d.in()] != parts[d.out()]) {
@@ -487,7 +490,7 @@ final class RunModel {
 
     /** The parts that the bars fall into once coils are open. */
     Openings openings() {
-        return sound.openings();
+        return sound.openings().orElseThrow();
     }
 
     /** Whether a reading between bars lies between two parts. */

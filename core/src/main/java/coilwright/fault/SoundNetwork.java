@@ -5,6 +5,7 @@ import coilwright.bench.BenchNetwork;
 import coilwright.network.Factorisation;
 import coilwright.network.Feed;
 import coilwright.network.Solution;
+import java.util.Optional;
 
 /**
  * The armature as it should be, factorised once, with the potentials of every bar under one ampere fed to every other.
@@ -15,7 +16,8 @@ final class SoundNetwork {
     private final int bars;
     private final int[] part;
     private final double[][] transfer;
-    private final Openings openings;
+    /** Of the armature as it should be; empty where bars of different parts are linked. */
+    private final Optional<Openings> openings;
 
     SoundNetwork(BenchArmature armature) {
         this.armature = armature;
@@ -44,7 +46,7 @@ final class SoundNetwork {
             }
             transfer[bar] = row;
         }
-        openings = new Openings(armature);
+        openings = Optional.of(new Openings(armature));
     }
 
     /** The same network with two bars of different parts linked: the second's part hangs on the first's. */
@@ -78,7 +80,7 @@ final class SoundNetwork {
                 part[bar] = apart.part[a];
             }
         }
-        openings = apart.openings;
+        openings = Optional.empty();
     }
 
     BenchArmature armature() {
@@ -120,8 +122,8 @@ final class SoundNetwork {
         return transfer[a][c] - transfer[a][d] - transfer[b][c] + transfer[b][d];
     }
 
-    /** The parts that the bars fall into once coils are open. */
-    Openings openings() {
+    /** The parts that the bars fall into once coils are open; empty where bars of different parts are linked. */
+    Optional<Openings> openings() {
         return openings;
     }
 }

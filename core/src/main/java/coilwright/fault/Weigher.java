@@ -146,16 +146,18 @@ final class Weigher {
 
     /** Whether a test that is worked out the long way sees these faults at all. */
     private static boolean touches(RunModel model, List<Fault> faults) {
+        long grounds = faults.stream().filter(Fault.Ground.class::isInstance).count();
         if (model.run().test() instanceof BenchTest.Polarity) {
-            return faults.stream()
-                    .anyMatch(f -> f instanceof Fault.ReversedCoil
-                            || f instanceof Fault.CrossedLeads
-                            || f instanceof Fault.WrongBar
-                            || f instanceof Fault.OpenCoil
-                            || f instanceof Fault.ShortedCoil
-                            || f instanceof Fault.BarShort);
+            return grounds > 1
+                    || faults.stream()
+                            .anyMatch(f -> f instanceof Fault.ReversedCoil
+                                    || f instanceof Fault.CrossedLeads
+                                    || f instanceof Fault.WrongBar
+                                    || f instanceof Fault.OpenCoil
+                                    || f instanceof Fault.ShortedCoil
+                                    || f instanceof Fault.BarShort);
         }
-        return !Diagnoser.toShaft(model.run()) || faults.stream().anyMatch(Fault.Ground.class::isInstance);
+        return !Diagnoser.toShaft(model.run()) || grounds > 0;
     }
 
     private BenchArmature faulty(List<Fault> faults) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import coilwright.bench.BenchArmature;
 import coilwright.bench.BenchTest;
+import coilwright.bench.Growler;
 import coilwright.bench.PairReading;
 import coilwright.bench.TestRun;
 import coilwright.winding.Armature;
@@ -177,25 +178,53 @@ final class WeigherTest {
                 SOUND,
                 tests.stream().map(t -> new TestRun(t, t.readWalk(SOUND))).toList());
         for (List<Fault> faults : all) {
-            BenchArmature faulty = SOUND;
-            for (Fault f : faults) {
-                faulty = f.in(faulty);
-            }
-            double[][] predicted = w.predict(faults);
-            for (int r = 0; r < tests.size(); r++) {
-                List<PairReading> read = tests.get(r).readWalk(faulty);
-                for (int i : IntStream.range(0, read.size()).toArray()) {
-                    double should = read.get(i).value();
-                    if (Double.isInfinite(should)) {
-                        assertThat(predicted[r][i])
-                                .as("%s %s", faults, read.get(i))
-                                .isEqualTo(should);
-                    } else {
-                        assertThat(predicted[r][i])
-                                .as("%s %s %s", tests.get(r), faults, read.get(i))
-                                .isCloseTo(should, within(1e-8));
-                    }
+            compare(w, SOUND, tests, faults);
+        }
+    }
+
+    private static void compare(Weigher w, BenchArmature sound, List<BenchTest> tests, List<Fault> faults) {
+        BenchArmature faulty = Workshop.with(sound, faults);
+        double[][] predicted = w.predict(faults);
+        for (int r = 0; r < tests.size(); r++) {
+            List<PairReading> read = tests.get(r).readWalk(faulty);
+            for (int i : IntStream.range(0, read.size()).toArray()) {
+                double should = read.get(i).value();
+                if (Double.isInfinite(should)) {
+                    assertThat(predicted[r][i]).as("%s %s", faults, read.get(i)).isEqualTo(should);
+                } else {
+                    assertThat(predicted[r][i])
+                            .as("%s %s %s %s", sound.winding().type(), tests.get(r), faults, read.get(i))
+                            .isCloseTo(should, within(1e-8));
                 }
+            }
+        }
+    }
+
+    /** Every kind of fault at every place of small windings, and each beside another, under every test. */
+    @Test
+    void everyFaultReadsAsOnAnArmatureThatHasIt() {
+        var shop = new Workshop(40);
+        List<Winding> windings = List.of(
+                Winding.build(Armature.of(6, 6, 2), WindingSpec.lap(1, Direction.PROGRESSIVE)),
+                Winding.build(Armature.of(8, 8, 4), WindingSpec.lap(2, Direction.PROGRESSIVE)),
+                Winding.build(Armature.of(7, 7, 4), WindingSpec.wave(1, Direction.RETROGRESSIVE)));
+        for (Winding winding : windings) {
+            BenchArmature sound = BenchArmature.sound(winding, 1);
+            List<BenchTest> tests = List.of(
+                    new BenchTest.Drop(1, 4, 2),
+                    new BenchTest.Resistance(),
+                    new BenchTest.GrowlerWalked(Growler.USUAL, 20),
+                    new BenchTest.GrowlerTurned(Growler.USUAL, 75),
+                    new BenchTest.Polarity(),
+                    new BenchTest.Ground(),
+                    new BenchTest.GroundWalk(2, 5, 1));
+            var w = new Weigher(
+                    sound,
+                    tests.stream().map(t -> new TestRun(t, t.readWalk(sound))).toList());
+            List<Fault> all = shop.everywhere(sound);
+            for (int i = 0; i < all.size(); i++) {
+                compare(w, sound, tests, List.of(all.get(i)));
+                compare(w, sound, tests, List.of(all.get(i), all.get((i * 5 + 7) % all.size())));
             }
         }
     }
