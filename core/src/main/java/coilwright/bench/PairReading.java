@@ -23,6 +23,25 @@ public record PairReading(int from, int to, double value) {
                 .orElse(0);
     }
 
+    /**
+     * {@return a value in the scale of a run; off the meter's scale is so at any}
+     *
+     * @param value volts or ohms, infinite where the meter is off its scale
+     * @param scale reading over value
+     */
+    public static double atScale(double value, double scale) {
+        return Double.isInfinite(value) ? value : value * scale;
+    }
+
+    /**
+     * {@return this reading in the scale of a run}
+     *
+     * @param scale reading over value
+     */
+    public PairReading atScale(double scale) {
+        return new PairReading(from, to, atScale(value, scale));
+    }
+
     /** {@return where the probes go} */
     public BenchTest.Pair pair() {
         return new BenchTest.Pair(from, to);

@@ -117,7 +117,7 @@ public record NextProbe(
         double gain = gain(diagnosis, test);
         List<Outcome> outcomes = new ArrayList<>();
         for (int h = 0; h < left.size(); h++) {
-            outcomes.add(new Outcome(left.get(h).faults(), readings.get(h)[best] * gain));
+            outcomes.add(new Outcome(left.get(h).faults(), PairReading.atScale(readings.get(h)[best], gain)));
         }
         return Optional.of(new NextProbe(test, pairs.get(best), most, words(test, pairs.get(best)), outcomes));
     }
@@ -147,10 +147,10 @@ public record NextProbe(
                             List.of(new Outcome(
                                     List.of(),
                                     run.test()
-                                                    .read(d.armature(), List.of(p))
-                                                    .get(0)
-                                                    .value()
-                                            * gain(d, run.test())))));
+                                            .read(d.armature(), List.of(p))
+                                            .get(0)
+                                            .atScale(gain(d, run.test()))
+                                            .value()))));
                 }
             }
         }

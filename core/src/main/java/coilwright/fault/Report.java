@@ -238,8 +238,8 @@ final class Report {
                         new Diagnosis.Because(
                                 runs.get(r).test(),
                                 runs.get(r).readings().get(i),
-                                atGain(nothing.predicted().get(r)[i], gain),
-                                atGain(w.predicted().get(r)[i], gain))));
+                                PairReading.atScale(nothing.predicted().get(r)[i], gain),
+                                PairReading.atScale(w.predicted().get(r)[i], gain))));
             }
         }
         return scored.stream()
@@ -248,11 +248,6 @@ final class Report {
                 .limit(3)
                 .map(Scored::because)
                 .toList();
-    }
-
-    /** A prediction in the scale of its run; an open circuit is one at any scale. */
-    private static double atGain(double predicted, double gain) {
-        return Double.isInfinite(predicted) ? predicted : predicted * gain;
     }
 
     private List<Diagnosis.Suspect> suspects(Weighed w) {
@@ -270,7 +265,7 @@ final class Report {
             for (int i = 0; i < squares.length; i++) {
                 if (i == fit.slip() || squares[i] > 64 * usual) {
                     PairReading reading = runs.get(r).readings().get(i);
-                    double should = atGain(w.predicted().get(r)[i], fit.gain());
+                    double should = PairReading.atScale(w.predicted().get(r)[i], fit.gain());
                     out.add(new Diagnosis.Suspect(runs.get(r).test(), reading, should, advice(reading, should)));
                 }
             }

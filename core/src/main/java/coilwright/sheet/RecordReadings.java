@@ -96,7 +96,9 @@ record RecordReadings(
             if (r.shown() instanceof TakenReading.Gap) {
                 continue;
             }
-            String expected = sound.isEmpty() ? "" : number(sound.get(next).value() * gain / base);
+            String expected = sound.isEmpty()
+                    ? ""
+                    : number(PairReading.atScale(sound.get(next).value(), gain) / base);
             next++;
             rows.add(List.of(TakenReading.name(r.from()) + "–" + TakenReading.name(r.to()), shown(r, unit), expected));
         }

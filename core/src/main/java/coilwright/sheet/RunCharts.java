@@ -51,8 +51,6 @@ public final class RunCharts {
     }
 
     private static List<PairReading> scaled(List<PairReading> readings, double gain) {
-        return readings.stream()
-                .map(r -> new PairReading(r.from(), r.to(), r.value() * gain))
-                .toList();
+        return readings.stream().map(r -> r.atScale(gain)).toList();
     }
 }

@@ -101,9 +101,7 @@ public final class TestSheet {
         List<PairReading> own = test.readWalk(armature);
         boolean volts = test.relative() && options.knownGood().isPresent();
         double scale = volts ? known(test, options.knownGood().get()) : 1;
-        List<PairReading> scaled = own.stream()
-                .map(r -> new PairReading(r.from(), r.to(), r.value() * scale))
-                .toList();
+        List<PairReading> scaled = own.stream().map(r -> r.atScale(scale)).toList();
         return new Expected(
                 own, scaled, ReadingUnit.of(test, scaled, job.coilResistance().isPresent(), volts));
     }

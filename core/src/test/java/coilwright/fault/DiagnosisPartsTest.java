@@ -5,7 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import coilwright.bench.BenchArmature;
+import coilwright.bench.BenchTest;
+import coilwright.bench.PairReading;
 import coilwright.bench.Point;
+import coilwright.bench.TestRun;
 import coilwright.winding.Armature;
 import coilwright.winding.Direction;
 import coilwright.winding.Winding;
@@ -214,5 +217,116 @@ final class DiagnosisPartsTest {
         }
         assertThatThrownBy(() -> new BenchSighting.BladeSlots(-1))
                 .hasMessage("the blade hums over -1 slots, but 0 is the fewest");
+    }
+
+    private static final BenchTest DROP = new BenchTest.Drop(1, 4, 1);
+
+    private static BenchArmature lap(int bars) {
+        return BenchArmature.sound(
+                Winding.build(Armature.of(bars, bars, 2), WindingSpec.lap(1, Direction.PROGRESSIVE)), 1);
+    }
+
+    private static List<TestRun> run(BenchTest test, PairReading... readings) {
+        return List.of(new TestRun(test, List.of(readings)));
+    }
+
+    @Test
+    void readingsThatTellNothingOrCannotBeAreRefused() {
+        BenchArmature sound = lap(6);
+        var a = new PairReading(1, 2, 0.2);
+        var b = new PairReading(2, 3, 0.2);
+        refused(sound, run(DROP, a, b), "there are 2 readings, but a diagnosis needs at least 3: read more pairs");
+        assertThat(Diagnosis.of(sound, List.of(new TestRun(DROP, List.of(a, b)), new TestRun(DROP, List.of(a))))
+                        .runs())
+                .hasSize(2);
+        refused(
+                sound,
+                run(DROP, new PairReading(1, 2, 0), new PairReading(2, 3, 0), new PairReading(3, 4, 0)),
+                "every reading is 0: see that the supply is on, the feed touches the bars and the meter's range is"
+                        + " right, and read again");
+        refused(
+                sound,
+                run(DROP, a, b, new PairReading(3, 4, Double.NaN)),
+                "the reading between 3 and 4 is not a number");
+        for (int[] pair : new int[][] {{7, 1}, {1, 7}, {0, 1}, {1, 0}, {3, 3}}) {
+            refused(
+                    sound,
+                    run(DROP, a, b, new PairReading(pair[0], pair[1], 1)),
+                    "a reading lies between " + pair[0] + " and " + pair[1] + ", but bars run from 1 to 6");
+        }
+        var toShaft = new BenchTest.Ground();
+        refused(
+                sound,
+                run(toShaft, new PairReading(1, 0, 1), new PairReading(2, 0, 1), new PairReading(7, 0, 1)),
+                "a reading lies between 7 and 0, but bars run from 1 to 6 and the shaft");
+        assertThat(Diagnosis.of(
+                                sound,
+                                run(
+                                        toShaft,
+                                        new PairReading(1, 0, 1),
+                                        new PairReading(2, 0, 1),
+                                        new PairReading(6, 0, 1)))
+                        .verdict())
+                .isEqualTo(Diagnosis.Verdict.FAULTY);
+    }
+
+    private static void refused(BenchArmature sound, List<TestRun> runs, String message) {
+        assertThatThrownBy(() -> Diagnosis.of(sound, runs))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessage(message);
+    }
+
+    /** Two leads on wrong bars are told apart only where there are bars enough. */
+    @Test
+    void fewBarsHaveFewWrongBars() {
+        for (int bars = 3; bars <= 6; bars++) {
+            BenchArmature sound = lap(bars);
+            BenchTest test = new BenchTest.Resistance();
+            List<Fault> open = List.of(new Fault.OpenCoil(1));
+            List<PairReading> read = test.readWalk(Workshop.with(sound, open));
+            Diagnosis d = Diagnosis.of(sound, List.of(new TestRun(test, read)));
+            List<List<Fault>> told = new ArrayList<>();
+            d.ranked().forEach(e -> {
+                told.add(e.faults());
+                told.addAll(e.sameReadings());
+            });
+            assertThat(told).as("%d bars", bars).contains(open);
+            int mostOff = bars > 4 ? 2 : 1;
+            assertThat(told.stream()
+                            .flatMap(List::stream)
+                            .filter(Fault.WrongBar.class::isInstance)
+                            .map(Fault.WrongBar.class::cast)
+                            .mapToInt(f -> off(sound, f))
+                            .max()
+                            .orElse(0))
+                    .as("%d bars", bars)
+                    .isLessThanOrEqualTo(mostOff);
+            assertThat(told.stream().flatMap(List::stream))
+                    .noneMatch(f -> f instanceof Fault.BarShort s && s.bar() == s.otherBar());
+        }
+    }
+
+    private static int off(BenchArmature sound, Fault.WrongBar f) {
+        var coil = sound.winding().coil(f.coil());
+        int own = (f.top() ? coil.topBar() : coil.bottomBar()).getAsInt();
+        int on = Math.floorMod(f.bar() - own, sound.winding().armature().bars());
+        return Math.min(on, sound.winding().armature().bars() - on);
+    }
+
+    /** With both halves of a lap broken no current flows: all drops are nothing, and over the breaks the meter leaves its scale. */
+    @Test
+    void anOpenCircuitIsExplainedAsOneAtAnyScale() {
+        BenchArmature sound = lap(8);
+        BenchTest drop = new BenchTest.Drop(1, 5, 1);
+        List<Fault> broken = List.of(new Fault.OpenCoil(2), new Fault.OpenCoil(7));
+        List<PairReading> read = drop.readWalk(Workshop.with(sound, broken));
+        assertThat(read.stream().filter(r -> Double.isInfinite(r.value()))).hasSize(2);
+        assertThat(read.stream().filter(r -> r.value() == 0)).hasSize(6);
+        Diagnosis d = Diagnosis.of(sound, List.of(new TestRun(drop, read)));
+        assertThat(d.likeliest()).isEqualTo(broken);
+        assertThat(d.ranked().get(0).because()).hasSize(2).allSatisfy(b -> {
+            assertThat(b.explained()).isEqualTo(b.reading().value());
+            assertThat(b.sound()).isZero();
+        });
     }
 }
