@@ -385,6 +385,24 @@ class RewindReportTest {
                         Conductor.Round.class, r -> assertThat(r.strands()).isEqualTo(2));
     }
 
+    @Test
+    void theOtherWindingsTellWhichIsTheOneFound() {
+        String full = words(report(dynamo(8, "{size: 16 AWG, insulation: nema-heavy}", 60, "")));
+        assertThat(full).contains("simplex wave, progressive (as it is), 1-5").doesNotContain("but for the throw");
+        String chorded = words(report(dynamo(8, "{size: 16 AWG, insulation: nema-heavy}", 60, "")
+                .replace("type: wave,", "type: wave, throw: 3,")));
+        assertThat(chorded).contains("simplex wave, progressive (as it is, but for the throw), 1-5");
+    }
+
+    @Test
+    void aSizeIsSaidToGoInOnlyWhereTheSlotIsKnown() {
+        String wire = "{size: 16 AWG, insulation: nema-heavy}";
+        String known = dynamo(8, wire, 60, "plan: {volts: 12 V}");
+        assertThat(words(report(known))).contains("; nearest size made that goes in");
+        String unknown = known.replaceAll("core: .*", "core: {meanTurn: 300 mm}");
+        assertThat(words(report(unknown))).contains("; nearest size made\n").doesNotContain("made that goes in");
+    }
+
     private static String words(RewindReport report) {
         StringBuilder out = new StringBuilder();
         for (RewindReportSection s : RewindReportText.of(report)) {
