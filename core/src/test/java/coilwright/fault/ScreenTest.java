@@ -38,6 +38,16 @@ final class ScreenTest {
         return out;
     }
 
+    /** Squares that faults leave. */
+    private static double reached(Weigher weigher, List<Fault> faults) {
+        double[][] predicted = weigher.predict(faults);
+        double squares = 0;
+        for (int r = 0; r < predicted.length; r++) {
+            squares += weigher.evidence().get(r).fits(predicted[r]).plain().squares();
+        }
+        return squares;
+    }
+
     /** Squares that every two faults reach at least, and what they reach, are held against each other. */
     private static int compare(BenchArmature sound, List<TestRun> runs, List<Place> places) {
         var weigher = new Weigher(sound, runs);
@@ -51,15 +61,7 @@ final class ScreenTest {
                     for (Candidate second : b.candidates()) {
                         List<Fault> faults =
                                 List.of(first.fault().apply(0), second.fault().apply(0));
-                        double[][] predicted = weigher.predict(faults);
-                        double squares = 0;
-                        for (int r = 0; r < predicted.length; r++) {
-                            squares += weigher.evidence()
-                                    .get(r)
-                                    .fits(predicted[r])
-                                    .plain()
-                                    .squares();
-                        }
+                        double squares = reached(weigher, faults);
                         tried++;
                         assertThat(hit.squares())
                                 .as(
@@ -131,15 +133,7 @@ final class ScreenTest {
                                 .get(1)
                                 .fault()
                                 .apply(0);
-                        double reached = 0;
-                        double[][] predicted = weigher.predict(List.of(other));
-                        for (int r = 0; r < predicted.length; r++) {
-                            reached += weigher.evidence()
-                                    .get(r)
-                                    .fits(predicted[r])
-                                    .plain()
-                                    .squares();
-                        }
+                        double reached = reached(weigher, List.of(other));
                         assertThat(squares).isLessThanOrEqualTo(reached * (1 + 1e-6) + 1e-9);
                         others += squares > 1e-6 ? 1 : 0;
                     }
