@@ -25,6 +25,8 @@ class BenchOracleTest {
     private static final double RELATIVE = 1e-9;
     /** Rounding of a reading that is a small difference of large voltages. */
     private static final double ROUNDING = 1e-12;
+    /** Where all voltages cancel, rounding goes by those that cancel: a coil in the whole flux has 1. */
+    private static final double LEAST_SIZE = 1e-3;
 
     private static final List<BenchSamples.Sample> SAMPLES = new ArrayList<>();
     private static final List<Question> QUESTIONS = new ArrayList<>();
@@ -55,7 +57,7 @@ class BenchOracleTest {
     static void askTheBench() {
         for (int i = 0; i < ARMATURES; i++) {
             Random random = new Random(7_000 + i);
-            var sample = BenchSamples.sample(i % BenchSamples.KINDS.size(), i % (BenchSamples.FAULT_KINDS + 1), random);
+            var sample = BenchSamples.nth(i, random);
             SAMPLES.add(sample);
             BenchArmature a = sample.armature();
             int bars = a.winding().armature().bars();
@@ -133,7 +135,7 @@ class BenchOracleTest {
                 expected = Math.abs(expected);
             }
             double off = Math.abs(r.value() - expected);
-            if (!(off <= RELATIVE * Math.abs(expected) + ROUNDING * size)) {
+            if (!(off <= RELATIVE * Math.abs(expected) + ROUNDING * Math.max(size, LEAST_SIZE))) {
                 throw new AssertionError(q.test() + " of " + q.sample() + ": " + r + ", but the other solution gives "
                         + expected + ", off by " + off);
             }
@@ -161,7 +163,7 @@ class BenchOracleTest {
         // Grounds on bars and in coils are one kind.
         assertThat(faults).hasSize(BenchSamples.FAULT_KINDS - 1);
         assertThat(faults.values()).allMatch(n -> n >= 20);
-        assertThat(equalizedWithFaults).isGreaterThan(15);
+        assertThat(equalizedWithFaults).isGreaterThan(12);
         assertThat(tests.get("drop")).isGreaterThan(200);
         assertThat(tests.get("resistance")).isGreaterThan(400);
         assertThat(tests.get("growler walked")).isEqualTo(ARMATURES);

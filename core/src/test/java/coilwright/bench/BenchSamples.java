@@ -52,9 +52,7 @@ final class BenchSamples {
     }
 
     static Arbitrary<Sample> samples() {
-        return Arbitraries.integers()
-                .between(0, 1_000_000)
-                .map(i -> sample(i % KINDS.size(), i % (FAULT_KINDS + 1), new Random(i)));
+        return Arbitraries.integers().between(0, 1_000_000).map(i -> nth(i, new Random(i)));
     }
 
     static Arbitrary<Sample> soundAndSymmetric() {
@@ -73,6 +71,11 @@ final class BenchSamples {
             boolean equalize = someEqualized && random.nextBoolean();
             return new Sample(kind, equalize ? equalized(a) : a, List.of(), equalize);
         });
+    }
+
+    /** The samples by number go through the kinds of windings, and for each in turn through the kinds of faults. */
+    static Sample nth(int number, Random random) {
+        return sample(number % KINDS.size(), number / KINDS.size() % (FAULT_KINDS + 1), random);
     }
 
     /** A sample with a winding of one kind and at least one fault of one kind; none of either where it is 0. */

@@ -123,7 +123,7 @@ class GrowlerTest {
     void turnedAndWalkedAgree() {
         for (int i = 0; i < 80; i++) {
             Random random = new Random(500 + i);
-            var sample = BenchSamples.sample(i % BenchSamples.KINDS.size(), i % (BenchSamples.FAULT_KINDS + 1), random);
+            var sample = BenchSamples.nth(i, random);
             Winding w = sample.armature().winding();
             Growler g = GROWLERS.get(i % GROWLERS.size());
             double clock = 360 * random.nextDouble();
@@ -322,8 +322,7 @@ class GrowlerTest {
     @Test
     void turnedAndWalkedAgreeWhateverIsWrong() {
         for (int i = 0; i < 60; i++) {
-            var sample = BenchSamples.sample(
-                    i % BenchSamples.KINDS.size(), i % (BenchSamples.FAULT_KINDS + 1), new Random(i));
+            var sample = BenchSamples.nth(i, new Random(i));
             GrowlerMeter meter = GrowlerMeter.of(sample.armature(), Growler.USUAL);
             Armature a = sample.armature().winding().armature();
             for (int bar = 1; bar <= a.bars(); bar += 3) {

@@ -14,6 +14,9 @@ import coilwright.winding.Armature;
 import coilwright.winding.Direction;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,7 +28,7 @@ import org.junit.jupiter.api.Test;
 /**
  * Faults put into small armatures, read with an error of a few thousandths and diagnosed, some of them roughly and in part: the fault must come first, or
  * among those that read the same; and all figures stay as they were, set down when the first was seen to hold. Where a
- * change of the diagnosis is meant, {@link #main} prints the file anew.
+ * change of the diagnosis is meant, {@link #main} writes the file anew.
  */
 final class DiagnosesTest {
     private static final String FILE = "diagnoses.txt";
@@ -181,8 +184,8 @@ final class DiagnosesTest {
         assertThat(told(diagnosed)).containsExactlyElementsOf(KeptText.lines(DiagnosesTest.class, FILE));
     }
 
-    /** Prints the file. */
-    public static void main(String[] args) {
-        told(diagnosed()).forEach(System.out::println);
+    /** Writes the file into a folder. */
+    public static void main(String[] args) throws IOException {
+        Files.write(Path.of(args[0], FILE), told(diagnosed()));
     }
 }

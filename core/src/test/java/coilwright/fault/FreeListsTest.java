@@ -11,6 +11,9 @@ import coilwright.winding.Direction;
 import coilwright.winding.ListedCoil;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -134,8 +137,8 @@ final class FreeListsTest {
         assertThat(told()).containsExactlyElementsOf(KeptText.lines(FreeListsTest.class, FILE));
     }
 
-    /** Prints the file. */
-    public static void main(String[] args) {
-        told().forEach(System.out::println);
+    /** Writes the file into a folder. */
+    public static void main(String[] args) throws IOException {
+        Files.write(Path.of(args[0], FILE), told());
     }
 }

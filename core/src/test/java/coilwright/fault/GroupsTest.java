@@ -139,7 +139,7 @@ final class GroupsTest {
             Winding w = i % 8 < SMALL.size() ? SMALL.get(i % 8) : shop.winding(40, false);
             BenchArmature sound = BenchArmature.sound(w, 0.37);
             List<Fault> faults = new ArrayList<>();
-            shop.fault(w, i % 11).ifPresent(faults::add);
+            shop.fault(w, i % Workshop.KINDS).ifPresent(faults::add);
             if (i % 3 == 0) {
                 // A break that a short within the same coil bridges is another matter for each place of the two.
                 shop.fault(w, shop.random().nextInt(5))

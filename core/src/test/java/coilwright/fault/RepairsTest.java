@@ -14,6 +14,9 @@ import coilwright.winding.Direction;
 import coilwright.winding.ListedCoil;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -107,8 +110,8 @@ final class RepairsTest {
                 .hasMessageStartingWith("bar 11 has 3 leads, but");
     }
 
-    /** Prints the file. */
-    public static void main(String[] args) {
-        told().forEach(System.out::println);
+    /** Writes the file into a folder. */
+    public static void main(String[] args) throws IOException {
+        Files.write(Path.of(args[0], FILE), told());
     }
 }

@@ -11,6 +11,9 @@ import coilwright.fault.Identification.Answer;
 import coilwright.fault.Identification.Known;
 import coilwright.fault.Identification.Next;
 import coilwright.fault.Identification.Outcome;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -111,8 +114,8 @@ final class SightingsTest {
         assertThat(told()).containsExactlyElementsOf(KeptText.lines(SightingsTest.class, FILE));
     }
 
-    /** Prints the file. */
-    public static void main(String[] args) {
-        told().forEach(System.out::println);
+    /** Writes the file into a folder. */
+    public static void main(String[] args) throws IOException {
+        Files.write(Path.of(args[0], FILE), told());
     }
 }

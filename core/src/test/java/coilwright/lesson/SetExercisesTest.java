@@ -3,6 +3,9 @@ package coilwright.lesson;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import coilwright.KeptText;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -10,7 +13,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * A key printed today must fit the sheet printed last year: the first exercises of a seed, frozen. Where a change of how
- * exercises are set is meant, {@link #main} prints the file anew.
+ * exercises are set is meant, {@link #main} writes the file anew.
  */
 class SetExercisesTest {
     private static final String FILE = "/coilwright/lesson/set-by-seed-7.txt";
@@ -39,8 +42,8 @@ class SetExercisesTest {
         assertThat(set()).containsExactlyElementsOf(KeptText.lines(SetExercisesTest.class, FILE));
     }
 
-    /** Prints the file. */
-    public static void main(String[] args) {
-        set().forEach(System.out::println);
+    /** Writes the file into a folder. */
+    public static void main(String[] args) throws IOException {
+        Files.write(Path.of(args[0], FILE), set());
     }
 }

@@ -17,6 +17,7 @@ import coilwright.winding.WindingSpec;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
+import java.awt.geom.AffineTransform;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
@@ -41,6 +42,10 @@ class SceneTest {
     }
 
     private static BufferedImage painted(Scene scene, double scale, Over over) {
+        return painted(scene, scale, new AffineTransform(), over);
+    }
+
+    private static BufferedImage painted(Scene scene, double scale, AffineTransform placed, Over over) {
         Drawing d = scene.drawing();
         var image = new BufferedImage(
                 (int) Math.ceil(d.width() * scale), (int) Math.ceil(d.height() * scale), BufferedImage.TYPE_INT_RGB);
@@ -49,6 +54,7 @@ class SceneTest {
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
         g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
+        g.transform(placed);
         g.scale(scale, scale);
         assertThat(scene.paint(g, scale, () -> false)).isTrue();
         over.paint(g);
@@ -80,7 +86,15 @@ class SceneTest {
                 .iterator()
                 .next();
         BufferedImage file = ImageIO.read(new ByteArrayInputStream(png));
-        BufferedImage own = painted(new Scene(drawing, Tones.LIGHT), file.getWidth() / drawing.width(), g -> {});
+        // A file has whole pixels: the page fills them in one direction and stands in their middle in the other.
+        double scale = Math.min(file.getWidth() / drawing.width(), file.getHeight() / drawing.height());
+        BufferedImage own = painted(
+                new Scene(drawing, Tones.LIGHT),
+                scale,
+                AffineTransform.getTranslateInstance(
+                        (file.getWidth() - drawing.width() * scale) / 2,
+                        (file.getHeight() - drawing.height() * scale) / 2),
+                g -> {});
         int tiles = 0;
         int far = 0;
         for (int y = 0; y + TILE <= Math.min(own.getHeight(), file.getHeight()); y += TILE) {
