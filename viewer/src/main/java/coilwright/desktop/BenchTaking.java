@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
@@ -53,6 +54,7 @@ final class BenchTaking extends JPanel {
     private final transient WindingPanel winding;
     private final transient JobDocument document;
     private final transient Consumer<String> say;
+    private final transient Consumer<Throwable> trouble;
     private final transient Runnable ended;
     private final transient Background disk;
     private final transient Background thinker;
@@ -73,7 +75,9 @@ final class BenchTaking extends JPanel {
     private final BenchReadings table = new BenchReadings(this::goToRow);
     private transient Optional<BenchTest.Pair> proposed = Optional.empty();
     private transient boolean writing;
-    private final transient Deque<String> waiting = new ArrayDeque<>();
+
+    /** What was asked for while the disk was busy, to be done in turn: whoever is faster than the disk loses nothing. */
+    private final transient Deque<Runnable> waiting = new ArrayDeque<>();
 
     /**
      * Lays the run out.
@@ -92,6 +96,7 @@ final class BenchTaking extends JPanel {
         this.winding = winding;
         this.document = document;
         this.say = say;
+        this.trouble = trouble;
         this.ended = ended;
         this.disk = disk;
         this.thinker = new Background("diagnosis", trouble);
@@ -256,23 +261,24 @@ final class BenchTaking extends JPanel {
     }
 
     private void enter(String typed) {
-        if (run.isEmpty()) {
-            return;
+        if (run.isPresent() && note(typed)) {
+            // A document cannot be changed while it tells of a change.
+            SwingUtilities.invokeLater(() -> reading.setText(""));
         }
-        if (writing) {
-            // Whoever types faster than the disk writes loses nothing.
-            waiting.add(typed);
-            clearLater();
-            return;
+    }
+
+    /** Notes a reading, at once or in its turn; whether there is a pair for it. */
+    private boolean note(String typed) {
+        if (waits(() -> note(typed))) {
+            return true;
         }
-        BenchRun r = run.get();
+        BenchRun r = run.orElseThrow();
         if (r.current().isEmpty()) {
+            waiting.clear();
             say.accept("Every pair was read: end the run, or choose a pair in the list to read it again");
-            return;
+            return false;
         }
-        writing = true;
-        clearLater();
-        disk.queue(
+        write(
                 () -> {
                     try {
                         return new Written(Optional.of(r.note(typed)), "");
@@ -285,17 +291,12 @@ final class BenchTaking extends JPanel {
                     }
                 },
                 w -> written(r, w, typed));
-    }
-
-    /** A document cannot be changed while it tells of a change. */
-    private void clearLater() {
-        SwingUtilities.invokeLater(() -> reading.setText(""));
+        return true;
     }
 
     private record Written(Optional<BenchRun.Noted> noted, String wrong) {}
 
     private void written(BenchRun r, Written w, String typed) {
-        writing = false;
         if (w.noted().isEmpty()) {
             Toolkit.getDefaultToolkit().beep();
             last.setText("✗ " + w.wrong());
@@ -324,18 +325,33 @@ final class BenchTaking extends JPanel {
         }
         ask();
         think();
-        goOn();
     }
 
-    /** What was typed while the disk was busy. */
-    private void goOn() {
-        Optional.ofNullable(waiting.poll()).ifPresent(next -> {
-            if (next.equals(BACK)) {
-                takeBack();
-            } else {
-                enter(next);
-            }
-        });
+    /** Whether something has to wait for the disk; it is done then, unless what is being written fails. */
+    private boolean waits(Runnable act) {
+        if (writing) {
+            waiting.add(act);
+        }
+        return writing;
+    }
+
+    /** Changes the file of the run, then does what was asked for meanwhile. */
+    private <T> void write(Callable<T> work, Consumer<T> then) {
+        writing = true;
+        disk.queue(
+                work,
+                answer -> {
+                    writing = false;
+                    then.accept(answer);
+                    while (!writing && !waiting.isEmpty()) {
+                        waiting.remove().run();
+                    }
+                },
+                e -> {
+                    writing = false;
+                    waiting.clear();
+                    trouble.accept(e);
+                });
     }
 
     /** What a meter showed, in words. */
@@ -350,13 +366,11 @@ final class BenchTaking extends JPanel {
         if (run.isEmpty()) {
             return;
         }
-        if (writing) {
-            waiting.add(BACK);
+        if (waits(this::takeBack)) {
             return;
         }
         BenchRun r = run.get();
-        writing = true;
-        disk.queue(
+        write(
                 () -> {
                     try {
                         return new Back(r.takeBack(), "");
@@ -365,7 +379,9 @@ final class BenchTaking extends JPanel {
                     }
                 },
                 back -> {
-                    writing = false;
+                    if (!back.wrong().isEmpty()) {
+                        waiting.clear();
+                    }
                     last.setText(
                             !back.wrong().isEmpty()
                                     ? "✗ Not taken back: " + back.wrong()
@@ -375,26 +391,26 @@ final class BenchTaking extends JPanel {
                     reading.putClientProperty("JComponent.outline", null);
                     ask();
                     think();
-                    goOn();
                 });
     }
 
     private record Back(Optional<TakenReading> reading, String wrong) {}
 
     private void goToRow(int row) {
-        run.filter(r -> row >= 0 && row < r.walk().size() && !writing).ifPresent(r -> {
-            r.goTo(r.walk().get(row));
-            ask();
-            reading.requestFocusInWindow();
-        });
+        run.filter(r -> row >= 0 && row < r.walk().size())
+                .ifPresent(r -> goTo(r.walk().get(row)));
     }
 
     private void takeProposal() {
-        proposed.filter(p -> !writing).ifPresent(p -> {
-            run.orElseThrow().goTo(p);
+        proposed.ifPresent(this::goTo);
+    }
+
+    private void goTo(BenchTest.Pair wanted) {
+        if (!waits(() -> goTo(wanted))) {
+            run.orElseThrow().goTo(wanted);
             ask();
             reading.requestFocusInWindow();
-        });
+        }
     }
 
     private void think() {
@@ -419,6 +435,9 @@ final class BenchTaking extends JPanel {
     }
 
     private void keepInJob() {
+        if (waits(this::keepInJob)) {
+            return;
+        }
         BenchRun r = run.orElseThrow();
         List<ReadingSet> sets =
                 new ArrayList<>(document.text().job().map(Job::readings).orElse(List.of()));
@@ -432,6 +451,9 @@ final class BenchTaking extends JPanel {
     }
 
     private void end() {
+        if (waits(this::end)) {
+            return;
+        }
         run = Optional.empty();
         thinker.cancel();
         ended.run();
