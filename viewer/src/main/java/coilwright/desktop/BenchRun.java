@@ -13,14 +13,17 @@ import coilwright.drawing.ViewOptions;
 import coilwright.fault.Diagnosis;
 import coilwright.fault.NextProbe;
 import coilwright.fault.ReadingWatch;
+import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsJournal;
 import coilwright.job.TakenReading;
 import coilwright.job.TestKind;
 import coilwright.winding.Coil;
+import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -57,16 +60,49 @@ final class BenchRun {
      */
     record Noted(TakenReading reading, boolean standsOut, OptionalDouble expected) {}
 
-    /** Takes up a journal, new or begun; takes a moment for large windings. */
-    BenchRun(Job job, ReadingsJournal journal) {
+    private BenchRun(Job job, Basis basis, ReadingsJournal journal) {
         this.job = job;
-        this.sound = job.benchArmature();
+        this.sound = basis.sound();
         this.journal = journal;
         this.readings = journal.readings();
-        this.test = readings.run(job.growler()).test();
+        this.test = basis.test();
         this.walk = test.walk(sound.winding());
-        this.watch = new ReadingWatch(sound, test, job.coilResistance().isPresent() && !test.relative());
+        this.watch = basis.watch();
         this.current = firstUnread(readings, 0);
+    }
+
+    /** What a run rests on, whatever was read. */
+    private record Basis(BenchArmature sound, BenchTest test, ReadingWatch watch) {
+        static Basis of(Job job, ReadingSet setUp) {
+            BenchArmature sound = job.benchArmature();
+            BenchTest test = setUp.run(job.growler()).test();
+            boolean absolute = job.coilResistance().isPresent() && !test.relative();
+            return new Basis(sound, test, new ReadingWatch(sound, test, absolute));
+        }
+    }
+
+    /**
+     * Begins a run; takes a moment for large windings.
+     *
+     * @param file that must not be there yet, and is not where there is no run
+     * @throws ImpossibleWindingException when the job's winding cannot be wound
+     * @throws IOException when the file cannot be written
+     */
+    static BenchRun begin(Job job, Path file, ReadingSet setUp) throws IOException {
+        Basis basis = Basis.of(job, setUp);
+        return new BenchRun(job, basis, ReadingsJournal.begin(file, setUp));
+    }
+
+    /**
+     * Takes up a run where it stopped; takes a moment for large windings.
+     *
+     * @throws ImpossibleWindingException when the job's winding cannot be wound
+     * @throws BadInputException when the file is no run of this armature
+     * @throws IOException when the file cannot be mended
+     */
+    static BenchRun resume(Job job, Path file) throws BadInputException, IOException {
+        var journal = ReadingsJournal.resume(file, job.armature().bars());
+        return new BenchRun(job, Basis.of(job, journal.readings()), journal);
     }
 
     Job job() {

@@ -6,7 +6,6 @@ import coilwright.bench.GrowlerMeter;
 import coilwright.bench.Procedure;
 import coilwright.job.Job;
 import coilwright.job.ReadingSet;
-import coilwright.job.ReadingsJournal;
 import coilwright.job.TestKind;
 import coilwright.job.Visible;
 import coilwright.winding.Winding;
@@ -24,6 +23,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
@@ -44,6 +44,7 @@ final class BenchSetUp extends JPanel {
     private final transient JobDocument document;
     private final transient Consumer<String> say;
     private final transient Consumer<Runnable> saveFirst;
+    private final transient Consumer<Throwable> trouble;
     private final transient Consumer<BenchRun> start;
     private final transient Background disk;
     private final transient Background adviser;
@@ -56,6 +57,9 @@ final class BenchSetUp extends JPanel {
     private final JButton begin = Ui.enters(Ui.named(new JButton(), "Begi&n"));
     private final JButton resume = Ui.enters(Ui.named(new JButton(), "&Go on"));
     private transient Optional<Path> begun = Optional.empty();
+
+    /** Whether the disk was asked for a run and has not answered yet. */
+    private boolean asked;
 
     /**
      * Lays the set-up out.
@@ -77,13 +81,18 @@ final class BenchSetUp extends JPanel {
         this.document = document;
         this.say = say;
         this.saveFirst = saveFirst;
+        this.trouble = trouble;
         this.start = start;
         this.disk = disk;
         this.adviser = new Background("bench advice", trouble);
         add(laidOut());
         document.onChange(this::offerResume);
         offerResume();
-        winding.addPropertyChangeListener("ties", e -> fillIfShown());
+        allow();
+        winding.addPropertyChangeListener(WindingPanel.STATE, e -> {
+            allow();
+            fillIfShown();
+        });
     }
 
     private JComponent laidOut() {
@@ -160,7 +169,7 @@ final class BenchSetUp extends JPanel {
     }
 
     /** Fills in where the trade feeds and how the test is done. */
-    private void fill() {
+    void fill() {
         TestKind kind = kind();
         shown("in", kind.fed());
         shown("out", kind.fed());
@@ -174,8 +183,7 @@ final class BenchSetUp extends JPanel {
             fields.get("unit").setText(kind.unitless() ? "" : kind.ohms() ? "ohm" : "mV");
         }
         Optional<Job> job = document.text().job();
-        Optional<Winding> built = winding.state().flatMap(JobState::winding);
-        begin.setEnabled(job.isPresent() && built.isPresent());
+        Optional<Winding> built = built();
         if (job.isEmpty() || built.isEmpty()) {
             howTo.setText("First mend the job: its winding cannot be built as it stands.");
             return;
@@ -193,6 +201,17 @@ final class BenchSetUp extends JPanel {
                 },
                 advice -> advise(kind, w, advice));
         offerResume();
+    }
+
+    private Optional<Winding> built() {
+        return winding.state().flatMap(JobState::winding);
+    }
+
+    /** A run can be begun, or gone on with, where the winding is built. */
+    private void allow() {
+        boolean can = !asked && document.text().job().isPresent() && built().isPresent();
+        begin.setEnabled(can);
+        resume.setEnabled(can);
     }
 
     private record Advice(List<FeedBars> feeds, double clock) {}
@@ -252,12 +271,13 @@ final class BenchSetUp extends JPanel {
     }
 
     private void begin() {
-        if (!begin.isEnabled()) {
+        Optional<Job> its = document.text().job();
+        if (!begin.isEnabled() || its.isEmpty()) {
             return;
         }
         ReadingSet setUp;
         try {
-            setUp = setUp();
+            setUp = setUp(its.get().armature().bars());
         } catch (IllegalArgumentException e) {
             wrong.setText("✗ " + e.getMessage());
             return;
@@ -270,16 +290,32 @@ final class BenchSetUp extends JPanel {
         }
         Path job = document.file().get();
         Path file = file(job, kind(), free(job, kind()));
-        Job its = document.text().job().orElseThrow();
-        disk.queue(() -> new BenchRun(its, ReadingsJournal.begin(file, setUp)), start);
+        ask(() -> BenchRun.begin(its.get(), file, setUp));
     }
 
-    private ReadingSet setUp() {
+    /** Asks the disk for a run, and for no other before it has answered. */
+    private void ask(Callable<BenchRun> run) {
+        asked = true;
+        allow();
+        disk.queue(
+                run,
+                opened -> {
+                    asked = false;
+                    allow();
+                    start.accept(opened);
+                },
+                e -> {
+                    asked = false;
+                    allow();
+                    trouble.accept(e);
+                });
+    }
+
+    private ReadingSet setUp(int bars) {
         TestKind kind = kind();
         Optional<ReadingSet.GivenFeed> feed = kind.fed()
                 ? Optional.of(new ReadingSet.GivenFeed(whole("in"), whole("out"), number("amps")))
                 : Optional.empty();
-        int bars = document.text().job().orElseThrow().armature().bars();
         feed.ifPresent(f -> {
             if (f.in() > bars || f.out() > bars) {
                 throw new IllegalArgumentException(
@@ -323,12 +359,7 @@ final class BenchSetUp extends JPanel {
     }
 
     private void resume(Path file) {
-        document.text()
-                .job()
-                .ifPresent(job -> disk.queue(
-                        () -> new BenchRun(
-                                job, ReadingsJournal.resume(file, job.armature().bars())),
-                        start));
+        document.text().job().ifPresent(job -> ask(() -> BenchRun.resume(job, file)));
     }
 
     /** Shows the set-up of a test. */

@@ -2,6 +2,7 @@ package coilwright.desktop;
 
 import coilwright.file.SafeFiles;
 import coilwright.job.BadInputException;
+import coilwright.winding.ImpossibleWindingException;
 import java.awt.BorderLayout;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -51,8 +52,10 @@ final class StatusBar extends JPanel {
         String why = e instanceof IOException io
                 ? told(io)
                 : e instanceof UncheckedIOException u ? SafeFiles.reason(u.getCause()) : e.getMessage();
-        boolean expected =
-                e instanceof IOException || e instanceof IllegalArgumentException || e instanceof BadInputException;
+        boolean expected = e instanceof IOException
+                || e instanceof IllegalArgumentException
+                || e instanceof BadInputException
+                || e instanceof ImpossibleWindingException;
         say(
                 expected
                         ? String.valueOf(why)

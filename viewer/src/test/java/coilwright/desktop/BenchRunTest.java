@@ -1,13 +1,15 @@
 package coilwright.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import coilwright.bench.BenchTest;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
+import coilwright.job.JobText;
 import coilwright.job.ReadingSet;
-import coilwright.job.ReadingsJournal;
 import coilwright.job.TestKind;
+import coilwright.winding.ImpossibleWindingException;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -19,6 +21,14 @@ import org.junit.jupiter.api.io.TempDir;
 
 class BenchRunTest {
     static final Path SAMPLE = Path.of("../samples/jobs/orchard-pump-dynamo.yaml");
+
+    /** Right field by field, but 18 bars do not make a wave winding of 4 poles. */
+    static final String UNWINDABLE = """
+            coilwright: 1
+            title: T
+            armature: {slots: 18, bars: 18, poles: 4}
+            winding: {type: wave}
+            """;
 
     @TempDir
     private Path folder;
@@ -48,12 +58,11 @@ class BenchRunTest {
 
     @Test
     void otherThreadsSeeTheReadingsAsOfTheLastOne() throws IOException {
-        ReadingsJournal journal = ReadingsJournal.begin(file, drop(1, 5));
-        var run = new BenchRun(job, journal);
+        BenchRun run = BenchRun.begin(job, file, drop(1, 5));
         run.note("172");
         ReadingSet first = run.readings();
         // While the disk thread is at the journal, nobody else may be.
-        journal.note(2, 3, "171");
+        run.journal().note(2, 3, "171");
         assertThat(run.readings()).isSameAs(first);
         run.note("170");
         assertThat(run.readings().readings()).hasSize(2);
@@ -62,5 +71,12 @@ class BenchRunTest {
         run.takeBack();
         assertThat(run.readings().readings()).hasSize(1);
         assertThat(run.current()).contains(new BenchTest.Pair(2, 3));
+    }
+
+    @Test
+    void noFileIsLeftOfARunThatCannotBeWound() {
+        assertThatThrownBy(() -> BenchRun.begin(JobText.of("t", UNWINDABLE).job().orElseThrow(), file, drop(1, 5)))
+                .isInstanceOf(ImpossibleWindingException.class);
+        assertThat(file).doesNotExist();
     }
 }

@@ -7,12 +7,8 @@ import coilwright.bench.PairReading;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
 import coilwright.job.JobText;
-import coilwright.job.ReadingSet;
-import coilwright.job.ReadingsJournal;
 import coilwright.job.TakenReading;
-import coilwright.job.TestKind;
 import java.io.IOException;
-import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -29,8 +25,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Takes readings without a display, faster than the disk writes. */
 class BenchTakingTest {
-    private static final Path SAMPLE = Path.of("../samples/jobs/orchard-pump-dynamo.yaml");
-
     @TempDir
     private Path folder;
 
@@ -46,20 +40,10 @@ class BenchTakingTest {
 
     @BeforeEach
     void begin() throws Exception {
-        Job job = JobReader.read(SAMPLE);
+        Job job = JobReader.read(BenchRunTest.SAMPLE);
         journal = folder.resolve("job.drop.csv");
-        var setUp = new ReadingSet(
-                Optional.empty(),
-                TestKind.DROP,
-                Optional.of(new ReadingSet.GivenFeed(1, 5, BigDecimal.ONE)),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.of("mV"),
-                Optional.empty(),
-                Optional.empty(),
-                List.of());
-        var run = new BenchRun(job, ReadingsJournal.begin(journal, setUp));
-        JobText text = JobText.read(SAMPLE);
+        BenchRun run = BenchRun.begin(job, journal, BenchRunTest.drop(1, 5));
+        JobText text = JobText.read(BenchRunTest.SAMPLE);
         Parts.run(() -> {
             Thread.currentThread().setUncaughtExceptionHandler((thread, e) -> troubles.add(e));
             document = new JobDocument(Optional.of(folder.resolve("job.yaml")), text);
@@ -127,7 +111,7 @@ class BenchTakingTest {
 
     @Test
     void aProposalTakenWhileTheDiskWritesIsTakenBeforeTheNextReading() throws Exception {
-        var sound = JobReader.read(SAMPLE).benchArmature();
+        var sound = JobReader.read(BenchRunTest.SAMPLE).benchArmature();
         List<PairReading> drops = new BenchTest.Drop(1, 5, 1).readWalk(sound);
         for (PairReading r : drops.subList(0, 3)) {
             Parts.type(reading, String.format(Locale.ROOT, "%.1f\n", r.value() * 1000));

@@ -11,7 +11,7 @@ import javax.swing.JTextField;
 
 /** Parts of the window tried without a display, with a disk that is as slow as a test wants it. */
 final class Parts {
-    private static final int PATIENCE = 60;
+    private static final int PATIENCE = 20;
 
     private Parts() {}
 

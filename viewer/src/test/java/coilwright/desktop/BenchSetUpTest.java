@@ -1,0 +1,160 @@
+package coilwright.desktop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import coilwright.job.JobText;
+import coilwright.winding.Finding;
+import coilwright.winding.ImpossibleWindingException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import javax.swing.AbstractButton;
+import javax.swing.JLabel;
+import javax.swing.JTextField;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Sets runs up without a display. */
+class BenchSetUpTest {
+    @TempDir
+    private Path folder;
+
+    private final List<Throwable> troubles = new ArrayList<>();
+    private final List<BenchRun> runs = new ArrayList<>();
+    private final Background disk = new Background("disk of a test", troubles::add);
+    private JobDocument document;
+    private WindingPanel winding;
+    private BenchSetUp setUp;
+
+    @BeforeEach
+    void begin() throws Exception {
+        JobText text = JobText.read(BenchRunTest.SAMPLE);
+        Parts.run(() -> {
+            Thread.currentThread().setUncaughtExceptionHandler((thread, e) -> troubles.add(e));
+            document = new JobDocument(Optional.of(folder.resolve("job.yaml")), text);
+            winding = new WindingPanel(document, words -> {}, troubles::add);
+            setUp = new BenchSetUp(winding, document, words -> {}, Runnable::run, troubles::add, disk, runs::add);
+            winding.begin();
+        });
+        looked();
+        Parts.run(setUp::fill);
+        Parts.until("the feed is advised", () -> field("out").getText().equals("5"));
+    }
+
+    @AfterEach
+    void nothingUnforeseen() {
+        Parts.run(() -> Thread.currentThread().setUncaughtExceptionHandler(null));
+        assertThat(troubles).isEmpty();
+    }
+
+    private AbstractButton button(String name) {
+        return Parts.named(setUp, name, AbstractButton.class);
+    }
+
+    private JTextField field(String key) {
+        return Parts.named(setUp, "run " + key, JTextField.class);
+    }
+
+    private boolean enabled(String name) {
+        return Hand.see(() -> button(name).isEnabled());
+    }
+
+    /** Waits until the rules have looked at the text as it stands. */
+    private void looked() throws InterruptedException {
+        Parts.until(
+                "the rules are through",
+                () -> winding.state().filter(s -> s.text() == document.text()).isPresent());
+    }
+
+    private void change(String text) throws InterruptedException {
+        Parts.run(() -> document.change(JobText.of("t", text), "all"));
+        looked();
+    }
+
+    private void undo() throws InterruptedException {
+        Parts.run(document::undo);
+        looked();
+    }
+
+    @Test
+    void aRunIsBegunOrGoneOnWithOnlyWhereTheWindingIsBuilt() throws Exception {
+        assertThat(enabled("begin")).isTrue();
+        change(document.text().text().replace("slots: 17", "slots: x"));
+        assertThat(enabled("begin") || enabled("resume")).isFalse();
+        undo();
+        assertThat(enabled("begin") && enabled("resume")).isTrue();
+        change(BenchRunTest.UNWINDABLE);
+        assertThat(enabled("begin") || enabled("resume")).isFalse();
+        undo();
+        assertThat(enabled("begin") && enabled("resume")).isTrue();
+    }
+
+    @Test
+    void nothingIsBegunOnATextThatTheRulesHaveNotLookedAtYet() throws Exception {
+        Parts.run(() -> {
+            document.edit("armature.slots", "x");
+            button("begin").doClick();
+        });
+        looked();
+        Parts.settle(disk);
+        assertThat(runs).isEmpty();
+    }
+
+    @Test
+    void askedForTwiceARunIsBegunOnce() throws Exception {
+        CountDownLatch held = Parts.hold(disk);
+        Parts.run(() -> {
+            button("begin").doClick();
+            button("begin").doClick();
+        });
+        Parts.type(field("amps"), "\n");
+        held.countDown();
+        Parts.settle(disk);
+        assertThat(runs).hasSize(1);
+        assertThat(folder.resolve("job.drop.csv")).exists();
+        assertThat(folder.resolve("job.drop-2.csv")).doesNotExist();
+        assertThat(enabled("begin")).isTrue();
+    }
+
+    @Test
+    void aRunThatCannotBeKeptCanBeAskedForAgain() throws Exception {
+        Files.delete(folder);
+        Parts.run(() -> button("begin").doClick());
+        Parts.settle(disk);
+        assertThat(troubles).hasSize(1);
+        troubles.clear();
+        Files.createDirectory(folder);
+        Parts.run(() -> button("begin").doClick());
+        Parts.settle(disk);
+        assertThat(runs).hasSize(1);
+    }
+
+    @Test
+    void aWindingThatCannotBeWoundIsNoFaultOfTheProgram() {
+        var status = Hand.see(StatusBar::new);
+        Parts.run(() -> status.trouble(new ImpossibleWindingException(
+                JobState.of(JobText.of("t", BenchRunTest.UNWINDABLE)).findings())));
+        assertThat(Parts.named(status, "status", JLabel.class).getText())
+                .isEqualTo(JobState.of(JobText.of("t", BenchRunTest.UNWINDABLE)).findings().stream()
+                        .map(Finding::message)
+                        .findFirst()
+                        .orElseThrow());
+    }
+
+    @Test
+    void anotherJobThatCannotBeWoundIsToldByItsFile() throws Exception {
+        Path other = Files.writeString(folder.resolve("other.yaml"), BenchRunTest.UNWINDABLE);
+        Parts.until("the winding is there", () -> winding.ties().isPresent());
+        Parts.run(() -> new ComparePanel(winding, words -> {}, troubles::add).with(other));
+        Parts.until("it is told", () -> !troubles.isEmpty());
+        assertThat(troubles.get(0))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageStartingWith(other + " cannot be wound: ");
+        troubles.clear();
+    }
+}
