@@ -52,10 +52,10 @@ final class JobFiles {
                 "Give up changes",
                 "Go back");
         if (answer == 0) {
-            save(then);
+            // More may be changed before it is on disk.
+            save(() -> guarded(then));
         } else if (answer == 1) {
-            autosave.clear();
-            autosave.forget(document.file());
+            // What is kept of them goes when another job takes their place: opening one may yet come to nothing.
             then.run();
         }
     }
@@ -80,6 +80,11 @@ final class JobFiles {
         });
     }
 
+    /** Where jobs are saved, one after the other. */
+    Background saver() {
+        return saver;
+    }
+
     File folder() {
         return document.file()
                 .map(f -> f.toAbsolutePath().getParent().toFile())
@@ -87,10 +92,19 @@ final class JobFiles {
     }
 
     void openFile(Path path) {
+        JobText before = document.text();
         window.busy("Opening " + path.getFileName(), () -> JobText.read(path), text -> {
-            document.replace(Optional.of(path), text, text.text());
-            noteOpened(path);
-            offerRecovery();
+            Runnable take = () -> {
+                document.replace(Optional.of(path), text, text.text());
+                noteOpened(path);
+                // Not before what was given up is gone.
+                autosave.settled(this::offerRecovery);
+            };
+            if (document.text() == before) {
+                take.run();
+            } else {
+                guarded(take);
+            }
         });
     }
 
@@ -116,6 +130,7 @@ final class JobFiles {
                 "Take them up",
                 "Throw them away");
         if (answer == 0) {
+            autosave.takeOver(document.file());
             document.change(
                     JobText.of(document.file().map(Path::toString).orElse(MainWindow.NO_FILE), kept.get()), "taken up");
             window.say("The unsaved changes are back; undo gives the file as it is");
@@ -124,6 +139,11 @@ final class JobFiles {
         }
     }
 
+    /**
+     * Saves the job.
+     *
+     * @param then what to do when it is on disk, unless another job has taken its place meanwhile
+     */
     void save(Runnable then) {
         if (document.file().isEmpty()) {
             saveAs(then);
@@ -169,13 +189,16 @@ final class JobFiles {
             return;
         }
         String text = document.text().text();
+        int job = document.number();
         Optional<Path> before = document.file();
         boolean own = before.filter(path::equals).isPresent();
         List<String> known = List.of(document.saved(), text);
         saver.queue(
                 () -> own && isChanged(path, known) ? Optional.<Path>empty() : Optional.of(store(path, text)), p -> {
                     if (p.isPresent()) {
-                        saved(before, path, text, then);
+                        saved(job, before, path, text, then);
+                    } else if (job != document.number()) {
+                        window.say(notSaved(path));
                     } else {
                         askWhichToKeep(path, text, then);
                     }
@@ -196,17 +219,27 @@ final class JobFiles {
         return JobDocument.isChanged(path, all);
     }
 
-    private void saved(Optional<Path> before, Path path, String text, Runnable then) {
+    private void saved(int job, Optional<Path> before, Path path, String text, Runnable then) {
+        settings.opened(path);
+        if (job != document.number()) {
+            window.showTitle();
+            window.say("Saved " + path);
+            return;
+        }
         autosave.clear();
         autosave.forget(before);
         document.savedAs(path, text);
-        settings.opened(path);
         window.showTitle();
         window.say("Saved " + path);
         then.run();
     }
 
+    private static String notSaved(Path path) {
+        return "Not saved: another program changed " + path.getFileName();
+    }
+
     private void askWhichToKeep(Path path, String text, Runnable then) {
+        int job = document.number();
         int answer = ask(
                 "Changed meanwhile",
                 "Another program changed " + path.getFileName() + " since it was opened or saved here.\n"
@@ -218,13 +251,15 @@ final class JobFiles {
                 "Go back");
         switch (answer) {
             case 0 -> saveAs(then);
-            case 1 -> saver.queue(() -> store(path, text), p -> saved(Optional.of(p), p, text, then));
+            case 1 -> saver.queue(() -> store(path, text), p -> saved(job, Optional.of(p), p, text, then));
             case 2 ->
                 window.busy("Opening " + path.getFileName(), () -> JobText.read(path), other -> {
-                    document.takeUp(other);
-                    window.say("Taken up as the other program saved it; undo gives yours");
+                    if (job == document.number()) {
+                        document.takeUp(other);
+                        window.say("Taken up as the other program saved it; undo gives yours");
+                    }
                 });
-            default -> window.say("Not saved: another program changed " + path.getFileName());
+            default -> window.say(notSaved(path));
         }
     }
 

@@ -163,6 +163,10 @@ final class MainWindow {
         return trace.get();
     }
 
+    JobFiles files() {
+        return files;
+    }
+
     void save(Runnable then) {
         files.save(then);
     }

@@ -40,6 +40,7 @@ final class WindingPanel extends JPanel {
 
     /** The property told of when the rules have looked at a text. */
     static final String STATE = "state";
+
     /** Width wished for, before letters are made larger. */
     private static final int TABLE_WIDTH = 320;
 
