@@ -2,6 +2,7 @@ package coilwright.desktop;
 
 import coilwright.file.SafeFiles;
 import coilwright.job.JobText;
+import coilwright.job.Problem;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -93,7 +94,7 @@ final class JobFiles {
 
     void openFile(Path path) {
         JobText before = document.text();
-        window.busy("Opening " + path.getFileName(), () -> JobText.read(path), text -> {
+        window.opening(path, () -> JobText.read(path), text -> {
             Runnable take = () -> {
                 document.replace(Optional.of(path), text, text.text());
                 noteOpened(path);
@@ -168,23 +169,27 @@ final class JobFiles {
     }
 
     boolean mayWrite(List<Path> paths, Optional<Path> own) {
-        for (Path p : paths) {
-            if (Files.exists(p) && !Optional.of(p).equals(own)) {
-                return JOptionPane.showConfirmDialog(
-                                window.frame(),
-                                "The file " + p.getFileName() + " is there already. Put the new one in its place?",
-                                "Replace",
-                                JOptionPane.OK_CANCEL_OPTION)
+        List<Path> there = paths.stream()
+                .filter(p -> Files.exists(p) && !Optional.of(p).equals(own))
+                .toList();
+        return there.isEmpty()
+                || JOptionPane.showConfirmDialog(
+                                window.frame(), mayReplace(there), "Replace", JOptionPane.OK_CANCEL_OPTION)
                         == JOptionPane.OK_OPTION;
-            }
-        }
-        return true;
+    }
+
+    /** The question whether files may be replaced. */
+    static String mayReplace(List<Path> there) {
+        Path first = there.get(0).getFileName();
+        int more = there.size() - 1;
+        return more == 0
+                ? "The file " + first + " is there already. Put the new one in its place?"
+                : "The file " + first + " and " + more + " more are there already. Put the new ones in their place?";
     }
 
     private void write(Path path, Runnable then) {
         if (document.text().job().isEmpty()) {
-            window.say("Not saved: " + document.text().problems().get(0).field() + " "
-                    + document.text().problems().get(0).message());
+            window.say("Not saved: " + words(document.text().problems().get(0)));
             focusProblem();
             return;
         }
@@ -203,6 +208,11 @@ final class JobFiles {
                         askWhichToKeep(path, text, then);
                     }
                 });
+    }
+
+    /** A problem of the job shown: its field and what is wrong with it. */
+    static String words(Problem p) {
+        return (p.field().isEmpty() ? "" : p.field() + " ") + p.message();
     }
 
     /** On the thread of the saver alone. */
@@ -253,7 +263,7 @@ final class JobFiles {
             case 0 -> saveAs(then);
             case 1 -> saver.queue(() -> store(path, text), p -> saved(job, Optional.of(p), p, text, then));
             case 2 ->
-                window.busy("Opening " + path.getFileName(), () -> JobText.read(path), other -> {
+                window.opening(path, () -> JobText.read(path), other -> {
                     if (job == document.number()) {
                         document.takeUp(other);
                         window.say("Taken up as the other program saved it; undo gives yours");
@@ -267,12 +277,16 @@ final class JobFiles {
     void lookAgain() {
         document.file().ifPresent(file -> {
             List<String> known = List.of(document.saved());
-            saver.queue(() -> isChanged(file, known), changed -> {
-                if (changed && document.file().filter(file::equals).isPresent()) {
-                    window.say("Another program changed " + file.getFileName() + ": "
-                            + (document.unsaved() ? "saving asks which to keep" : "open it again to see it"));
-                }
-            });
+            saver.queue(
+                    () -> isChanged(file, known),
+                    changed -> {
+                        if (changed && document.file().filter(file::equals).isPresent()) {
+                            window.say("Another program changed " + file.getFileName() + ": "
+                                    + (document.unsaved() ? "saving asks which to keep" : "open it again to see it"));
+                        }
+                    },
+                    e -> window.say("Whether another program changed " + file.getFileName() + " cannot be seen"
+                            + (e instanceof IOException io ? ": " + SafeFiles.reason(io) : "")));
         });
     }
 

@@ -20,6 +20,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
+import java.io.RandomAccessFile;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -375,6 +376,13 @@ final class Scenarios {
         Parts.run(() -> w.files().openFile(file));
         hand.until("it is as saved", () -> job.text().get("winding.turns").equals("8"));
         hand.until("nothing is kept", () -> !Files.exists(kept));
+        // Nothing was to be saved when a file that cannot be read is looked at.
+        try (var huge = new RandomAccessFile(file.toFile(), "rw")) {
+            huge.setLength(1L << 31);
+        }
+        Parts.run(() -> w.files().lookAgain());
+        hand.until("it is told", () -> status(Hand.all()).startsWith("Whether another program changed"));
+        Files.delete(file);
     }
 
     private void keyboard() throws Exception {
@@ -467,6 +475,7 @@ final class Scenarios {
         Path out = file.resolveSibling("order.svg");
         Hand.see(() -> {
             w.exportTo(out);
+            w.sheets().choose(SheetKind.values()[0]);
             return true;
         });
         hand.until("every page is saved", () -> Files.exists(file.resolveSibling("order-" + pages + ".svg")));
