@@ -19,6 +19,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -52,6 +53,13 @@ final class BenchSetUp extends JPanel {
     private final JComboBox<String> test = new JComboBox<>();
     private final Map<String, JTextField> fields = new LinkedHashMap<>();
     private final Map<String, JLabel> labels = new LinkedHashMap<>();
+
+    /** What was filled in of bars and angles, by field: only that may be filled in otherwise. */
+    private final Map<String, String> advised = new HashMap<>();
+
+    /** The job that they are of. */
+    private int of;
+
     private final Wrapped wrong = new Wrapped(WORDS);
     private final Wrapped howTo = new Wrapped(WORDS);
     private final JButton begin = Ui.enters(Ui.named(new JButton(), "Begi&n"));
@@ -122,6 +130,7 @@ final class BenchSetUp extends JPanel {
         form.add(wrong, c);
         c.gridy++;
         var buttons = new JPanel(new Rows());
+        howTo.setName("how to");
         begin.setName("begin");
         resume.setName("resume");
         begin.addActionListener(e -> begin());
@@ -170,6 +179,10 @@ final class BenchSetUp extends JPanel {
 
     /** Fills in where the trade feeds and how the test is done. */
     void fill() {
+        if (of != document.number()) {
+            of = document.number();
+            List.of("in", "out", "clock").forEach(key -> fields.get(key).setText(""));
+        }
         TestKind kind = kind();
         shown("in", kind.fed());
         shown("out", kind.fed());
@@ -218,22 +231,29 @@ final class BenchSetUp extends JPanel {
 
     private void advise(TestKind kind, Winding w, Advice advice) {
         if (!advice.feeds().isEmpty()) {
-            fields.get("in").setText(Integer.toString(advice.feeds().get(0).in()));
-            fields.get("out").setText(Integer.toString(advice.feeds().get(0).out()));
+            fill("in", Integer.toString(advice.feeds().get(0).in()));
+            fill("out", Integer.toString(advice.feeds().get(0).out()));
         }
-        if (fields.get("amps").getText().isBlank()) {
-            fields.get("amps").setText("1");
+        fill("amps", "1");
+        fill("angle", "0");
+        if (kind == TestKind.GROWLER_TURNED) {
+            fill("clock", Figures.three(advice.clock()));
         }
-        if (fields.get("angle").getText().isBlank()) {
-            fields.get("angle").setText("0");
-        }
-        fields.get("clock").setText(Figures.three(advice.clock()));
         Procedure p = kind.procedure(w, advice.feeds(), advice.clock());
         StringBuilder words = new StringBuilder(p.title()).append('\n');
         part(words, "⚠ Take care", p.cautions());
         part(words, "Set up", p.setUp());
         part(words, "Then", p.steps());
         howTo.setText(words.toString());
+    }
+
+    /** Fills a field in, unless something was typed there. */
+    private void fill(String key, String value) {
+        String text = fields.get(key).getText();
+        if (text.isBlank() || text.equals(advised.get(key))) {
+            fields.get(key).setText(value);
+            advised.put(key, value);
+        }
     }
 
     private static void part(StringBuilder words, String title, List<String> lines) {

@@ -105,6 +105,52 @@ class BenchSetUpTest {
         assertThat(runs).isEmpty();
     }
 
+    /** Fills in what is advised, and waits for it. */
+    private void fill(String test) throws InterruptedException {
+        Parts.run(() -> {
+            Parts.named(setUp, "how to", Wrapped.class).setText("");
+            setUp.choose(test);
+            setUp.fill();
+        });
+        Parts.until(
+                "it is advised",
+                () -> !Parts.named(setUp, "how to", Wrapped.class).getText().isEmpty());
+    }
+
+    private String typed(String key) {
+        return Hand.see(() -> field(key).getText());
+    }
+
+    @Test
+    void adviceLeavesAloneWhatWasTyped() throws Exception {
+        Parts.run(() -> field("out").setText("9"));
+        fill("drop");
+        assertThat(typed("in") + " to " + typed("out")).isEqualTo("1 to 9");
+        fill("growler-turned");
+        String clock = typed("clock");
+        assertThat(clock).isNotEmpty();
+        Parts.run(() -> field("clock").setText("7"));
+        fill("growler-turned");
+        assertThat(typed("clock")).isEqualTo("7");
+        Parts.run(() -> field("clock").setText(""));
+        fill("growler-turned");
+        assertThat(typed("clock")).isEqualTo(clock);
+    }
+
+    @Test
+    void anotherWindingsAdviceTakesThePlaceOfAdviceAndAnotherJobsOfAll() throws Exception {
+        JobText other = JobText.read(Path.of("../samples/jobs/ferry-lantern-dynamo.yaml"));
+        change(other.text());
+        fill("drop");
+        String out = typed("out");
+        assertThat(out).isNotEqualTo("5");
+        Parts.run(() -> field("out").setText("9"));
+        Parts.run(() -> document.replace(Optional.empty(), other, other.text()));
+        looked();
+        fill("drop");
+        assertThat(typed("out")).isEqualTo(out);
+    }
+
     @Test
     void askedForTwiceARunIsBegunOnce() throws Exception {
         CountDownLatch held = Parts.hold(disk);
