@@ -19,9 +19,11 @@ import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsJournal;
 import coilwright.job.TakenReading;
 import coilwright.job.TestKind;
+import coilwright.winding.Armature;
 import coilwright.winding.Coil;
 import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
+import coilwright.winding.WindingSpec;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -107,6 +109,11 @@ final class BenchRun {
 
     Job job() {
         return job;
+    }
+
+    /** Whether a winding is the one whose readings these are. */
+    boolean isOf(Armature armature, WindingSpec spec) {
+        return job.armature().equals(armature) && job.winding().equals(spec);
     }
 
     /** What was read so far. */

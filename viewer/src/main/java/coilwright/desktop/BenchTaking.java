@@ -74,6 +74,11 @@ final class BenchTaking extends JPanel {
     private final JButton end = Ui.named(new JButton(), "End this &run");
     private final BenchReadings table = new BenchReadings(this::goToRow);
     private transient Optional<BenchTest.Pair> proposed = Optional.empty();
+    private transient Set<Element> faulty = Set.of();
+
+    /** What was put into the job of this run. */
+    private transient Optional<ReadingSet> kept = Optional.empty();
+
     private transient boolean writing;
 
     /** What was asked for while the disk was busy, to be done in turn: whoever is faster than the disk loses nothing. */
@@ -102,11 +107,12 @@ final class BenchTaking extends JPanel {
         this.thinker = new Background("diagnosis", trouble);
         this.painter = new Background("bench picture", trouble);
         this.lister = new Background("bench list", trouble);
-        name();
+        wire();
         add(laidOut());
+        winding.addPropertyChangeListener(WindingPanel.STATE, e -> markWinding());
     }
 
-    private void name() {
+    private void wire() {
         pair.setName("pair");
         pair.setHorizontalAlignment(SwingConstants.CENTER);
         expect.setName("expect");
@@ -173,12 +179,16 @@ final class BenchTaking extends JPanel {
     public void updateUI() {
         super.updateUI();
         if (pair != null) {
-            Font usual = UIManager.getFont("Label.font");
+            dressLetters();
+        }
+    }
+
+    private void dressLetters() {
+        Font usual = UIManager.getFont("Label.font");
             pair.setFont(usual.deriveFont(Font.BOLD, usual.getSize2D() * 3.4f));
             expect.setFont(usual.deriveFont(usual.getSize2D() * 1.5f));
             reading.setFont(usual.deriveFont(usual.getSize2D() * 2.4f));
             last.setFont(usual.deriveFont(Font.BOLD, usual.getSize2D() * 1.1f));
-        }
     }
 
     /** The number pad in other uses: a comma is a point; star, stroke and plus command. */
@@ -210,6 +220,7 @@ final class BenchTaking extends JPanel {
     void start(BenchRun next) {
         run = Optional.of(next);
         proposed = Optional.empty();
+        kept = Optional.empty();
         waiting.clear();
         writing = false;
         last.setText(
@@ -217,7 +228,7 @@ final class BenchTaking extends JPanel {
                         ? "Kept in " + next.journal().file().getFileName()
                         : "Taken up again: " + next.taken().size() + " pairs are read already");
         verdict.setText("");
-        updateUI();
+        dressLetters();
         table.begin(next);
         ask();
         think();
@@ -249,7 +260,10 @@ final class BenchTaking extends JPanel {
         painter.replace(() -> new Scene(r.picture(now), tones), s -> picture.show(Optional.of(s)));
     }
 
+    /** Shows all again, once the window is dressed otherwise. */
     void redraw() {
+        // The parts of this one were dressed after it.
+        dressLetters();
         run.ifPresent(r -> ask());
     }
 
@@ -429,9 +443,22 @@ final class BenchTaking extends JPanel {
         proposal.setVisible(proposed.isPresent());
         proposed.ifPresent(p -> proposal.setText("Go to " + words(r, p).toLowerCase(Locale.ROOT) + " (+)"));
         verdict.setText(BenchResult.words(v));
-        Set<Element> faulty = BenchResult.faulty(v);
+        mark(BenchResult.faulty(v));
+    }
+
+    private void mark(Set<Element> next) {
+        faulty = next;
         picture.mark(faulty);
-        winding.drawing().mark(faulty);
+        markWinding();
+    }
+
+    /** Marks what is at fault on the drawing of the winding that was read, and on no other. */
+    private void markWinding() {
+        winding.state().flatMap(JobState::winding).ifPresent(w -> winding.drawing()
+                .mark(
+                        run.filter(r -> r.isOf(w.armature(), w.spec())).isPresent()
+                                ? faulty
+                                : Set.of()));
     }
 
     private void keepInJob() {
@@ -439,15 +466,34 @@ final class BenchTaking extends JPanel {
             return;
         }
         BenchRun r = run.orElseThrow();
-        List<ReadingSet> sets =
-                new ArrayList<>(document.text().job().map(Job::readings).orElse(List.of()));
-        sets.add(r.readings());
+        Optional<Job> job = document.text().job();
+        if (job.filter(j -> !r.isOf(j.armature(), j.winding())).isPresent()) {
+            say.accept("Not put into this job, whose winding is another than the one read: the readings are in "
+                    + r.journal().file());
+            return;
+        }
+        List<ReadingSet> sets = new ArrayList<>(job.map(Job::readings).orElse(List.of()));
+        ReadingSet now = r.readings();
+        if (sets.contains(now)) {
+            say.accept("The readings are in the job already");
+            return;
+        }
+        // What was put there earlier in this run gives way.
+        sets.removeIf(s -> kept.filter(s::equals).isPresent() || isPart(s, now));
+        sets.add(now);
         try {
             document.change(document.text().withReadings(sets), "readings");
+            kept = Optional.of(now);
             say.accept("The readings are in the job; save it to keep them there");
         } catch (IllegalArgumentException e) {
             say.accept(e.getMessage());
         }
+    }
+
+    /** Whether all of one set of readings is in another of the same set-up. */
+    private static boolean isPart(ReadingSet part, ReadingSet whole) {
+        return part.withReadings(whole.readings()).equals(whole)
+                && whole.readings().containsAll(part.readings());
     }
 
     private void end() {
@@ -456,6 +502,7 @@ final class BenchTaking extends JPanel {
         }
         run = Optional.empty();
         thinker.cancel();
+        mark(Set.of());
         ended.run();
     }
 

@@ -4,10 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import coilwright.bench.BenchTest;
 import coilwright.bench.PairReading;
+import coilwright.drawing.Element;
+import coilwright.fault.Fault;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
 import coilwright.job.JobText;
 import coilwright.job.TakenReading;
+import java.awt.Font;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,6 +21,7 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import javax.swing.AbstractButton;
 import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -126,6 +130,82 @@ class BenchTakingTest {
         held.countDown();
         Parts.settle(disk);
         assertThat(noted().subList(3, noted().size())).containsExactly("9,10,5 mV", "4,5,7 mV");
+    }
+
+    private void keep() {
+        Parts.run(() -> button("keep").doClick());
+    }
+
+    private List<Integer> sizes() {
+        return Hand.see(() -> document.text().job().orElseThrow().readings().stream()
+                .map(set -> set.readings().size())
+                .toList());
+    }
+
+    @Test
+    void readingsArePutIntoTheJobOnce() throws Exception {
+        Parts.type(reading, "172\n*");
+        keep();
+        Parts.settle(disk);
+        keep();
+        assertThat(sizes()).containsExactly(2);
+        assertThat(said).last().isEqualTo("The readings are in the job already");
+        Parts.type(reading, "171\n");
+        Parts.settle(disk);
+        keep();
+        assertThat(sizes()).containsExactly(3);
+        BenchRun again = BenchRun.resume(JobReader.read(BenchRunTest.SAMPLE), journal);
+        Parts.run(() -> taking.start(again));
+        Parts.type(reading, "170\n");
+        Parts.settle(disk);
+        keep();
+        assertThat(sizes()).containsExactly(4);
+        Parts.run(document::undo);
+        Parts.run(document::undo);
+        assertThat(sizes()).containsExactly(2);
+    }
+
+    @Test
+    void readingsArePutIntoNoJobOfAnotherWinding() throws Exception {
+        Parts.type(reading, "172\n");
+        Parts.settle(disk);
+        Parts.run(() -> document.edit("armature.poles", "2"));
+        keep();
+        assertThat(sizes()).isEmpty();
+        assertThat(said).last().asString().startsWith("Not put into this job").endsWith(journal.toString());
+        Parts.run(document::undo);
+        keep();
+        assertThat(sizes()).containsExactly(1);
+    }
+
+    @Test
+    void faultsAreMarkedOnTheWindingReadAlone() throws Exception {
+        var sound = JobReader.read(BenchRunTest.SAMPLE).benchArmature();
+        List<PairReading> drops = new BenchTest.Drop(1, 5, 1).readWalk(new Fault.OpenCoil(7).in(sound));
+        for (PairReading r : drops) {
+            Parts.type(reading, String.format(Locale.ROOT, "%.1f\n", r.value() * 1000));
+        }
+        DrawingPane drawing = winding.drawing();
+        Parts.until("the fault is marked", () -> drawing.marked().contains(Element.coil(7)));
+        Parts.run(() -> document.change(MainWindow.newJob(), "other"));
+        Parts.until("another winding has no mark", () -> drawing.marked().isEmpty());
+        Parts.run(document::undo);
+        Parts.until("the winding read has", () -> drawing.marked().contains(Element.coil(7)));
+        Parts.settle(disk);
+        Parts.run(() -> button("end run").doClick());
+        assertThat(Hand.see(drawing::marked)).isEmpty();
+    }
+
+    @Test
+    void theLastReadingKeepsItsLettersWhenTheWindowIsDressedOtherwise() {
+        Wrapped last = Parts.named(taking, "last reading", Wrapped.class);
+        Font before = Hand.see(last::getFont);
+        Parts.run(() -> {
+            SwingUtilities.updateComponentTreeUI(taking);
+            taking.redraw();
+        });
+        assertThat(Hand.<Font>see(last::getFont)).isEqualTo(before);
+        assertThat(before.isBold()).isTrue();
     }
 
     @Test
