@@ -131,6 +131,7 @@ final class BenchSetUp extends JPanel {
         c.gridy++;
         var buttons = new JPanel(new Rows());
         howTo.setName("how to");
+        wrong.setName("wrong");
         begin.setName("begin");
         resume.setName("resume");
         begin.addActionListener(e -> begin());
@@ -268,10 +269,7 @@ final class BenchSetUp extends JPanel {
 
     /** The file of a run beside the job: NAME.TEST.csv, then NAME.TEST-2.csv and so on. */
     private static Path file(Path job, TestKind kind, int number) {
-        String name = job.getFileName().toString();
-        int dot = name.lastIndexOf('.');
-        return job.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + "." + kind.word()
-                + (number > 1 ? "-" + number : "") + ".csv");
+        return JobFiles.beside(job, "." + kind.word() + (number > 1 ? "-" + number : "") + ".csv");
     }
 
     private static int free(Path job, TestKind kind) {
@@ -333,9 +331,7 @@ final class BenchSetUp extends JPanel {
 
     private ReadingSet setUp(int bars) {
         TestKind kind = kind();
-        Optional<ReadingSet.GivenFeed> feed = kind.fed()
-                ? Optional.of(new ReadingSet.GivenFeed(whole("in"), whole("out"), number("amps")))
-                : Optional.empty();
+        Optional<ReadingSet.GivenFeed> feed = kind.fed() ? Optional.of(feed()) : Optional.empty();
         feed.ifPresent(f -> {
             if (f.in() > bars || f.out() > bars) {
                 throw new IllegalArgumentException(
@@ -348,32 +344,65 @@ final class BenchSetUp extends JPanel {
             throw new IllegalArgumentException("the readings need a unit, such as "
                     + kind.kinds().get(0).units().get(0));
         }
+        if (!unit.isEmpty() && !kind.kinds().isEmpty()) {
+            check("unit", () -> ReadingSet.checkUnit(unit, kind));
+        }
+        if (!meter.isEmpty()) {
+            check("meter", () -> ReadingSet.checkMeter(meter));
+        }
         return new ReadingSet(
                 Optional.of(LocalDate.now(ZoneId.systemDefault())),
                 kind,
                 feed,
-                kind == TestKind.GROWLER ? Optional.of(number("angle")) : Optional.empty(),
-                kind == TestKind.GROWLER_TURNED ? Optional.of(number("clock")) : Optional.empty(),
+                kind == TestKind.GROWLER ? Optional.of(number("angle", ReadingSet::checkDegrees)) : Optional.empty(),
+                kind == TestKind.GROWLER_TURNED ? Optional.of(number("clock", ReadingSet::checkDegrees)) : Optional.empty(),
                 unit.isEmpty() || kind.kinds().isEmpty() ? Optional.empty() : Optional.of(unit),
                 meter.isEmpty() ? Optional.empty() : Optional.of(meter),
                 Optional.empty(),
                 List.of());
     }
 
-    private BigDecimal number(String key) {
+    private ReadingSet.GivenFeed feed() {
+        int in = whole("in");
+        int out = whole("out");
+        BigDecimal amps = number("amps", ReadingSet.GivenFeed::checkAmps);
+        if (in == out) {
+            throw new IllegalArgumentException(
+                    name("in") + " and " + name("out") + " are both " + in + ": name two different bars");
+        }
+        return new ReadingSet.GivenFeed(in, out, amps);
+    }
+
+    /** What a field is called, without what is added for its first reader. */
+    private String name(String key) {
+        return labels.get(key).getText().replaceFirst(" \\(.*", "");
+    }
+
+    /** Puts the name of a field before what is wrong with it. */
+    private void check(String key, Runnable rule) {
+        try {
+            rule.run();
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(name(key) + " " + e.getMessage(), e);
+        }
+    }
+
+    private BigDecimal number(String key, Consumer<BigDecimal> rule) {
         String text = fields.get(key).getText().strip().replace('−', '-');
         if (!text.matches("[+-]?[0-9]{1,9}(\\.[0-9]{1,12})?")) {
             throw new IllegalArgumentException(
-                    labels.get(key).getText() + " is \"" + Visible.cut(text) + "\", but must be a number");
+                    name(key) + " is \"" + Visible.cut(text) + "\", but must be a number");
         }
-        return new BigDecimal(text);
+        var number = new BigDecimal(text);
+        check(key, () -> rule.accept(number));
+        return number;
     }
 
     private int whole(String key) {
         String text = fields.get(key).getText().strip();
-        if (!text.matches("[0-9]{1,5}")) {
+        if (!text.matches("0{0,4}[1-9][0-9]{0,4}")) {
             throw new IllegalArgumentException(
-                    labels.get(key).getText() + " is \"" + Visible.cut(text) + "\", but must be the number of a bar");
+                    name(key) + " is \"" + Visible.cut(text) + "\", but must be the number of a bar");
         }
         return Integer.parseInt(text);
     }

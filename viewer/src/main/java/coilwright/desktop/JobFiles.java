@@ -86,6 +86,13 @@ final class JobFiles {
         return saver;
     }
 
+    /** A file beside a job: the job's name without its ending, then a tail. */
+    static Path beside(Path job, String tail) {
+        String name = job.getFileName().toString();
+        int dot = name.lastIndexOf('.');
+        return job.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + tail);
+    }
+
     File folder() {
         return document.file()
                 .map(f -> f.toAbsolutePath().getParent().toFile())

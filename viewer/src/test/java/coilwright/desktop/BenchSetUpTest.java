@@ -151,6 +151,32 @@ class BenchSetUpTest {
         assertThat(typed("out")).isEqualTo(out);
     }
 
+    private String refused(String test, String key, String typed) throws InterruptedException {
+        fill(test);
+        Parts.run(() -> {
+            field(key).setText(typed);
+            button("begin").doClick();
+            field(key).setText("1");
+        });
+        return Parts.named(setUp, "wrong", Wrapped.class).getText();
+    }
+
+    @Test
+    void whatIsWrongIsToldByItsField() throws Exception {
+        assertThat(refused("drop", "amps", "0"))
+                .isEqualTo("✗ Amperes is 0, but must be over 0 and at most 1000000 amperes");
+        assertThat(refused("drop", "in", "0")).isEqualTo("✗ In at bar is \"0\", but must be the number of a bar");
+        assertThat(refused("drop", "in", "5"))
+                .isEqualTo("✗ In at bar and Out at bar are both 5: name two different bars");
+        assertThat(refused("growler", "angle", "4000")).startsWith("✗ Slot 1 at, degrees is 4000, but must be");
+        assertThat(refused("growler-turned", "clock", "4000")).startsWith("✗ Probes held at, degrees is 4000, but");
+        assertThat(refused("drop", "meter", "m".repeat(300))).startsWith("✗ Meter is 300 characters long");
+        assertThat(refused("drop", "unit", "stone"))
+                .startsWith("✗ Unit of the readings is \"stone\", but a drop test is read in ");
+        Parts.settle(disk);
+        assertThat(runs).isEmpty();
+    }
+
     @Test
     void askedForTwiceARunIsBegunOnce() throws Exception {
         CountDownLatch held = Parts.hold(disk);

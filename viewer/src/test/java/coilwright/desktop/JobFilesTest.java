@@ -18,6 +18,14 @@ class JobFilesTest {
     }
 
     @Test
+    void filesBesideAJobHaveItsNameWithoutTheEnding() {
+        Path jobs = Path.of("jobs");
+        assertThat(JobFiles.beside(jobs.resolve("a.b.yaml"), ".drop.csv")).isEqualTo(jobs.resolve("a.b.drop.csv"));
+        assertThat(JobFiles.beside(jobs.resolve("plain"), ".drop.csv")).isEqualTo(jobs.resolve("plain.drop.csv"));
+        assertThat(JobFiles.beside(jobs.resolve(".hidden"), ".drop.csv")).isEqualTo(jobs.resolve(".hidden.drop.csv"));
+    }
+
+    @Test
     void aProblemOfNoFieldIsToldWithoutOne() {
         assertThat(JobFiles.words(new Problem("job.yaml", 2, "armature.bars", "is 0")))
                 .isEqualTo("armature.bars is 0");
