@@ -1,5 +1,6 @@
 package coilwright.drawing;
 
+import coilwright.winding.Counting;
 import coilwright.winding.ListedCoil;
 import java.util.List;
 import java.util.Optional;
@@ -14,7 +15,7 @@ import java.util.Optional;
  * @param numbering how the numbers of the list lie on those of the plan; empty where they are the same
  */
 public record Comparison(
-        List<ListedCoil> found, List<Difference> differences, Optional<String> whole, Optional<Numbering> numbering) {
+        List<ListedCoil> found, List<Difference> differences, Optional<String> whole, Optional<Counting> numbering) {
     /**
      * Copies the lists.
      *
@@ -39,13 +40,4 @@ public record Comparison(
      */
     public record Difference(
             int coil, String kind, Optional<ListedCoil> planned, Optional<ListedCoil> found, boolean extra) {}
-
-    /**
-     * How the numbers of the list lie on those of the plan.
-     *
-     * @param slotOfOne the list's number for the plan's slot 1
-     * @param barOfOne the list's number for the plan's bar 1
-     * @param mirrored whether the list counts counter-clockwise, or from the back end
-     */
-    public record Numbering(int slotOfOne, int barOfOne, boolean mirrored) {}
 }

@@ -6,6 +6,7 @@ import coilwright.drawing.Overlay.Mark;
 import coilwright.drawing.Overlay.Sample;
 import coilwright.winding.Armature;
 import coilwright.winding.Coil;
+import coilwright.winding.Counting;
 import coilwright.winding.ListedCoil;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
@@ -239,19 +240,14 @@ final class ConnectionOverlay {
     }
 
     private int slot(int planned) {
-        return comparison
-                .numbering()
-                .map(n -> armature.wrapSlot(n.slotOfOne() + (n.mirrored() ? 1 - planned : planned - 1)))
-                .orElse(planned);
+        return comparison.numbering().map(n -> n.slot(armature, planned)).orElse(planned);
     }
 
     private OptionalInt bar(OptionalInt planned) {
         if (planned.isEmpty() || comparison.numbering().isEmpty()) {
             return planned;
         }
-        Comparison.Numbering n = comparison.numbering().get();
-        int from = planned.getAsInt() - 1;
-        return OptionalInt.of(armature.wrapBar(n.barOfOne() + (n.mirrored() ? -from : from)));
+        return OptionalInt.of(comparison.numbering().get().bar(armature, planned.getAsInt()));
     }
 
     /** The planned coil of a line: of its number, or of its place in everything where numbers are free. */
@@ -330,7 +326,7 @@ final class ConnectionOverlay {
         return new Overlay.Words(
                 "Connections as found",
                 what + numbering,
-                comparison.numbering().map(Comparison.Numbering::mirrored).orElse(false),
+                comparison.numbering().map(Counting::mirrored).orElse(false),
                 legend,
                 notes,
                 "");

@@ -6,7 +6,7 @@ import java.util.List;
 
 /** What an overlay says within a ring: the jumper, words at leads and bars, and what is lifted or cut. */
 final class RingMarks {
-    private static final double TAG = 3.2;
+    private static final double STEP = 0.8;
 
     private final Overlay overlay;
     private final Armature armature;
@@ -141,7 +141,7 @@ final class RingMarks {
     private List<Point> tagPlaces(double degrees, double width) {
         List<Point> out = new ArrayList<>();
         for (double aside : new double[] {0, 0.7 * width, -0.7 * width, 1.4 * width, -1.4 * width}) {
-            for (double r = size.barIn() - 1.8; r > size.shaft() + 2; r -= TAG / 4) {
+            for (double r = size.barIn() - 1.8; r > size.shaft() + 2; r -= STEP) {
                 Point p = size.at(r, degrees);
                 out.add(new Point(p.x() + aside, p.y()));
             }

@@ -59,32 +59,40 @@ final class RoundLayout {
         y += 3;
         Optional<BrushGear> gear = Caption.brushes(winding, options);
         if (gear.isPresent()) {
-            canvas.add(Canvas.text(x, y, "Brushes, clockwise from straight up", 2.9, true, Anchor.START, Role.NOTE));
-            y += 4.2;
-            int left = gear.get().brushes().size();
-            for (Brush b : gear.get().brushes()) {
-                if (y > height - 62 && left > 1) {
-                    y = canvas.lines(x, y, "and " + left + " more", 2.9, false, PANEL, 1, Role.NOTE);
-                    break;
-                }
-                left--;
-                String bars = b.bars().size() == 1
-                        ? "bar " + b.bars().get(0)
-                        : "bars " + b.bars().get(0)
-                                + (b.bars().size() == 2 ? " and " : " to ")
-                                + b.bars().get(b.bars().size() - 1);
-                y = canvas.lines(
-                        x,
-                        y,
-                        b.sign() + " brush " + b.number() + " at " + Caption.degrees(b.angle()) + " on " + bars,
-                        2.9,
-                        false,
-                        PANEL,
-                        1,
-                        Role.NOTE);
-            }
+            brushes(canvas, gear.get(), x, y, height);
         }
-        y = height - 44;
+        legend(canvas, winding, options, x, height - 44);
+    }
+
+    private static void brushes(Canvas canvas, BrushGear gear, double x, double top, double height) {
+        canvas.add(Canvas.text(x, top, "Brushes, clockwise from straight up", 2.9, true, Anchor.START, Role.NOTE));
+        double y = top + 4.2;
+        int left = gear.brushes().size();
+        for (Brush b : gear.brushes()) {
+            if (y > height - 62 && left > 1) {
+                canvas.lines(x, y, "and " + left + " more", 2.9, false, PANEL, 1, Role.NOTE);
+                return;
+            }
+            left--;
+            String bars = b.bars().size() == 1
+                    ? "bar " + b.bars().get(0)
+                    : "bars " + b.bars().get(0)
+                            + (b.bars().size() == 2 ? " and " : " to ")
+                            + b.bars().get(b.bars().size() - 1);
+            y = canvas.lines(
+                    x,
+                    y,
+                    b.sign() + " brush " + b.number() + " at " + Caption.degrees(b.angle()) + " on " + bars,
+                    2.9,
+                    false,
+                    PANEL,
+                    1,
+                    Role.NOTE);
+        }
+    }
+
+    private static void legend(Canvas canvas, Winding winding, ViewOptions options, double x, double top) {
+        double y = top;
         canvas.sample(x, y, "top side (dot), lead and back", Role.COIL_TOP);
         canvas.sample(x, y + 4.6, "bottom side (ring), lead and back", Role.COIL_BOTTOM);
         y += 9.2;

@@ -1,6 +1,7 @@
 package coilwright.fault;
 
 import coilwright.winding.Armature;
+import coilwright.winding.Counting;
 import coilwright.winding.ListedCoil;
 import coilwright.winding.Winding;
 import java.util.ArrayList;
@@ -117,6 +118,11 @@ public final class ConnectionCheck {
      * @param agreeing lines that agree with the plan in everything
      */
     public record Alignment(int slotOfOne, int barOfOne, boolean mirrored, boolean mayBeOtherDirection, int agreeing) {
+        /** {@return the way of counting alone} */
+        public Counting counting() {
+            return new Counting(slotOfOne, barOfOne, mirrored);
+        }
+
         /**
          * {@return a slot of the plan in the list's numbers}
          *
@@ -124,7 +130,7 @@ public final class ConnectionCheck {
          * @param planned the plan's number
          */
         public int slot(Armature armature, int planned) {
-            return armature.wrapSlot(mirrored ? slotOfOne - (planned - 1) : slotOfOne + (planned - 1));
+            return counting().slot(armature, planned);
         }
 
         /**
@@ -134,7 +140,7 @@ public final class ConnectionCheck {
          * @param planned the plan's number
          */
         public int bar(Armature armature, int planned) {
-            return armature.wrapBar(mirrored ? barOfOne - (planned - 1) : barOfOne + (planned - 1));
+            return counting().bar(armature, planned);
         }
     }
 

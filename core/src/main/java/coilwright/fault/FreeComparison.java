@@ -4,6 +4,7 @@ import coilwright.fault.ConnectionCheck.Alignment;
 import coilwright.fault.ConnectionCheck.Result;
 import coilwright.winding.Armature;
 import coilwright.winding.CoilSet;
+import coilwright.winding.Counting;
 import coilwright.winding.ListedCoil;
 import coilwright.winding.Winding;
 import java.util.ArrayDeque;
@@ -144,8 +145,8 @@ final class FreeComparison {
     /** A way of counting, and how much of the list agrees with it. */
     private record Best(int slotOfOne, int barOfOne, boolean mirrored, long votes) {
         Layout on(Armature armature, Layout layout, IntUnaryOperator coil) {
-            var alignment = new Alignment(slotOfOne, barOfOne, mirrored, false, 0);
-            return layout.renumbered(coil, s -> alignment.slot(armature, s), b -> alignment.bar(armature, b), mirrored);
+            var counting = new Counting(slotOfOne, barOfOne, mirrored);
+            return layout.renumbered(coil, s -> counting.slot(armature, s), b -> counting.bar(armature, b), mirrored);
         }
     }
 
@@ -194,15 +195,15 @@ final class FreeComparison {
 
     /** How many dead coils of the list lie where the plan has them. */
     private int deadAgreeing(Layout layout, int slotOfOne, boolean mirrored) {
-        var alignment = new Alignment(slotOfOne, 1, mirrored, false, 0);
+        var counting = new Counting(slotOfOne, 1, mirrored);
         int out = 0;
         for (ListedCoil c : layout.rows()) {
             if (!c.isOffBars()) {
                 continue;
             }
             for (ListedCoil row : foundDead) {
-                if (row.topSlot() == alignment.slot(armature, c.topSlot())
-                        && row.bottomSlot() == alignment.slot(armature, c.bottomSlot())) {
+                if (row.topSlot() == counting.slot(armature, c.topSlot())
+                        && row.bottomSlot() == counting.slot(armature, c.bottomSlot())) {
                     out++;
                 }
             }

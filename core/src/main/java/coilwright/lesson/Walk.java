@@ -142,7 +142,7 @@ public final class Walk {
             }
         }
         Step last = circuit.get(circuit.size() - 1);
-        String between = circuit.size() - singly > 2
+        String between = circuit.size() - singly > 1
                 ? "So it goes on, coil by coil: " + order(circuit.subList(singly, circuit.size() - 1)) + ". "
                 : "";
         out.add(shown(

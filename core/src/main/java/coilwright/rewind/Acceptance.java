@@ -195,10 +195,7 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
     public record Line(Limit limit, OptionalDouble value, Optional<Boolean> pass, boolean chosen) {
         /** {@return the value with its unit, empty where there is none} */
         public String found() {
-            return value.isEmpty()
-                    ? ""
-                    : Format.number(value.getAsDouble())
-                            + (limit.unit().isEmpty() ? "" : " " + limit.unit().replace("percent", "%"));
+            return value.isEmpty() ? "" : limit.shown(value.getAsDouble());
         }
 
         /** {@return "passes", "fails" or nothing} */
@@ -342,8 +339,7 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
                     .forEach((applies, limits) -> out.add("Sources differ on " + quantity.replace('-', ' ') + ", "
                             + applies + ": "
                             + limits.stream()
-                                    .map(l -> l.words().strip() + " by "
-                                            + l.source().cite())
+                                    .map(l -> l.words() + " by " + l.source().cite())
                                     .collect(Collectors.joining("; "))));
         }
         if (HighPotential.conflicting(voltages)) {
@@ -374,21 +370,27 @@ public record Acceptance(Given given, List<Voltage> voltages, List<Check> checks
     }
 
     /**
-     * {@return what a meter must read by the deciding minimum of insulation resistance, by the winding's temperature;
-     * empty where none of those that decide is corrected}
+     * {@return what a meter must read by the deciding minima of insulation resistance together, by the winding's
+     * temperature; empty where none of those that decide is corrected, or one goes by a rated voltage not given}
      */
     public Map<String, String> leastReadings() {
         Map<String, String> out = new LinkedHashMap<>();
-        Optional<Limit> limit = checks.get(0).lines().stream()
+        List<Limit> limits = checks.get(0).lines().stream()
                 .filter(Line::chosen)
                 .map(Line::limit)
                 .filter(InsulationTest::isCorrected)
-                .findFirst();
-        limit.ifPresent(l -> {
-            for (int celsius = 10; celsius <= 60; celsius += 10) {
-                out.put(celsius + " °C", Format.number(InsulationTest.leastReading(l, celsius)) + " Mohm");
-            }
-        });
+                .toList();
+        if (limits.isEmpty() || limits.stream().anyMatch(l -> InsulationTest.lacksVoltage(l, given.volts()))) {
+            return out;
+        }
+        for (int celsius = 10; celsius <= 60; celsius += 10) {
+            double t = celsius;
+            double most = limits.stream()
+                    .mapToDouble(l -> InsulationTest.leastReading(l, t))
+                    .max()
+                    .getAsDouble();
+            out.put(celsius + " °C", Format.number(most) + " Mohm");
+        }
         return out;
     }
 

@@ -18,7 +18,7 @@ import java.util.stream.Stream;
 /** The checks of an acceptance, one after the other. */
 final class AcceptanceChecks {
     private static final List<String> INSULATION =
-            List.of("insulation-resistance", "insulation-resistance-plus-kv", "insulation-resistance-cold");
+            List.of("insulation-resistance", InsulationTest.PLUS_KV, "insulation-resistance-cold");
     private static final List<String> INDEX = List.of("polarization-index");
     private static final List<String> EVEN = List.of("bar-to-bar", "bar-to-bar-high", "bar-to-bar-low");
     private static final List<String> RISE = List.of("temperature-rise");
@@ -76,18 +76,12 @@ final class AcceptanceChecks {
             List<AcceptanceVerdict> of =
                     verdicts.stream().filter(v -> v.limit().id().equals(l.id())).toList();
             if (of.isEmpty()) {
-                out.add(new Line(byVolts(l), OptionalDouble.empty(), Optional.empty(), chosen));
+                out.add(new Line(
+                        InsulationTest.byVolts(l, given.volts()), OptionalDouble.empty(), Optional.empty(), chosen));
             }
             of.forEach(v -> out.add(new Line(v.limit(), OptionalDouble.of(v.value()), Optional.of(v.pass()), chosen)));
         }
         return out;
-    }
-
-    private Limit byVolts(Limit l) {
-        return l.quantity().equals("insulation-resistance-plus-kv")
-                        && given.volts().isPresent()
-                ? l.raisedBy(given.volts().getAsDouble() / 1000)
-                : l;
     }
 
     private static List<Limit> decidingOf(List<Line> lines) {
@@ -106,8 +100,7 @@ final class AcceptanceChecks {
     }
 
     private static String cited(Limit l) {
-        return l.words().strip().replace("percent", "%") + ", " + l.applies() + "; "
-                + l.source().cite();
+        return l.words() + ", " + l.applies() + "; " + l.source().cite();
     }
 
     private Check insulation() {
@@ -136,6 +129,10 @@ final class AcceptanceChecks {
                             ? "; at 40 °C, halving for each 10 °C more (IEEE 43, form from memory, for thermoplastic"
                                     + " insulation)"
                             : "; as read"));
+        }
+        if (given.insulation().isPresent()
+                && deciding.stream().anyMatch(l -> InsulationTest.lacksVoltage(l, given.volts()))) {
+            wanted.add("that minimum goes by the rated voltage: give it (rating.volts)");
         }
         Limit volts = Limit.of("ir-test-volts");
         if (given.insulation().isEmpty()) {

@@ -16,6 +16,9 @@ public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm,
     /** Temperature that the limits refer to, °C. */
     public static final double REFERENCE_CELSIUS = 40;
 
+    /** Quantity of the minima that rise with the rated voltage. */
+    static final String PLUS_KV = "insulation-resistance-plus-kv";
+
     /**
      * Checks the ranges.
      *
@@ -97,6 +100,18 @@ public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm,
         return !limit.quantity().equals("insulation-resistance-cold");
     }
 
+    /** Whether a limit rises with the rated voltage, which is not given. */
+    static boolean lacksVoltage(Limit limit, OptionalDouble ratedVolts) {
+        return limit.quantity().equals(PLUS_KV) && ratedVolts.isEmpty();
+    }
+
+    /** The limit for a machine of some rated voltage, where it rises with that and it is given. */
+    static Limit byVolts(Limit limit, OptionalDouble ratedVolts) {
+        return limit.quantity().equals(PLUS_KV) && ratedVolts.isPresent()
+                ? limit.raisedBy(ratedVolts.getAsDouble() / 1000)
+                : limit;
+    }
+
     /** {@return what to mind; common practice of the trade} */
     public static List<Caution> cautions() {
         return List.of(new Caution(
@@ -126,8 +141,7 @@ public record InsulationTest(double oneMinuteMohm, OptionalDouble tenMinuteMohm,
         Limit.on("insulation-resistance").forEach(l -> out.add(AcceptanceVerdict.of(l, correctedMohm())));
         ratedVolts.ifPresent(v -> {
             Require.positive("rated voltage", v, "V");
-            Limit.on("insulation-resistance-plus-kv")
-                    .forEach(l -> out.add(AcceptanceVerdict.of(l.raisedBy(v / 1000), correctedMohm())));
+            Limit.on(PLUS_KV).forEach(l -> out.add(AcceptanceVerdict.of(byVolts(l, ratedVolts), correctedMohm())));
         });
         Limit.on("insulation-resistance-cold").forEach(l -> out.add(AcceptanceVerdict.of(l, oneMinuteMohm)));
         polarizationIndex()

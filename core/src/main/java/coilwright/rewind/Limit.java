@@ -137,10 +137,18 @@ public record Limit(
     /** {@return the limit in words, without its source} */
     public String words() {
         if (low.isPresent() && high.isPresent()) {
-            return Format.number(low.getAsDouble()) + " to " + Format.number(high.getAsDouble()) + " " + unit;
+            return Format.number(low.getAsDouble()) + " to " + shown(high.getAsDouble());
         }
-        return low.isPresent()
-                ? "not under " + Format.number(low.getAsDouble()) + " " + unit
-                : "not over " + Format.number(high.getAsDouble()) + " " + unit;
+        return low.isPresent() ? "not under " + shown(low.getAsDouble()) : "not over " + shown(high.getAsDouble());
+    }
+
+    /**
+     * {@return a value with the unit of the limit, where it has one}
+     *
+     * @param value measured or allowed
+     */
+    public String shown(double value) {
+        String number = Format.number(value);
+        return unit.isEmpty() ? number : number + " " + (unit.equals("percent") ? "%" : unit);
     }
 }

@@ -98,7 +98,7 @@ public final class AcceptanceSheet {
         for (Acceptance.Line l : lines) {
             rows.add(List.of(
                     (l.chosen() ? "● " : "") + l.limit().applies(),
-                    l.limit().words().strip().replace("percent", "%"),
+                    l.limit().words(),
                     l.limit().source().cite()
                             + (l.limit().note().isEmpty()
                                     ? ""

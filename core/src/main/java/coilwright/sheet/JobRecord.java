@@ -313,8 +313,7 @@ public final class JobRecord {
         for (Acceptance.Check c : acceptance.checks()) {
             String by = c.lines().stream()
                     .filter(Acceptance.Line::chosen)
-                    .map(l -> l.limit().words().strip().replace("percent", "%") + "; "
-                            + l.limit().source().cite())
+                    .map(l -> l.limit().words() + "; " + l.limit().source().cite())
                     .collect(Collectors.joining(". "));
             rows.add(List.of(
                     c.title(),

@@ -164,8 +164,7 @@ final class RewindReportFacts {
         if (strip) {
             facts.put("copper factor", share(fill.copperFactor()) + " of the bare slot is copper");
             facts.put("square fill", share(fill.fill()) + ", every conductor with its covering");
-        }
-        if (!strip) {
+        } else {
             facts.put("circle fill", share(fill.circleFill()) + ", every wire as a circle");
         }
         fill.packing().ifPresent(p -> {

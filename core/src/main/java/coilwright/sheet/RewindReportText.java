@@ -211,7 +211,10 @@ public final class RewindReportText {
 
     private static String planned(RewindReport.Change c, RewindReportState after, String label) {
         if (after.wire().isPresent()) {
-            return label + (c.proposed() ? "; nearest size made that goes in" : "");
+            if (!c.proposed()) {
+                return label;
+            }
+            return label + "; nearest size made" + (after.fill().isPresent() ? " that goes in" : "");
         }
         return after.conductor().filter(w -> w instanceof Conductor.Strip).isPresent()
                 ? label + ", as ideal: rolled to order, or the next that fits the slot's width"
@@ -264,7 +267,7 @@ public final class RewindReportText {
         for (OtherWinding w : others) {
             Winding winding = w.candidate().winding();
             rows.add(List.of(
-                    kind(w) + (isPresent(winding) ? " (as it is)" : ""),
+                    kind(w) + asFound(winding),
                     "1-" + (1 + w.candidate().throwSlots()),
                     winding.pitches()
                             .map(p -> (p.commutator() > 0 ? "+" : "") + p.commutator())
@@ -287,11 +290,17 @@ public final class RewindReportText {
                 1);
     }
 
-    private boolean isPresent(Winding winding) {
-        return winding.type() == report.winding().type()
-                && winding.pitches()
+    private String asFound(Winding other) {
+        Winding found = report.winding();
+        if (other.type() != found.type()
+                || !other.pitches()
                         .map(Pitches::commutator)
-                        .equals(report.winding().pitches().map(Pitches::commutator));
+                        .equals(found.pitches().map(Pitches::commutator))) {
+            return "";
+        }
+        return other.pitches().map(Pitches::coilThrow).equals(found.pitches().map(Pitches::coilThrow))
+                ? " (as it is)"
+                : " (as it is, but for the throw)";
     }
 
     private static String signed(double fraction) {

@@ -61,7 +61,7 @@ class OverlayDrawingsTest {
                                 d.kind() == ConnectionCheck.Kind.DOUBLED))
                         .toList(),
                 r.whole().map(w -> w.kind().word()),
-                r.alignment().map(a -> new Comparison.Numbering(a.slotOfOne(), a.barOfOne(), a.mirrored())));
+                r.alignment().map(ConnectionCheck.Alignment::counting));
     }
 
     private static void sound(DrawingPages pages) {

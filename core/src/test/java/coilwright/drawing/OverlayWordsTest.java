@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import coilwright.drawing.Overlay.Lead;
 import coilwright.drawing.Overlay.Mark;
 import coilwright.winding.Armature;
+import coilwright.winding.Counting;
 import coilwright.winding.Direction;
 import coilwright.winding.ListedCoil;
 import coilwright.winding.Winding;
@@ -172,7 +173,7 @@ class OverlayWordsTest {
         }
         Comparison same = OverlayDrawingsTest.comparison(LAP, found, true);
         Overlay o = new ConnectionOverlay(LAP, same).lay();
-        Comparison.Numbering n = same.numbering().orElseThrow();
+        Counting n = same.numbering().orElseThrow();
         assertThat(n.mirrored()).isTrue();
         assertThat(words(o).what())
                 .isEqualTo("Connections as found, over the plan: no coil differs; numbers are the list's own, counted"
@@ -211,8 +212,8 @@ class OverlayWordsTest {
                     c.bottomBar().getAsInt(),
                     c.topBar().getAsInt()));
         }
-        var comparison = new Comparison(
-                lines, List.of(), Optional.of("reversed coil"), Optional.of(new Comparison.Numbering(1, 1, false)));
+        var comparison =
+                new Comparison(lines, List.of(), Optional.of("reversed coil"), Optional.of(new Counting(1, 1, false)));
         Overlay o = new ConnectionOverlay(LAP, comparison).lay();
         for (int n = 1; n <= 12; n++) {
             Mark m = marks(o, n).get(0);

@@ -89,4 +89,65 @@ final class ScreenTest {
         }
         assertThat(tried).isGreaterThan(5000);
     }
+
+    private static List<TestRun> exact(BenchArmature faulty, List<BenchTest> tests) {
+        return tests.stream().map(t -> new TestRun(t, t.readWalk(faulty))).toList();
+    }
+
+    /** Without an error the true fault's bound is nothing, and that of most others is more. */
+    @Test
+    void theBoundOfASingleFaultIsNothingOnlyWhereTheReadingsAreItsOwn() {
+        var shop = new Workshop(32);
+        for (int i = 0; i < 8; i++) {
+            Winding w = shop.winding(20, true);
+            BenchArmature sound = BenchArmature.sound(w, 1);
+            List<Place> places = places(sound, shop);
+            for (List<BenchTest> tests : List.<List<BenchTest>>of(
+                    List.of(new BenchTest.Drop(1, 3, 1)),
+                    List.of(new BenchTest.Resistance()),
+                    List.of(new BenchTest.Drop(1, 2, 1), new BenchTest.Resistance()))) {
+                int at = shop.random().nextInt(places.size());
+                for (int mode = 0; mode < 2; mode++) {
+                    Fault fault = places.get(at)
+                            .modes()
+                            .get(mode)
+                            .candidates()
+                            .get(1)
+                            .fault()
+                            .apply(0);
+                    var weigher = new Weigher(sound, exact(fault.in(sound), tests));
+                    Screen screen = Screen.of(weigher.models(), weigher.evidence(), places);
+                    assertThat(screen.empty()).isFalse();
+                    assertThat(screen.single(at, mode))
+                            .as("%s %s", fault, tests)
+                            .isLessThan(1e-12);
+                    int others = 0;
+                    for (int p = 0; p < places.size(); p++) {
+                        double squares = screen.single(p, mode);
+                        Fault other = places.get(p)
+                                .modes()
+                                .get(mode)
+                                .candidates()
+                                .get(1)
+                                .fault()
+                                .apply(0);
+                        double reached = 0;
+                        double[][] predicted = weigher.predict(List.of(other));
+                        for (int r = 0; r < predicted.length; r++) {
+                            reached += weigher.evidence()
+                                    .get(r)
+                                    .fits(predicted[r])
+                                    .plain()
+                                    .squares();
+                        }
+                        assertThat(squares).isLessThanOrEqualTo(reached * (1 + 1e-6) + 1e-9);
+                        others += squares > 1e-6 ? 1 : 0;
+                    }
+                    assertThat(others)
+                            .as("%s %s %s", w.armature(), fault, tests)
+                            .isGreaterThan(places.size() / 2);
+                }
+            }
+        }
+    }
 }

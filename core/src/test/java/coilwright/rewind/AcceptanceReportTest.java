@@ -131,6 +131,51 @@ class AcceptanceReportTest {
                 .containsEntry("60 °C", "1.25 Mohm");
     }
 
+    @Test
+    void ofSeveralMinimaThatDecideTheMeterMustReadTheMost() {
+        Acceptance both = Acceptance.of(motor(
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                "ir-ieee43-2013",
+                "ir-ieee43-2000"));
+        assertThat(both.leastReadings()).containsEntry("40 °C", "100 Mohm").containsEntry("50 °C", "50 Mohm");
+        // 1 Mohm and 1 Mohm for each kV: 1.12 Mohm at 120 V.
+        Acceptance byVolts = Acceptance.of(motor(
+                Optional.empty(), Optional.empty(), List.of(), Optional.empty(), Optional.empty(), "ir-kv-plus-1"));
+        assertThat(byVolts.leastReadings()).containsEntry("40 °C", "1.12 Mohm");
+    }
+
+    @Test
+    void aMinimumThatGoesByTheRatedVoltageAsksForIt() {
+        Given given = new Given(
+                Optional.of(MachineKind.DC_MOTOR),
+                OptionalDouble.empty(),
+                OptionalDouble.of(1000),
+                "",
+                Work.REWOUND,
+                megohms(500),
+                true,
+                OptionalDouble.of(500),
+                Optional.empty(),
+                List.of(),
+                List.of(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                List.of(Limit.of("ir-kv-plus-1")),
+                Optional.empty());
+        Acceptance acceptance = Acceptance.of(given);
+        Check insulation = check(acceptance, "insulation-resistance");
+        assertThat(insulation.status()).isEqualTo(Status.TO_DO);
+        assertThat(insulation.wanted()).contains("that minimum goes by the rated voltage: give it (rating.volts)");
+        assertThat(acceptance.leastReadings()).isEmpty();
+        assertThat(check(good(500, "ir-kv-plus-1"), "insulation-resistance").wanted())
+                .noneMatch(w -> w.contains("rating.volts"));
+    }
+
     @Property(tries = 100)
     void theLeastReadingJustKeepsTheLimit(@ForAll @DoubleRange(min = 0, max = 90) double celsius) {
         Limit limit = Limit.of("ir-ieee43-2013");

@@ -13,6 +13,7 @@ import coilwright.job.Quantity;
 import coilwright.rewind.WindingWay;
 import coilwright.rewind.WorkOrder;
 import coilwright.winding.Armature;
+import coilwright.winding.CoilSpan;
 import coilwright.winding.Direction;
 import coilwright.winding.Winding;
 import coilwright.winding.WindingSpec;
@@ -26,7 +27,9 @@ import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -35,6 +38,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class BenchPageTest {
     private static final String HOSTILE =
@@ -289,14 +293,30 @@ class BenchPageTest {
         return page(job);
     }
 
-    /** Set down when it was read; {@link #main} prints it anew. */
-    @Test
-    void everyWordOfAPageIsAsItWasRead() {
-        assertThat(skeleton(small())).containsExactlyElementsOf(KeptText.lines(BenchPageTest.class, "bench-page.txt"));
+    /** With two sets of coils, each bar tied to another. */
+    private static String tied() {
+        return page(Job.of(
+                "Tied", Armature.of(4, 8, 2), new WindingSpec.FrogLeg(1, Direction.PROGRESSIVE, CoilSpan.usual(), 0)));
     }
 
-    /** Prints the file. */
-    public static void main(String[] args) {
-        skeleton(small()).forEach(System.out::println);
+    private static Map<String, String> kept() {
+        Map<String, String> out = new LinkedHashMap<>();
+        out.put("bench-page.txt", small());
+        out.put("bench-page-tied.txt", tied());
+        return out;
+    }
+
+    /** Set down when they were read; {@link #main} writes them anew. */
+    @ParameterizedTest
+    @ValueSource(strings = {"bench-page.txt", "bench-page-tied.txt"})
+    void everyWordOfAPageIsAsItWasRead(String file) {
+        assertThat(skeleton(kept().get(file))).containsExactlyElementsOf(KeptText.lines(BenchPageTest.class, file));
+    }
+
+    /** Writes the files into a folder. */
+    public static void main(String[] args) throws IOException {
+        for (Map.Entry<String, String> e : kept().entrySet()) {
+            Files.write(Path.of(args[0], e.getKey()), skeleton(e.getValue()));
+        }
     }
 }

@@ -342,6 +342,23 @@ class RewindReportTest {
                 "volts: 6 V|volts: 999999999999 kV|rating.volts is 999999999999 kV",
                 "volts: 6 V|volts: 0.000001 V|turns per coil is 12000000",
                 "size: 18 AWG, insulation: nema-heavy|size: 18 AWG, overall: 9 km|wire, overall is 9 km",
+                "length: 60.0 mm|length: 60.0 mm, meanTurn: 9 km|core.meanTurn is 9 km",
+                "diameter: 120 mm|diameter: 9 km|core.diameter is 9 km",
+                "leads: 0 mm|leads: 9 km|core.leads is 9 km",
+                "straight: 4 mm|straight: 9 km|core.endTurn.straight is 9 km",
+                "hand-wound, straight: 4 mm|diamond, legAngle: 40, straight: 4 mm, nose: 9 km|core.endTurn.nose is 9 km",
+                "diameter: 120 mm|shaft: 9 km|core.shaft is 9 km",
+                "rectangular, width: 9 mm|parallel-tooth, topWidth: 9 km, bottomWidth: 5 mm|core.slot.topWidth is 9 km",
+                "rectangular, width: 9 mm|parallel-tooth, topWidth: 9 mm, bottomWidth: 9 km|core.slot.bottomWidth is 9 km",
+                "current: 10 A|current: 999999999 kA|rating.current is 999999999 kA",
+                "speed: 1500 rpm|speed: 999999999 rpm|rating.speed is 999999999 rpm",
+                "plan: {volts: 12 V}|plan: {volts: 999999999 kV}|planned voltage is 999999999 kV",
+                "plan: {volts: 12 V}|plan: {speed: 999999999 rpm}|planned speed is 999999999 rpm",
+                "plan: {volts: 12 V}|plan: {wire: {size: 18 AWG, overall: 9 km}}|planned wire, overall is 9 km",
+                "{size: 18 AWG, insulation: nema-heavy}|{strip: {width: 9 m, thickness: 1 mm}}|wire, strip width is 9 m",
+                "{size: 18 AWG, insulation: nema-heavy}|{strip: {width: 9 mm, thickness: 9 m}}|strip thickness is 9 m",
+                "{size: 18 AWG, insulation: nema-heavy}|{strip: {width: 9 mm, thickness: 1 mm, covering: 9 m}}|strip"
+                        + " covering is 9 m",
                 "liner: 0.3 mm|liner: 4.6 mm|leave no room in the slot",
             })
     void absurdSizesAreRefused(String was, String becomes, String message) {
@@ -383,6 +400,24 @@ class RewindReportTest {
         assertThat(report.found().conductor().orElseThrow())
                 .isInstanceOfSatisfying(
                         Conductor.Round.class, r -> assertThat(r.strands()).isEqualTo(2));
+    }
+
+    @Test
+    void theOtherWindingsTellWhichIsTheOneFound() {
+        String full = words(report(dynamo(8, "{size: 16 AWG, insulation: nema-heavy}", 60, "")));
+        assertThat(full).contains("simplex wave, progressive (as it is), 1-5").doesNotContain("but for the throw");
+        String chorded = words(report(dynamo(8, "{size: 16 AWG, insulation: nema-heavy}", 60, "")
+                .replace("type: wave,", "type: wave, throw: 3,")));
+        assertThat(chorded).contains("simplex wave, progressive (as it is, but for the throw), 1-5");
+    }
+
+    @Test
+    void aSizeIsSaidToGoInOnlyWhereTheSlotIsKnown() {
+        String wire = "{size: 16 AWG, insulation: nema-heavy}";
+        String known = dynamo(8, wire, 60, "plan: {volts: 12 V}");
+        assertThat(words(report(known))).contains("; nearest size made that goes in");
+        String unknown = known.replaceAll("core: .*", "core: {meanTurn: 300 mm}");
+        assertThat(words(report(unknown))).contains("; nearest size made\n").doesNotContain("made that goes in");
     }
 
     private static String words(RewindReport report) {

@@ -14,6 +14,10 @@ import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
 import coilwright.job.Quantity;
+import coilwright.lesson.Exercise;
+import coilwright.lesson.Kind;
+import coilwright.lesson.Lesson;
+import coilwright.lesson.Walk;
 import coilwright.rewind.WindingWay;
 import coilwright.winding.Armature;
 import coilwright.winding.Direction;
@@ -75,6 +79,21 @@ class SheetWordsTest {
         out.put(
                 "test-growler-walked",
                 () -> TestSheet.of(lap, sound, new BenchTest.GrowlerWalked(Growler.USUAL, 20), usual));
+        for (String sample : List.of("hill-tram-motor", "orchard-pump-dynamo", "pantry-mixer-motor")) {
+            out.put(
+                    sample + "-order",
+                    () -> SheetKind.ORDER.pages(
+                            sample(sample),
+                            sample.startsWith("pantry") ? WindingWay.COIL_BY_COIL : WindingWay.FORMED_COILS,
+                            p));
+        }
+        for (String sample : List.of("post-van-dynamo", "quarry-winch-motor")) {
+            out.put(sample + "-record", () -> SheetKind.RECORD.pages(sample(sample), WindingWay.FORMED_COILS, p));
+        }
+        List<Exercise> exercises = Lesson.exercises(7, 2, List.of(Kind.values()), 1);
+        out.put("lesson-questions", () -> LessonSheet.questions(7, exercises, p));
+        out.put("lesson-key", () -> LessonSheet.key(7, exercises, p));
+        out.put("lesson-walk", () -> LessonSheet.walk(Walk.chapters().subList(0, 4), p));
         out.put("test-blade", () -> TestSheet.blade(lap, sound, Growler.USUAL, usual));
         return out;
     }

@@ -46,7 +46,7 @@ final class AcceptText {
                     limit.id(),
                     l.found(),
                     l.word(),
-                    limit.words().strip().replace("percent", "%") + ", " + limit.applies() + "; "
+                    limit.words() + ", " + limit.applies() + "; "
                             + limit.source().cite()
                             + (limit.note().isEmpty() ? "" : "; " + limit.note()));
         }

@@ -111,7 +111,7 @@ final class CheckCommand implements Callable<Integer> {
                 list,
                 differences,
                 result.whole().map(w -> w.kind().word().replace('-', ' ')),
-                result.alignment().map(a -> new Comparison.Numbering(a.slotOfOne(), a.barOfOne(), a.mirrored())));
+                result.alignment().map(ConnectionCheck.Alignment::counting));
         Drawings.write(
                 console,
                 OverlayDrawings.connections(
