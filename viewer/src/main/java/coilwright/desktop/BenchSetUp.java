@@ -355,7 +355,9 @@ final class BenchSetUp extends JPanel {
                 kind,
                 feed,
                 kind == TestKind.GROWLER ? Optional.of(number("angle", ReadingSet::checkDegrees)) : Optional.empty(),
-                kind == TestKind.GROWLER_TURNED ? Optional.of(number("clock", ReadingSet::checkDegrees)) : Optional.empty(),
+                kind == TestKind.GROWLER_TURNED
+                        ? Optional.of(number("clock", ReadingSet::checkDegrees))
+                        : Optional.empty(),
                 unit.isEmpty() || kind.kinds().isEmpty() ? Optional.empty() : Optional.of(unit),
                 meter.isEmpty() ? Optional.empty() : Optional.of(meter),
                 Optional.empty(),
@@ -390,8 +392,7 @@ final class BenchSetUp extends JPanel {
     private BigDecimal number(String key, Consumer<BigDecimal> rule) {
         String text = fields.get(key).getText().strip().replace('−', '-');
         if (!text.matches("[+-]?[0-9]{1,9}(\\.[0-9]{1,12})?")) {
-            throw new IllegalArgumentException(
-                    name(key) + " is \"" + Visible.cut(text) + "\", but must be a number");
+            throw new IllegalArgumentException(name(key) + " is \"" + Visible.cut(text) + "\", but must be a number");
         }
         var number = new BigDecimal(text);
         check(key, () -> rule.accept(number));

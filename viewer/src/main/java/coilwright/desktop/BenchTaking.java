@@ -185,10 +185,10 @@ final class BenchTaking extends JPanel {
 
     private void dressLetters() {
         Font usual = UIManager.getFont("Label.font");
-            pair.setFont(usual.deriveFont(Font.BOLD, usual.getSize2D() * 3.4f));
-            expect.setFont(usual.deriveFont(usual.getSize2D() * 1.5f));
-            reading.setFont(usual.deriveFont(usual.getSize2D() * 2.4f));
-            last.setFont(usual.deriveFont(Font.BOLD, usual.getSize2D() * 1.1f));
+        pair.setFont(usual.deriveFont(Font.BOLD, usual.getSize2D() * 3.4f));
+        expect.setFont(usual.deriveFont(usual.getSize2D() * 1.5f));
+        reading.setFont(usual.deriveFont(usual.getSize2D() * 2.4f));
+        last.setFont(usual.deriveFont(Font.BOLD, usual.getSize2D() * 1.1f));
     }
 
     /** The number pad in other uses: a comma is a point; star, stroke and plus command. */
@@ -454,11 +454,10 @@ final class BenchTaking extends JPanel {
 
     /** Marks what is at fault on the drawing of the winding that was read, and on no other. */
     private void markWinding() {
-        winding.state().flatMap(JobState::winding).ifPresent(w -> winding.drawing()
-                .mark(
-                        run.filter(r -> r.isOf(w.armature(), w.spec())).isPresent()
-                                ? faulty
-                                : Set.of()));
+        winding.state()
+                .flatMap(JobState::winding)
+                .ifPresent(w -> winding.drawing()
+                        .mark(run.filter(r -> r.isOf(w.armature(), w.spec())).isPresent() ? faulty : Set.of()));
     }
 
     private void keepInJob() {

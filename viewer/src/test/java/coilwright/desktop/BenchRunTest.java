@@ -75,7 +75,8 @@ class BenchRunTest {
 
     @Test
     void noFileIsLeftOfARunThatCannotBeWound() {
-        assertThatThrownBy(() -> BenchRun.begin(JobText.of("t", UNWINDABLE).job().orElseThrow(), file, drop(1, 5)))
+        assertThatThrownBy(
+                        () -> BenchRun.begin(JobText.of("t", UNWINDABLE).job().orElseThrow(), file, drop(1, 5)))
                 .isInstanceOf(ImpossibleWindingException.class);
         assertThat(file).doesNotExist();
     }
