@@ -64,7 +64,9 @@ final class Parts {
         for (int i = 0; i < 12; i++) {
             var latch = new CountDownLatch(1);
             disk.queue(() -> true, done -> latch.countDown());
-            latch.await();
+            if (!latch.await(PATIENCE, TimeUnit.SECONDS)) {
+                throw new AssertionError("the disk does not answer");
+            }
         }
         run(() -> {});
     }
