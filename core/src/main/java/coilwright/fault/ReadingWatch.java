@@ -4,15 +4,15 @@ import coilwright.bench.BenchArmature;
 import coilwright.bench.BenchTest;
 import coilwright.bench.PairReading;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Tells during a run, reading by reading, whether one stands out, long before there are enough for a diagnosis. What a
  * sound winding reads is compared at the scale of the readings so far: the median of reading over expectation, which a
- * few wrong ones do not move.
+ * few wrong ones do not move. Several threads may ask at a time.
  */
 public final class ReadingWatch {
     /** Readings of a sound winding stay closer than this; common practice, from memory. */
@@ -26,7 +26,7 @@ public final class ReadingWatch {
     private final BenchArmature sound;
     private final BenchTest test;
     private final boolean absolute;
-    private final Map<BenchTest.Pair, Double> known = new LinkedHashMap<>();
+    private final Map<BenchTest.Pair, Double> known = new ConcurrentHashMap<>();
     private final double typical;
 
     /**
@@ -57,8 +57,11 @@ public final class ReadingWatch {
 
     /** What the sound armature reads; rounding beside the usual reading is nothing. */
     private double own(BenchTest.Pair pair) {
-        double value = known.computeIfAbsent(
-                pair, p -> test.read(sound, List.of(p)).get(0).value());
+        Double value = known.get(pair);
+        if (value == null) {
+            value = test.read(sound, List.of(pair)).get(0).value();
+            known.put(pair, value);
+        }
         return Math.abs(value) < 1e-9 * typical ? 0 : value;
     }
 

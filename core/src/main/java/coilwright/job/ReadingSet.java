@@ -76,7 +76,13 @@ public record ReadingSet(
             checkAmps(amps);
         }
 
-        static void checkAmps(BigDecimal amps) {
+        /**
+         * Checks a current.
+         *
+         * @param amps amperes
+         * @throws IllegalArgumentException when it is not over 0 or out of range, in words to stand after its name
+         */
+        public static void checkAmps(BigDecimal amps) {
             checkDecimals(amps);
             if (amps.signum() <= 0 || amps.compareTo(BigDecimal.valueOf(1_000_000)) > 0) {
                 throw new IllegalArgumentException(
@@ -175,7 +181,13 @@ public record ReadingSet(
         }
     }
 
-    static void checkDegrees(BigDecimal degrees) {
+    /**
+     * Checks the place of slot 1 or of the probes.
+     *
+     * @param degrees clockwise, or the other way where below 0
+     * @throws IllegalArgumentException when it is out of range, in words to stand after its name
+     */
+    public static void checkDegrees(BigDecimal degrees) {
         checkDecimals(degrees);
         Job.checkDegrees(degrees, MOST_DEGREES);
     }
@@ -188,7 +200,14 @@ public record ReadingSet(
         }
     }
 
-    static void checkUnit(String unit, TestKind test) {
+    /**
+     * Checks a unit against the test.
+     *
+     * @param unit as written
+     * @param test whose readings have it
+     * @throws IllegalArgumentException when the test is not read in it, in words to stand after its name
+     */
+    public static void checkUnit(String unit, TestKind test) {
         if (test.kinds().stream().noneMatch(k -> k.units().contains(unit))) {
             throw new IllegalArgumentException("is \"" + Field.shown(unit) + "\", but a " + test.word()
                     + " test is read "
@@ -201,7 +220,13 @@ public record ReadingSet(
         }
     }
 
-    static void checkMeter(String meter) {
+    /**
+     * Checks the name of a meter.
+     *
+     * @param meter its name
+     * @throws IllegalArgumentException when it is blank, too long or no single line, in words to stand after its name
+     */
+    public static void checkMeter(String meter) {
         Job.checkLine(meter, "is blank: name the meter or leave the key out");
     }
 

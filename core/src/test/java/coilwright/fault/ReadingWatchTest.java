@@ -13,6 +13,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class ReadingWatchTest {
@@ -129,6 +133,27 @@ class ReadingWatchTest {
         assertThat(watch.standsOut(times(first, 5), two)).isFalse();
         assertThat(watch.standsOut(new PairReading(1, 2, Double.POSITIVE_INFINITY), two))
                 .isTrue();
+    }
+
+    @Test
+    void severalThreadsMayAskForPairsBesideTheWalk() throws Exception {
+        var none = new ReadingWatch.Scale(OptionalDouble.empty(), 0);
+        for (int round = 0; round < 20; round++) {
+            var watch = new ReadingWatch(SOUND, DROP, true);
+            ExecutorService threads = Executors.newFixedThreadPool(8);
+            List<Future<Long>> answers = new ArrayList<>();
+            for (int from = 1; from <= 8; from++) {
+                int first = from;
+                answers.add(threads.submit(() -> IntStream.rangeClosed(first + 2, 17)
+                        .filter(to -> watch.expected(new BenchTest.Pair(first, to), none)
+                                .isPresent())
+                        .count()));
+            }
+            threads.shutdown();
+            for (int i = 0; i < answers.size(); i++) {
+                assertThat(answers.get(i).get()).isEqualTo(17 - (i + 3) + 1);
+            }
+        }
     }
 
     @Test

@@ -48,12 +48,12 @@ final class Autosave {
         return file.resolveSibling("." + file.getFileName() + ".autosave");
     }
 
-    private Path place() {
-        return document.file().map(Autosave::beside).orElseGet(settings::untitled);
+    private Path place(Optional<Path> file) {
+        return file.map(Autosave::beside).orElseGet(settings::untitled);
     }
 
     private void write() {
-        Path place = place();
+        Path place = place(document.file());
         String text = document.text().text();
         written = Optional.of(place);
         writer.queue(
@@ -65,6 +65,11 @@ final class Autosave {
                 done -> {});
     }
 
+    /** Takes what an earlier window kept for a file as kept by this one. */
+    void takeOver(Optional<Path> file) {
+        written = Optional.of(place(file));
+    }
+
     /** Takes away what was kept. */
     void clear() {
         timer.stop();
@@ -74,13 +79,18 @@ final class Autosave {
 
     /** Takes away what is kept for a file, whoever kept it. */
     void forget(Optional<Path> file) {
-        Path place = file.map(Autosave::beside).orElseGet(settings::untitled);
+        Path place = place(file);
         writer.queue(() -> Files.deleteIfExists(place), done -> {});
+    }
+
+    /** Does something once all that was asked for before is on disk, or gone from it. */
+    void settled(Runnable then) {
+        writer.queue(() -> true, done -> then.run());
     }
 
     /** Unsaved changes left over from a window that did not end well; empty where they are the same as the file. */
     Optional<String> leftOver(Optional<Path> file, String text) {
-        Path place = file.map(Autosave::beside).orElseGet(settings::untitled);
+        Path place = place(file);
         try {
             if (!Files.isRegularFile(place) || Files.size(place) > JobReader.MAX_BYTES) {
                 return Optional.empty();

@@ -43,26 +43,40 @@ final class Background {
         long mine = latest.incrementAndGet();
         thread.execute(() -> {
             if (latest.get() == mine) {
-                run(() -> work.call(() -> latest.get() != mine), answer -> {
-                    if (latest.get() == mine) {
-                        then.accept(answer);
-                    }
-                });
+                run(
+                        () -> work.call(() -> latest.get() != mine),
+                        answer -> {
+                            if (latest.get() == mine) {
+                                then.accept(answer);
+                            }
+                        },
+                        trouble);
             }
         });
     }
 
     /** Works something out after all that was asked before, whatever comes later. */
     <T> void queue(Callable<T> work, Consumer<T> then) {
-        thread.execute(() -> run(work, then));
+        queue(work, then, trouble);
     }
 
-    private <T> void run(Callable<T> work, Consumer<T> then) {
+    /**
+     * Works something out after all that was asked before, whatever comes later.
+     *
+     * @param work off the event thread
+     * @param then with the answer, on the event thread
+     * @param failed with what went wrong in place of an answer, on the event thread
+     */
+    <T> void queue(Callable<T> work, Consumer<T> then, Consumer<Throwable> failed) {
+        thread.execute(() -> run(work, then, failed));
+    }
+
+    private static <T> void run(Callable<T> work, Consumer<T> then, Consumer<Throwable> failed) {
         try {
             T answer = work.call();
             SwingUtilities.invokeLater(() -> then.accept(answer));
         } catch (Exception | StackOverflowError | OutOfMemoryError e) {
-            SwingUtilities.invokeLater(() -> trouble.accept(e));
+            SwingUtilities.invokeLater(() -> failed.accept(e));
         }
     }
 

@@ -13,14 +13,19 @@ import coilwright.drawing.ViewOptions;
 import coilwright.fault.Diagnosis;
 import coilwright.fault.NextProbe;
 import coilwright.fault.ReadingWatch;
+import coilwright.job.BadInputException;
 import coilwright.job.Job;
 import coilwright.job.ReadingSet;
 import coilwright.job.ReadingsJournal;
 import coilwright.job.TakenReading;
 import coilwright.job.TestKind;
+import coilwright.winding.Armature;
 import coilwright.winding.Coil;
+import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.Winding;
+import coilwright.winding.WindingSpec;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -29,7 +34,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
-/** One run of readings: which pair is next, what it should read, and what was read. Knows no window. */
+/**
+ * One run of readings: which pair is next, what it should read, and what was read. Knows no window. One thread notes
+ * and takes back; others may meanwhile ask what was read and what it tells.
+ */
 final class BenchRun {
     private static final double RADIUS = 60;
 
@@ -39,7 +47,11 @@ final class BenchRun {
     private final BenchTest test;
     private final List<BenchTest.Pair> walk;
     private final ReadingWatch watch;
-    private Optional<BenchTest.Pair> current;
+
+    /** As of the last one noted or taken back; the journal itself belongs to the thread that does that. */
+    private volatile ReadingSet readings;
+
+    private volatile Optional<BenchTest.Pair> current;
 
     /**
      * What came of a reading.
@@ -50,23 +62,63 @@ final class BenchRun {
      */
     record Noted(TakenReading reading, boolean standsOut, OptionalDouble expected) {}
 
-    /** Takes up a journal, new or begun; takes a moment for large windings. */
-    BenchRun(Job job, ReadingsJournal journal) {
+    private BenchRun(Job job, Basis basis, ReadingsJournal journal) {
         this.job = job;
-        this.sound = job.benchArmature();
+        this.sound = basis.sound();
         this.journal = journal;
-        this.test = journal.readings().run(job.growler()).test();
+        this.readings = journal.readings();
+        this.test = basis.test();
         this.walk = test.walk(sound.winding());
-        this.watch = new ReadingWatch(sound, test, job.coilResistance().isPresent() && !test.relative());
-        this.current = firstUnread(0);
+        this.watch = basis.watch();
+        this.current = firstUnread(readings, 0);
+    }
+
+    /** What a run rests on, whatever was read. */
+    private record Basis(BenchArmature sound, BenchTest test, ReadingWatch watch) {
+        static Basis of(Job job, ReadingSet setUp) {
+            BenchArmature sound = job.benchArmature();
+            BenchTest test = setUp.run(job.growler()).test();
+            boolean absolute = job.coilResistance().isPresent() && !test.relative();
+            return new Basis(sound, test, new ReadingWatch(sound, test, absolute));
+        }
+    }
+
+    /**
+     * Begins a run; takes a moment for large windings.
+     *
+     * @param file that must not be there yet, and is not where there is no run
+     * @throws ImpossibleWindingException when the job's winding cannot be wound
+     * @throws IOException when the file cannot be written
+     */
+    static BenchRun begin(Job job, Path file, ReadingSet setUp) throws IOException {
+        Basis basis = Basis.of(job, setUp);
+        return new BenchRun(job, basis, ReadingsJournal.begin(file, setUp));
+    }
+
+    /**
+     * Takes up a run where it stopped; takes a moment for large windings.
+     *
+     * @throws ImpossibleWindingException when the job's winding cannot be wound
+     * @throws BadInputException when the file is no run of this armature
+     * @throws IOException when the file cannot be mended
+     */
+    static BenchRun resume(Job job, Path file) throws BadInputException, IOException {
+        var journal = ReadingsJournal.resume(file, job.armature().bars());
+        return new BenchRun(job, Basis.of(job, journal.readings()), journal);
     }
 
     Job job() {
         return job;
     }
 
+    /** Whether a winding is the one whose readings these are. */
+    boolean isOf(Armature armature, WindingSpec spec) {
+        return job.armature().equals(armature) && job.winding().equals(spec);
+    }
+
+    /** What was read so far. */
     ReadingSet readings() {
-        return journal.readings();
+        return readings;
     }
 
     ReadingsJournal journal() {
@@ -78,11 +130,11 @@ final class BenchRun {
     }
 
     TestKind kind() {
-        return readings().test();
+        return readings.test();
     }
 
     String unit() {
-        return readings().unit().orElse("");
+        return readings.unit().orElse("");
     }
 
     List<BenchTest.Pair> walk() {
@@ -91,13 +143,17 @@ final class BenchRun {
 
     /** Pairs that were read or passed over. */
     Map<BenchTest.Pair, TakenReading> taken() {
+        return taken(readings);
+    }
+
+    private static Map<BenchTest.Pair, TakenReading> taken(ReadingSet set) {
         Map<BenchTest.Pair, TakenReading> out = new LinkedHashMap<>();
-        readings().readings().forEach(r -> out.put(r.pair(), r));
+        set.readings().forEach(r -> out.put(r.pair(), r));
         return out;
     }
 
-    private List<PairReading> numbers() {
-        return readings().run(job.growler()).readings();
+    private List<PairReading> numbers(ReadingSet set) {
+        return set.run(job.growler()).readings();
     }
 
     /** The pair to touch now; empty when all were read. */
@@ -105,8 +161,8 @@ final class BenchRun {
         return current;
     }
 
-    private Optional<BenchTest.Pair> firstUnread(int from) {
-        var taken = taken();
+    private Optional<BenchTest.Pair> firstUnread(ReadingSet set, int from) {
+        var taken = taken(set);
         for (int i = 0; i < walk.size(); i++) {
             BenchTest.Pair p = walk.get((from + i) % walk.size());
             if (!taken.containsKey(p)) {
@@ -118,7 +174,7 @@ final class BenchRun {
 
     /** What a sound winding would read on a pair, in the base unit; empty while the scale is not known. */
     OptionalDouble expected(BenchTest.Pair pair) {
-        return watch.expected(pair, watch.scale(numbers()));
+        return watch.expected(pair, watch.scale(numbers(readings)));
     }
 
     /**
@@ -132,11 +188,12 @@ final class BenchRun {
 
     /** The walk with what should be and what was read; takes a moment for large windings. */
     List<Line> lines() {
-        List<PairReading> all = numbers();
+        ReadingSet now = readings;
+        List<PairReading> all = numbers(now);
         Map<BenchTest.Pair, PairReading> byPair = new LinkedHashMap<>();
         all.forEach(r -> byPair.put(r.pair(), r));
         ReadingWatch.Scale scale = watch.scale(all);
-        var taken = taken();
+        var taken = taken(now);
         return walk.stream()
                 .map(p -> new Line(
                         p,
@@ -158,9 +215,11 @@ final class BenchRun {
     Noted note(String shown) throws IOException {
         BenchTest.Pair pair = current.orElseThrow(() -> new IllegalArgumentException("every pair was read"));
         TakenReading reading = journal.note(pair.from(), pair.to(), shown);
+        ReadingSet all = journal.readings();
+        readings = all;
         List<PairReading> before = new ArrayList<>();
         Optional<PairReading> now = Optional.empty();
-        for (PairReading r : numbers()) {
+        for (PairReading r : numbers(all)) {
             if (r.from() == pair.from() && r.to() == pair.to()) {
                 now = Optional.of(r);
             } else {
@@ -170,13 +229,14 @@ final class BenchRun {
         ReadingWatch.Scale scale = watch.scale(before);
         var noted =
                 new Noted(reading, now.filter(r -> watch.standsOut(r, scale)).isPresent(), watch.expected(pair, scale));
-        current = firstUnread(walk.indexOf(pair) + 1);
+        current = firstUnread(all, walk.indexOf(pair) + 1);
         return noted;
     }
 
     /** Takes the last reading back and asks for it again. */
     Optional<TakenReading> takeBack() throws IOException {
         Optional<TakenReading> back = journal.takeBack();
+        readings = journal.readings();
         back.ifPresent(r -> current = Optional.of(r.pair()));
         return back;
     }
@@ -188,7 +248,7 @@ final class BenchRun {
 
     /** What the readings so far say; empty while they are too few to say anything. Takes a while. */
     Optional<Verdict> verdict() {
-        TestRun run = readings().run(job.growler());
+        TestRun run = readings.run(job.growler());
         if (run.readings().size() < 3) {
             return Optional.empty();
         }
@@ -218,7 +278,7 @@ final class BenchRun {
                     .orElse(0.0);
             return BenchPicture.growler(winding, options.withRotorAngle(angle).withBench(probed), RADIUS);
         }
-        Optional<BenchTest.Pair> feed = readings().feed().map(f -> new BenchTest.Pair(f.in(), f.out()));
+        Optional<BenchTest.Pair> feed = readings.feed().map(f -> new BenchTest.Pair(f.in(), f.out()));
         boolean polarity = test instanceof BenchTest.Polarity;
         return BenchPicture.touched(
                 winding,

@@ -6,7 +6,6 @@ import coilwright.bench.GrowlerMeter;
 import coilwright.bench.Procedure;
 import coilwright.job.Job;
 import coilwright.job.ReadingSet;
-import coilwright.job.ReadingsJournal;
 import coilwright.job.TestKind;
 import coilwright.job.Visible;
 import coilwright.winding.Winding;
@@ -20,10 +19,12 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
@@ -44,6 +45,7 @@ final class BenchSetUp extends JPanel {
     private final transient JobDocument document;
     private final transient Consumer<String> say;
     private final transient Consumer<Runnable> saveFirst;
+    private final transient Consumer<Throwable> trouble;
     private final transient Consumer<BenchRun> start;
     private final transient Background disk;
     private final transient Background adviser;
@@ -51,11 +53,21 @@ final class BenchSetUp extends JPanel {
     private final JComboBox<String> test = new JComboBox<>();
     private final Map<String, JTextField> fields = new LinkedHashMap<>();
     private final Map<String, JLabel> labels = new LinkedHashMap<>();
+
+    /** What was filled in of bars and angles, by field: only that may be filled in otherwise. */
+    private final Map<String, String> advised = new HashMap<>();
+
+    /** The job that they are of. */
+    private int of;
+
     private final Wrapped wrong = new Wrapped(WORDS);
     private final Wrapped howTo = new Wrapped(WORDS);
     private final JButton begin = Ui.enters(Ui.named(new JButton(), "Begi&n"));
     private final JButton resume = Ui.enters(Ui.named(new JButton(), "&Go on"));
     private transient Optional<Path> begun = Optional.empty();
+
+    /** Whether the disk was asked for a run and has not answered yet. */
+    private boolean asked;
 
     /**
      * Lays the set-up out.
@@ -77,13 +89,18 @@ final class BenchSetUp extends JPanel {
         this.document = document;
         this.say = say;
         this.saveFirst = saveFirst;
+        this.trouble = trouble;
         this.start = start;
         this.disk = disk;
         this.adviser = new Background("bench advice", trouble);
         add(laidOut());
         document.onChange(this::offerResume);
         offerResume();
-        winding.addPropertyChangeListener("ties", e -> fillIfShown());
+        allow();
+        winding.addPropertyChangeListener(WindingPanel.STATE, e -> {
+            allow();
+            fillIfShown();
+        });
     }
 
     private JComponent laidOut() {
@@ -113,6 +130,8 @@ final class BenchSetUp extends JPanel {
         form.add(wrong, c);
         c.gridy++;
         var buttons = new JPanel(new Rows());
+        howTo.setName("how to");
+        wrong.setName("wrong");
         begin.setName("begin");
         resume.setName("resume");
         begin.addActionListener(e -> begin());
@@ -160,7 +179,11 @@ final class BenchSetUp extends JPanel {
     }
 
     /** Fills in where the trade feeds and how the test is done. */
-    private void fill() {
+    void fill() {
+        if (of != document.number()) {
+            of = document.number();
+            List.of("in", "out", "clock").forEach(key -> fields.get(key).setText(""));
+        }
         TestKind kind = kind();
         shown("in", kind.fed());
         shown("out", kind.fed());
@@ -174,8 +197,7 @@ final class BenchSetUp extends JPanel {
             fields.get("unit").setText(kind.unitless() ? "" : kind.ohms() ? "ohm" : "mV");
         }
         Optional<Job> job = document.text().job();
-        Optional<Winding> built = winding.state().flatMap(JobState::winding);
-        begin.setEnabled(job.isPresent() && built.isPresent());
+        Optional<Winding> built = built();
         if (job.isEmpty() || built.isEmpty()) {
             howTo.setText("First mend the job: its winding cannot be built as it stands.");
             return;
@@ -195,26 +217,44 @@ final class BenchSetUp extends JPanel {
         offerResume();
     }
 
+    private Optional<Winding> built() {
+        return winding.state().flatMap(JobState::winding);
+    }
+
+    /** A run can be begun, or gone on with, where the winding is built. */
+    private void allow() {
+        boolean can = !asked && document.text().job().isPresent() && built().isPresent();
+        begin.setEnabled(can);
+        resume.setEnabled(can);
+    }
+
     private record Advice(List<FeedBars> feeds, double clock) {}
 
     private void advise(TestKind kind, Winding w, Advice advice) {
         if (!advice.feeds().isEmpty()) {
-            fields.get("in").setText(Integer.toString(advice.feeds().get(0).in()));
-            fields.get("out").setText(Integer.toString(advice.feeds().get(0).out()));
+            fill("in", Integer.toString(advice.feeds().get(0).in()));
+            fill("out", Integer.toString(advice.feeds().get(0).out()));
         }
-        if (fields.get("amps").getText().isBlank()) {
-            fields.get("amps").setText("1");
+        fill("amps", "1");
+        fill("angle", "0");
+        if (kind == TestKind.GROWLER_TURNED) {
+            fill("clock", Figures.three(advice.clock()));
         }
-        if (fields.get("angle").getText().isBlank()) {
-            fields.get("angle").setText("0");
-        }
-        fields.get("clock").setText(Figures.three(advice.clock()));
         Procedure p = kind.procedure(w, advice.feeds(), advice.clock());
         StringBuilder words = new StringBuilder(p.title()).append('\n');
         part(words, "⚠ Take care", p.cautions());
         part(words, "Set up", p.setUp());
         part(words, "Then", p.steps());
         howTo.setText(words.toString());
+    }
+
+    /** Fills a field in, unless something was typed there. */
+    private void fill(String key, String value) {
+        String text = fields.get(key).getText();
+        if (text.isBlank() || text.equals(advised.get(key))) {
+            fields.get(key).setText(value);
+            advised.put(key, value);
+        }
     }
 
     private static void part(StringBuilder words, String title, List<String> lines) {
@@ -229,10 +269,7 @@ final class BenchSetUp extends JPanel {
 
     /** The file of a run beside the job: NAME.TEST.csv, then NAME.TEST-2.csv and so on. */
     private static Path file(Path job, TestKind kind, int number) {
-        String name = job.getFileName().toString();
-        int dot = name.lastIndexOf('.');
-        return job.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + "." + kind.word()
-                + (number > 1 ? "-" + number : "") + ".csv");
+        return JobFiles.beside(job, "." + kind.word() + (number > 1 ? "-" + number : "") + ".csv");
     }
 
     private static int free(Path job, TestKind kind) {
@@ -252,12 +289,13 @@ final class BenchSetUp extends JPanel {
     }
 
     private void begin() {
-        if (!begin.isEnabled()) {
+        Optional<Job> its = document.text().job();
+        if (!begin.isEnabled() || its.isEmpty()) {
             return;
         }
         ReadingSet setUp;
         try {
-            setUp = setUp();
+            setUp = setUp(its.get().armature().bars());
         } catch (IllegalArgumentException e) {
             wrong.setText("✗ " + e.getMessage());
             return;
@@ -270,16 +308,30 @@ final class BenchSetUp extends JPanel {
         }
         Path job = document.file().get();
         Path file = file(job, kind(), free(job, kind()));
-        Job its = document.text().job().orElseThrow();
-        disk.queue(() -> new BenchRun(its, ReadingsJournal.begin(file, setUp)), start);
+        ask(() -> BenchRun.begin(its.get(), file, setUp));
     }
 
-    private ReadingSet setUp() {
+    /** Asks the disk for a run, and for no other before it has answered. */
+    private void ask(Callable<BenchRun> run) {
+        asked = true;
+        allow();
+        disk.queue(
+                run,
+                opened -> {
+                    asked = false;
+                    allow();
+                    start.accept(opened);
+                },
+                e -> {
+                    asked = false;
+                    allow();
+                    trouble.accept(e);
+                });
+    }
+
+    private ReadingSet setUp(int bars) {
         TestKind kind = kind();
-        Optional<ReadingSet.GivenFeed> feed = kind.fed()
-                ? Optional.of(new ReadingSet.GivenFeed(whole("in"), whole("out"), number("amps")))
-                : Optional.empty();
-        int bars = document.text().job().orElseThrow().armature().bars();
+        Optional<ReadingSet.GivenFeed> feed = kind.fed() ? Optional.of(feed()) : Optional.empty();
         feed.ifPresent(f -> {
             if (f.in() > bars || f.out() > bars) {
                 throw new IllegalArgumentException(
@@ -292,43 +344,72 @@ final class BenchSetUp extends JPanel {
             throw new IllegalArgumentException("the readings need a unit, such as "
                     + kind.kinds().get(0).units().get(0));
         }
+        if (!unit.isEmpty() && !kind.kinds().isEmpty()) {
+            check("unit", () -> ReadingSet.checkUnit(unit, kind));
+        }
+        if (!meter.isEmpty()) {
+            check("meter", () -> ReadingSet.checkMeter(meter));
+        }
         return new ReadingSet(
                 Optional.of(LocalDate.now(ZoneId.systemDefault())),
                 kind,
                 feed,
-                kind == TestKind.GROWLER ? Optional.of(number("angle")) : Optional.empty(),
-                kind == TestKind.GROWLER_TURNED ? Optional.of(number("clock")) : Optional.empty(),
+                kind == TestKind.GROWLER ? Optional.of(number("angle", ReadingSet::checkDegrees)) : Optional.empty(),
+                kind == TestKind.GROWLER_TURNED
+                        ? Optional.of(number("clock", ReadingSet::checkDegrees))
+                        : Optional.empty(),
                 unit.isEmpty() || kind.kinds().isEmpty() ? Optional.empty() : Optional.of(unit),
                 meter.isEmpty() ? Optional.empty() : Optional.of(meter),
                 Optional.empty(),
                 List.of());
     }
 
-    private BigDecimal number(String key) {
+    private ReadingSet.GivenFeed feed() {
+        int in = whole("in");
+        int out = whole("out");
+        BigDecimal amps = number("amps", ReadingSet.GivenFeed::checkAmps);
+        if (in == out) {
+            throw new IllegalArgumentException(
+                    name("in") + " and " + name("out") + " are both " + in + ": name two different bars");
+        }
+        return new ReadingSet.GivenFeed(in, out, amps);
+    }
+
+    /** What a field is called, without what is added for its first reader. */
+    private String name(String key) {
+        return labels.get(key).getText().replaceFirst(" \\(.*", "");
+    }
+
+    /** Puts the name of a field before what is wrong with it. */
+    private void check(String key, Runnable rule) {
+        try {
+            rule.run();
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(name(key) + " " + e.getMessage(), e);
+        }
+    }
+
+    private BigDecimal number(String key, Consumer<BigDecimal> rule) {
         String text = fields.get(key).getText().strip().replace('−', '-');
         if (!text.matches("[+-]?[0-9]{1,9}(\\.[0-9]{1,12})?")) {
-            throw new IllegalArgumentException(
-                    labels.get(key).getText() + " is \"" + Visible.cut(text) + "\", but must be a number");
+            throw new IllegalArgumentException(name(key) + " is \"" + Visible.cut(text) + "\", but must be a number");
         }
-        return new BigDecimal(text);
+        var number = new BigDecimal(text);
+        check(key, () -> rule.accept(number));
+        return number;
     }
 
     private int whole(String key) {
         String text = fields.get(key).getText().strip();
-        if (!text.matches("[0-9]{1,5}")) {
+        if (!text.matches("0{0,4}[1-9][0-9]{0,4}")) {
             throw new IllegalArgumentException(
-                    labels.get(key).getText() + " is \"" + Visible.cut(text) + "\", but must be the number of a bar");
+                    name(key) + " is \"" + Visible.cut(text) + "\", but must be the number of a bar");
         }
         return Integer.parseInt(text);
     }
 
     private void resume(Path file) {
-        document.text()
-                .job()
-                .ifPresent(job -> disk.queue(
-                        () -> new BenchRun(
-                                job, ReadingsJournal.resume(file, job.armature().bars())),
-                        start));
+        document.text().job().ifPresent(job -> ask(() -> BenchRun.resume(job, file)));
     }
 
     /** Shows the set-up of a test. */

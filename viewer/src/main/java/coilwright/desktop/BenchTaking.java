@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
@@ -53,6 +54,7 @@ final class BenchTaking extends JPanel {
     private final transient WindingPanel winding;
     private final transient JobDocument document;
     private final transient Consumer<String> say;
+    private final transient Consumer<Throwable> trouble;
     private final transient Runnable ended;
     private final transient Background disk;
     private final transient Background thinker;
@@ -72,8 +74,15 @@ final class BenchTaking extends JPanel {
     private final JButton end = Ui.named(new JButton(), "End this &run");
     private final BenchReadings table = new BenchReadings(this::goToRow);
     private transient Optional<BenchTest.Pair> proposed = Optional.empty();
+    private transient Set<Element> faulty = Set.of();
+
+    /** What was put into the job of this run. */
+    private transient Optional<ReadingSet> kept = Optional.empty();
+
     private transient boolean writing;
-    private final transient Deque<String> waiting = new ArrayDeque<>();
+
+    /** What was asked for while the disk was busy, to be done in turn: whoever is faster than the disk loses nothing. */
+    private final transient Deque<Runnable> waiting = new ArrayDeque<>();
 
     /**
      * Lays the run out.
@@ -92,16 +101,18 @@ final class BenchTaking extends JPanel {
         this.winding = winding;
         this.document = document;
         this.say = say;
+        this.trouble = trouble;
         this.ended = ended;
         this.disk = disk;
         this.thinker = new Background("diagnosis", trouble);
         this.painter = new Background("bench picture", trouble);
         this.lister = new Background("bench list", trouble);
-        name();
+        wire();
         add(laidOut());
+        winding.addPropertyChangeListener(WindingPanel.STATE, e -> markWinding());
     }
 
-    private void name() {
+    private void wire() {
         pair.setName("pair");
         pair.setHorizontalAlignment(SwingConstants.CENTER);
         expect.setName("expect");
@@ -168,12 +179,16 @@ final class BenchTaking extends JPanel {
     public void updateUI() {
         super.updateUI();
         if (pair != null) {
-            Font usual = UIManager.getFont("Label.font");
-            pair.setFont(usual.deriveFont(Font.BOLD, usual.getSize2D() * 3.4f));
-            expect.setFont(usual.deriveFont(usual.getSize2D() * 1.5f));
-            reading.setFont(usual.deriveFont(usual.getSize2D() * 2.4f));
-            last.setFont(usual.deriveFont(Font.BOLD, usual.getSize2D() * 1.1f));
+            dressLetters();
         }
+    }
+
+    private void dressLetters() {
+        Font usual = UIManager.getFont("Label.font");
+        pair.setFont(usual.deriveFont(Font.BOLD, usual.getSize2D() * 3.4f));
+        expect.setFont(usual.deriveFont(usual.getSize2D() * 1.5f));
+        reading.setFont(usual.deriveFont(usual.getSize2D() * 2.4f));
+        last.setFont(usual.deriveFont(Font.BOLD, usual.getSize2D() * 1.1f));
     }
 
     /** The number pad in other uses: a comma is a point; star, stroke and plus command. */
@@ -205,6 +220,7 @@ final class BenchTaking extends JPanel {
     void start(BenchRun next) {
         run = Optional.of(next);
         proposed = Optional.empty();
+        kept = Optional.empty();
         waiting.clear();
         writing = false;
         last.setText(
@@ -212,7 +228,7 @@ final class BenchTaking extends JPanel {
                         ? "Kept in " + next.journal().file().getFileName()
                         : "Taken up again: " + next.taken().size() + " pairs are read already");
         verdict.setText("");
-        updateUI();
+        dressLetters();
         table.begin(next);
         ask();
         think();
@@ -244,7 +260,10 @@ final class BenchTaking extends JPanel {
         painter.replace(() -> new Scene(r.picture(now), tones), s -> picture.show(Optional.of(s)));
     }
 
+    /** Shows all again, once the window is dressed otherwise. */
     void redraw() {
+        // The parts of this one were dressed after it.
+        dressLetters();
         run.ifPresent(r -> ask());
     }
 
@@ -256,23 +275,24 @@ final class BenchTaking extends JPanel {
     }
 
     private void enter(String typed) {
-        if (run.isEmpty()) {
-            return;
+        if (run.isPresent() && note(typed)) {
+            // A document cannot be changed while it tells of a change.
+            SwingUtilities.invokeLater(() -> reading.setText(""));
         }
-        if (writing) {
-            // Whoever types faster than the disk writes loses nothing.
-            waiting.add(typed);
-            clearLater();
-            return;
+    }
+
+    /** Notes a reading, at once or in its turn; whether there is a pair for it. */
+    private boolean note(String typed) {
+        if (waits(() -> note(typed))) {
+            return true;
         }
-        BenchRun r = run.get();
+        BenchRun r = run.orElseThrow();
         if (r.current().isEmpty()) {
+            waiting.clear();
             say.accept("Every pair was read: end the run, or choose a pair in the list to read it again");
-            return;
+            return false;
         }
-        writing = true;
-        clearLater();
-        disk.queue(
+        write(
                 () -> {
                     try {
                         return new Written(Optional.of(r.note(typed)), "");
@@ -285,17 +305,12 @@ final class BenchTaking extends JPanel {
                     }
                 },
                 w -> written(r, w, typed));
-    }
-
-    /** A document cannot be changed while it tells of a change. */
-    private void clearLater() {
-        SwingUtilities.invokeLater(() -> reading.setText(""));
+        return true;
     }
 
     private record Written(Optional<BenchRun.Noted> noted, String wrong) {}
 
     private void written(BenchRun r, Written w, String typed) {
-        writing = false;
         if (w.noted().isEmpty()) {
             Toolkit.getDefaultToolkit().beep();
             last.setText("✗ " + w.wrong());
@@ -324,18 +339,33 @@ final class BenchTaking extends JPanel {
         }
         ask();
         think();
-        goOn();
     }
 
-    /** What was typed while the disk was busy. */
-    private void goOn() {
-        Optional.ofNullable(waiting.poll()).ifPresent(next -> {
-            if (next.equals(BACK)) {
-                takeBack();
-            } else {
-                enter(next);
-            }
-        });
+    /** Whether something has to wait for the disk; it is done then, unless what is being written fails. */
+    private boolean waits(Runnable act) {
+        if (writing) {
+            waiting.add(act);
+        }
+        return writing;
+    }
+
+    /** Changes the file of the run, then does what was asked for meanwhile. */
+    private <T> void write(Callable<T> work, Consumer<T> then) {
+        writing = true;
+        disk.queue(
+                work,
+                answer -> {
+                    writing = false;
+                    then.accept(answer);
+                    while (!writing && !waiting.isEmpty()) {
+                        waiting.remove().run();
+                    }
+                },
+                e -> {
+                    writing = false;
+                    waiting.clear();
+                    trouble.accept(e);
+                });
     }
 
     /** What a meter showed, in words. */
@@ -350,13 +380,11 @@ final class BenchTaking extends JPanel {
         if (run.isEmpty()) {
             return;
         }
-        if (writing) {
-            waiting.add(BACK);
+        if (waits(this::takeBack)) {
             return;
         }
         BenchRun r = run.get();
-        writing = true;
-        disk.queue(
+        write(
                 () -> {
                     try {
                         return new Back(r.takeBack(), "");
@@ -365,7 +393,9 @@ final class BenchTaking extends JPanel {
                     }
                 },
                 back -> {
-                    writing = false;
+                    if (!back.wrong().isEmpty()) {
+                        waiting.clear();
+                    }
                     last.setText(
                             !back.wrong().isEmpty()
                                     ? "✗ Not taken back: " + back.wrong()
@@ -375,26 +405,26 @@ final class BenchTaking extends JPanel {
                     reading.putClientProperty("JComponent.outline", null);
                     ask();
                     think();
-                    goOn();
                 });
     }
 
     private record Back(Optional<TakenReading> reading, String wrong) {}
 
     private void goToRow(int row) {
-        run.filter(r -> row >= 0 && row < r.walk().size() && !writing).ifPresent(r -> {
-            r.goTo(r.walk().get(row));
-            ask();
-            reading.requestFocusInWindow();
-        });
+        run.filter(r -> row >= 0 && row < r.walk().size())
+                .ifPresent(r -> goTo(r.walk().get(row)));
     }
 
     private void takeProposal() {
-        proposed.filter(p -> !writing).ifPresent(p -> {
-            run.orElseThrow().goTo(p);
+        proposed.ifPresent(this::goTo);
+    }
+
+    private void goTo(BenchTest.Pair wanted) {
+        if (!waits(() -> goTo(wanted))) {
+            run.orElseThrow().goTo(wanted);
             ask();
             reading.requestFocusInWindow();
-        });
+        }
     }
 
     private void think() {
@@ -413,27 +443,65 @@ final class BenchTaking extends JPanel {
         proposal.setVisible(proposed.isPresent());
         proposed.ifPresent(p -> proposal.setText("Go to " + words(r, p).toLowerCase(Locale.ROOT) + " (+)"));
         verdict.setText(BenchResult.words(v));
-        Set<Element> faulty = BenchResult.faulty(v);
+        mark(BenchResult.faulty(v));
+    }
+
+    private void mark(Set<Element> next) {
+        faulty = next;
         picture.mark(faulty);
-        winding.drawing().mark(faulty);
+        markWinding();
+    }
+
+    /** Marks what is at fault on the drawing of the winding that was read, and on no other. */
+    private void markWinding() {
+        winding.state()
+                .flatMap(JobState::winding)
+                .ifPresent(w -> winding.drawing()
+                        .mark(run.filter(r -> r.isOf(w.armature(), w.spec())).isPresent() ? faulty : Set.of()));
     }
 
     private void keepInJob() {
+        if (waits(this::keepInJob)) {
+            return;
+        }
         BenchRun r = run.orElseThrow();
-        List<ReadingSet> sets =
-                new ArrayList<>(document.text().job().map(Job::readings).orElse(List.of()));
-        sets.add(r.readings());
+        Optional<Job> job = document.text().job();
+        if (job.filter(j -> !r.isOf(j.armature(), j.winding())).isPresent()) {
+            say.accept("Not put into this job, whose winding is another than the one read: the readings are in "
+                    + r.journal().file());
+            return;
+        }
+        List<ReadingSet> sets = new ArrayList<>(job.map(Job::readings).orElse(List.of()));
+        ReadingSet now = r.readings();
+        if (sets.contains(now)) {
+            say.accept("The readings are in the job already");
+            return;
+        }
+        // What was put there earlier in this run gives way.
+        sets.removeIf(s -> kept.filter(s::equals).isPresent() || isPart(s, now));
+        sets.add(now);
         try {
             document.change(document.text().withReadings(sets), "readings");
+            kept = Optional.of(now);
             say.accept("The readings are in the job; save it to keep them there");
         } catch (IllegalArgumentException e) {
             say.accept(e.getMessage());
         }
     }
 
+    /** Whether all of one set of readings is in another of the same set-up. */
+    private static boolean isPart(ReadingSet part, ReadingSet whole) {
+        return part.withReadings(whole.readings()).equals(whole)
+                && whole.readings().containsAll(part.readings());
+    }
+
     private void end() {
+        if (waits(this::end)) {
+            return;
+        }
         run = Optional.empty();
         thinker.cancel();
+        mark(Set.of());
         ended.run();
     }
 

@@ -9,6 +9,7 @@ import coilwright.job.BadInputException;
 import coilwright.job.ConnectionList;
 import coilwright.job.Job;
 import coilwright.job.JobReader;
+import coilwright.winding.ImpossibleWindingException;
 import coilwright.winding.ListedCoil;
 import coilwright.winding.Rules;
 import coilwright.winding.Winding;
@@ -185,9 +186,13 @@ final class ComparePanel extends JPanel {
     }
 
     private static List<ListedCoil> list(Path file) throws BadInputException {
-        return file.toString().toLowerCase(Locale.ROOT).endsWith(".csv")
-                ? ConnectionList.readAsFound(file)
-                : JobReader.read(file).build().asListed().coils();
+        try {
+            return file.toString().toLowerCase(Locale.ROOT).endsWith(".csv")
+                    ? ConnectionList.readAsFound(file)
+                    : JobReader.read(file).build().asListed().coils();
+        } catch (ImpossibleWindingException e) {
+            throw new IllegalArgumentException(file + " cannot be wound: " + e.getMessage(), e);
+        }
     }
 
     private static Compared compared(

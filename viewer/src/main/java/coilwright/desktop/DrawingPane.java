@@ -168,6 +168,11 @@ final class DrawingPane extends JComponent implements Accessible {
         repaint();
     }
 
+    /** What is marked now. */
+    Set<Element> marked() {
+        return marked;
+    }
+
     /** What is lit up now. */
     Optional<Ties.Tied> lit() {
         return hovered.or(() -> pinned);

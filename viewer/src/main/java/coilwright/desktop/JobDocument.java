@@ -23,6 +23,7 @@ final class JobDocument {
     private JobText text;
     private String saved;
     private String lastField = "";
+    private int number;
 
     /** A text gone from, and what was done to it. */
     private record Step(JobText text, String what) {}
@@ -47,6 +48,11 @@ final class JobDocument {
 
     JobText text() {
         return text;
+    }
+
+    /** Tells one job from the next that is opened or begun in its place. */
+    int number() {
+        return number;
     }
 
     /** What the file held when it was last read or written here. */
@@ -80,6 +86,7 @@ final class JobDocument {
 
     /** Takes another file or a new job in place of this one. */
     void replace(Optional<Path> newFile, JobText newText, String newSaved) {
+        number++;
         file = newFile;
         text = newText;
         saved = newSaved;

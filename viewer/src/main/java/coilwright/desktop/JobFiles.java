@@ -2,6 +2,7 @@ package coilwright.desktop;
 
 import coilwright.file.SafeFiles;
 import coilwright.job.JobText;
+import coilwright.job.Problem;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -52,10 +53,10 @@ final class JobFiles {
                 "Give up changes",
                 "Go back");
         if (answer == 0) {
-            save(then);
+            // More may be changed before it is on disk.
+            save(() -> guarded(then));
         } else if (answer == 1) {
-            autosave.clear();
-            autosave.forget(document.file());
+            // What is kept of them goes when another job takes their place: opening one may yet come to nothing.
             then.run();
         }
     }
@@ -80,6 +81,18 @@ final class JobFiles {
         });
     }
 
+    /** Where jobs are saved, one after the other. */
+    Background saver() {
+        return saver;
+    }
+
+    /** A file beside a job: the job's name without its ending, then a tail. */
+    static Path beside(Path job, String tail) {
+        String name = job.getFileName().toString();
+        int dot = name.lastIndexOf('.');
+        return job.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + tail);
+    }
+
     File folder() {
         return document.file()
                 .map(f -> f.toAbsolutePath().getParent().toFile())
@@ -87,10 +100,19 @@ final class JobFiles {
     }
 
     void openFile(Path path) {
-        window.busy("Opening " + path.getFileName(), () -> JobText.read(path), text -> {
-            document.replace(Optional.of(path), text, text.text());
-            noteOpened(path);
-            offerRecovery();
+        JobText before = document.text();
+        window.opening(path, () -> JobText.read(path), text -> {
+            Runnable take = () -> {
+                document.replace(Optional.of(path), text, text.text());
+                noteOpened(path);
+                // Not before what was given up is gone.
+                autosave.settled(this::offerRecovery);
+            };
+            if (document.text() == before) {
+                take.run();
+            } else {
+                guarded(take);
+            }
         });
     }
 
@@ -116,6 +138,7 @@ final class JobFiles {
                 "Take them up",
                 "Throw them away");
         if (answer == 0) {
+            autosave.takeOver(document.file());
             document.change(
                     JobText.of(document.file().map(Path::toString).orElse(MainWindow.NO_FILE), kept.get()), "taken up");
             window.say("The unsaved changes are back; undo gives the file as it is");
@@ -124,6 +147,11 @@ final class JobFiles {
         }
     }
 
+    /**
+     * Saves the job.
+     *
+     * @param then what to do when it is on disk, unless another job has taken its place meanwhile
+     */
     void save(Runnable then) {
         if (document.file().isEmpty()) {
             saveAs(then);
@@ -148,38 +176,50 @@ final class JobFiles {
     }
 
     boolean mayWrite(List<Path> paths, Optional<Path> own) {
-        for (Path p : paths) {
-            if (Files.exists(p) && !Optional.of(p).equals(own)) {
-                return JOptionPane.showConfirmDialog(
-                                window.frame(),
-                                "The file " + p.getFileName() + " is there already. Put the new one in its place?",
-                                "Replace",
-                                JOptionPane.OK_CANCEL_OPTION)
+        List<Path> there = paths.stream()
+                .filter(p -> Files.exists(p) && !Optional.of(p).equals(own))
+                .toList();
+        return there.isEmpty()
+                || JOptionPane.showConfirmDialog(
+                                window.frame(), mayReplace(there), "Replace", JOptionPane.OK_CANCEL_OPTION)
                         == JOptionPane.OK_OPTION;
-            }
-        }
-        return true;
+    }
+
+    /** The question whether files may be replaced. */
+    static String mayReplace(List<Path> there) {
+        Path first = there.get(0).getFileName();
+        int more = there.size() - 1;
+        return more == 0
+                ? "The file " + first + " is there already. Put the new one in its place?"
+                : "The file " + first + " and " + more + " more are there already. Put the new ones in their place?";
     }
 
     private void write(Path path, Runnable then) {
         if (document.text().job().isEmpty()) {
-            window.say("Not saved: " + document.text().problems().get(0).field() + " "
-                    + document.text().problems().get(0).message());
+            window.say("Not saved: " + words(document.text().problems().get(0)));
             focusProblem();
             return;
         }
         String text = document.text().text();
+        int job = document.number();
         Optional<Path> before = document.file();
         boolean own = before.filter(path::equals).isPresent();
         List<String> known = List.of(document.saved(), text);
         saver.queue(
                 () -> own && isChanged(path, known) ? Optional.<Path>empty() : Optional.of(store(path, text)), p -> {
                     if (p.isPresent()) {
-                        saved(before, path, text, then);
+                        saved(job, before, path, text, then);
+                    } else if (job != document.number()) {
+                        window.say(notSaved(path));
                     } else {
                         askWhichToKeep(path, text, then);
                     }
                 });
+    }
+
+    /** A problem of the job shown: its field and what is wrong with it. */
+    static String words(Problem p) {
+        return (p.field().isEmpty() ? "" : p.field() + " ") + p.message();
     }
 
     /** On the thread of the saver alone. */
@@ -196,17 +236,27 @@ final class JobFiles {
         return JobDocument.isChanged(path, all);
     }
 
-    private void saved(Optional<Path> before, Path path, String text, Runnable then) {
+    private void saved(int job, Optional<Path> before, Path path, String text, Runnable then) {
+        settings.opened(path);
+        if (job != document.number()) {
+            window.showTitle();
+            window.say("Saved " + path);
+            return;
+        }
         autosave.clear();
         autosave.forget(before);
         document.savedAs(path, text);
-        settings.opened(path);
         window.showTitle();
         window.say("Saved " + path);
         then.run();
     }
 
+    private static String notSaved(Path path) {
+        return "Not saved: another program changed " + path.getFileName();
+    }
+
     private void askWhichToKeep(Path path, String text, Runnable then) {
+        int job = document.number();
         int answer = ask(
                 "Changed meanwhile",
                 "Another program changed " + path.getFileName() + " since it was opened or saved here.\n"
@@ -218,13 +268,15 @@ final class JobFiles {
                 "Go back");
         switch (answer) {
             case 0 -> saveAs(then);
-            case 1 -> saver.queue(() -> store(path, text), p -> saved(Optional.of(p), p, text, then));
+            case 1 -> saver.queue(() -> store(path, text), p -> saved(job, Optional.of(p), p, text, then));
             case 2 ->
-                window.busy("Opening " + path.getFileName(), () -> JobText.read(path), other -> {
-                    document.takeUp(other);
-                    window.say("Taken up as the other program saved it; undo gives yours");
+                window.opening(path, () -> JobText.read(path), other -> {
+                    if (job == document.number()) {
+                        document.takeUp(other);
+                        window.say("Taken up as the other program saved it; undo gives yours");
+                    }
                 });
-            default -> window.say("Not saved: another program changed " + path.getFileName());
+            default -> window.say(notSaved(path));
         }
     }
 
@@ -232,12 +284,16 @@ final class JobFiles {
     void lookAgain() {
         document.file().ifPresent(file -> {
             List<String> known = List.of(document.saved());
-            saver.queue(() -> isChanged(file, known), changed -> {
-                if (changed && document.file().filter(file::equals).isPresent()) {
-                    window.say("Another program changed " + file.getFileName() + ": "
-                            + (document.unsaved() ? "saving asks which to keep" : "open it again to see it"));
-                }
-            });
+            saver.queue(
+                    () -> isChanged(file, known),
+                    changed -> {
+                        if (changed && document.file().filter(file::equals).isPresent()) {
+                            window.say("Another program changed " + file.getFileName() + ": "
+                                    + (document.unsaved() ? "saving asks which to keep" : "open it again to see it"));
+                        }
+                    },
+                    e -> window.say("Whether another program changed " + file.getFileName() + " cannot be seen"
+                            + (e instanceof IOException io ? ": " + SafeFiles.reason(io) : "")));
         });
     }
 

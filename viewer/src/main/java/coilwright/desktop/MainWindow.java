@@ -68,7 +68,7 @@ final class MainWindow {
         this.winding = new WindingPanel(document, this::say, status::trouble);
         bench = new LatePart<>(() -> new BenchPanel(winding, document, this::say, files::save, status::trouble));
         compare = new LatePart<>(() -> new ComparePanel(winding, this::say, status::trouble));
-        sheets = new LatePart<>(() -> new SheetPanel(this));
+        sheets = new LatePart<>(() -> new SheetPanel(this, status::trouble));
         order = new LatePart<>(() -> new OrderPanel(this, status::trouble));
         trace = new LatePart<>(() -> new TracePanel(this, status::trouble));
         frame.setName("main");
@@ -163,6 +163,10 @@ final class MainWindow {
         return trace.get();
     }
 
+    JobFiles files() {
+        return files;
+    }
+
     void save(Runnable then) {
         files.save(then);
     }
@@ -171,9 +175,14 @@ final class MainWindow {
         status.say(words);
     }
 
-    /** Works something out with a bar to show it and a button to give it up. */
+    /** Works something out after what was asked before, with a bar to show it and a button to give it up. */
     <T> void busy(String what, Callable<T> work, Consumer<T> then) {
         status.busy(what, work, then);
+    }
+
+    /** Opens a job in place of any other that is being opened. */
+    <T> void opening(Path path, Callable<T> work, Consumer<T> then) {
+        status.opening("Opening " + path.getFileName(), work, then);
     }
 
     /** Comes back when the window is closed. */
@@ -363,7 +372,7 @@ final class MainWindow {
                     if (!files.mayWrite(new ArrayList<>(drawn.keySet()), Optional.empty())) {
                         return;
                     }
-                    busy(
+                    status.surely(
                             "Saving " + path.getFileName(),
                             () -> {
                                 SafeFiles.write(drawn);

@@ -10,6 +10,7 @@ import coilwright.winding.ImpossibleWindingException;
 import java.awt.BorderLayout;
 import java.awt.Component;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import javax.swing.BorderFactory;
 import javax.swing.DefaultListCellRenderer;
@@ -28,6 +29,7 @@ final class SheetPanel extends JPanel {
     private static final int WAIT = 500;
 
     private final transient MainWindow window;
+    private final transient Background worker;
     private final JComboBox<SheetKind> kind = new JComboBox<>(SheetKind.values());
     private final JComboBox<WindingWay> way = new JComboBox<>(WindingWay.values());
     private final JLabel wayLabel = Ui.label("Wo&und", way);
@@ -53,9 +55,13 @@ final class SheetPanel extends JPanel {
     /** What decides what a sheet looks like. */
     private record Asked(JobText text, SheetKind kind, WindingWay way, Palette palette) {}
 
-    SheetPanel(MainWindow window) {
+    SheetPanel(MainWindow window, Consumer<Throwable> trouble) {
         super(new BorderLayout());
         this.window = window;
+        this.worker = new Background("sheet", e -> {
+            words.setText("✗ This sheet cannot be made");
+            trouble.accept(e);
+        });
         later.setRepeats(false);
         var bar = new JPanel(new Rows());
         kind.setName("sheet kind");
@@ -182,10 +188,14 @@ final class SheetPanel extends JPanel {
         way.setVisible(order);
         wayLabel.setVisible(order);
         Asked asked = asked();
-        if (made.filter(m -> m.of().equals(asked)).isPresent()) {
+        Optional<Made> same = made.filter(m -> m.of().equals(asked));
+        if (same.isPresent()) {
+            worker.cancel();
+            tell(same.get());
             return;
         }
-        window.busy("Making the sheet", () -> make(asked), this::show);
+        words.setText("The sheet is being made …");
+        worker.replace(() -> make(asked), this::show);
     }
 
     private static Made make(Asked asked) {
@@ -207,8 +217,12 @@ final class SheetPanel extends JPanel {
 
     private void show(Made next) {
         made = Optional.of(next);
-        words.setText(next.why().isEmpty() ? Ui.capital(next.of().kind().words()) + "." : "✗ " + next.why());
+        tell(next);
         turn(Math.min(page, Math.max(0, pageCount() - 1)));
+    }
+
+    private void tell(Made next) {
+        words.setText(next.why().isEmpty() ? Ui.capital(next.of().kind().words()) + "." : "✗ " + next.why());
     }
 
     private int pageCount() {

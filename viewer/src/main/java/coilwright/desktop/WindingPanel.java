@@ -37,6 +37,10 @@ import javax.swing.JToggleButton;
 /** The form, the drawing and the table of coils, tied to each other. */
 final class WindingPanel extends JPanel {
     private static final long serialVersionUID = 1L;
+
+    /** The property told of when the rules have looked at a text. */
+    static final String STATE = "state";
+
     /** Width wished for, before letters are made larger. */
     private static final int TABLE_WIDTH = 320;
 
@@ -290,6 +294,7 @@ final class WindingPanel extends JPanel {
     private void show(JobState next) {
         state = Optional.of(next);
         form.show(next);
+        firePropertyChange(STATE, null, next);
         if (next.winding().isEmpty()) {
             drawing.notice(
                     shown.isEmpty()

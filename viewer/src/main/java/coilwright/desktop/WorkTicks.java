@@ -65,9 +65,7 @@ record WorkTicks(WindingWay way, String mark, Set<Integer> done) {
     }
 
     private static Path named(Path job, String number) {
-        String name = job.getFileName().toString();
-        int dot = name.lastIndexOf('.');
-        return job.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + ".order" + number + ".csv");
+        return JobFiles.beside(job, ".order" + number + ".csv");
     }
 
     WorkTicks with(int step, boolean isDone) {

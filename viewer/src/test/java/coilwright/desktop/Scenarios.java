@@ -20,6 +20,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
+import java.io.RandomAccessFile;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -30,6 +31,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
 import javax.swing.AbstractButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -73,6 +75,7 @@ final class Scenarios {
         scenarios.put("shows the reason under the field, a way out, and undoes", all::edits);
         scenarios.put("saves with the comments kept, and guards what is unsaved", all::saves);
         scenarios.put("asks before it saves over what another program saved", all::meanwhile);
+        scenarios.put("loses nothing to a slow disk", all::slowly);
         scenarios.put("can be worked by the keyboard alone, and every part has a name", all::keyboard);
         scenarios.put("finds a fault in a run of readings by the number pad", all::runs);
         scenarios.put("loses nothing to a kill", all::killed);
@@ -336,6 +339,52 @@ final class Scenarios {
         assertThat(Hand.see(() -> opened.document().unsaved())).isTrue();
     }
 
+    private void slowly() throws Exception {
+        Path file = copy("orchard-pump-dynamo");
+        MainWindow w = drawn(file);
+        JobDocument job = w.document();
+        // A job that was left before it was on disk is not the one that came after it.
+        List<String> done = new ArrayList<>();
+        CountDownLatch held = Parts.hold(w.files().saver());
+        Parts.run(() -> {
+            w.save(() -> done.add("saved"));
+            w.files().newFile();
+        });
+        held.countDown();
+        hand.until("it is saved", () -> status(Hand.all()).equals("Saved " + file));
+        assertThat(Hand.see(job::file)).isEmpty();
+        assertThat(done).isEmpty();
+        // What is changed while it is being saved is asked for as well.
+        Parts.run(() -> w.files().openFile(file));
+        hand.until("it is open again", () -> job.file().isPresent());
+        Parts.run(() -> job.edit("winding.turns", "8"));
+        CountDownLatch again = Parts.hold(w.files().saver());
+        SwingUtilities.invokeLater(() -> w.files().guarded(() -> done.add("gone on")));
+        hand.click(hand.button("Save"));
+        hand.until("the question is gone", () -> Hand.all().stream().noneMatch(c -> c instanceof JOptionPane));
+        Parts.run(() -> job.edit("winding.turns", "9"));
+        again.countDown();
+        AbstractButton giveUp = hand.button("Give up changes");
+        assertThat(done).isEmpty();
+        assertThat(Files.readString(file)).contains("turns: 8");
+        // What is given up is kept until another job is there.
+        Path kept = Autosave.beside(file);
+        hand.until("the change is kept", () -> Files.readString(kept).contains("turns: 9"));
+        hand.click(giveUp);
+        hand.until("it goes on", () -> done.equals(List.of("gone on")));
+        hand.untilItStays("it is kept", () -> Files.exists(kept));
+        Parts.run(() -> w.files().openFile(file));
+        hand.until("it is as saved", () -> job.text().get("winding.turns").equals("8"));
+        hand.until("nothing is kept", () -> !Files.exists(kept));
+        // Nothing was to be saved when a file that cannot be read is looked at.
+        try (var huge = new RandomAccessFile(file.toFile(), "rw")) {
+            huge.setLength(1L << 31);
+        }
+        Parts.run(() -> w.files().lookAgain());
+        hand.until("it is told", () -> status(Hand.all()).startsWith("Whether another program changed"));
+        Files.delete(file);
+    }
+
     private void keyboard() throws Exception {
         drawn(copy("ferry-lantern-dynamo"));
         hand.pressUntil(
@@ -426,6 +475,7 @@ final class Scenarios {
         Path out = file.resolveSibling("order.svg");
         Hand.see(() -> {
             w.exportTo(out);
+            w.sheets().choose(SheetKind.AS_FOUND);
             return true;
         });
         hand.until("every page is saved", () -> Files.exists(file.resolveSibling("order-" + pages + ".svg")));
