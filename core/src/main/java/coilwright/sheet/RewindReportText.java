@@ -300,7 +300,7 @@ public final class RewindReportText {
         }
         return other.pitches().map(Pitches::coilThrow).equals(found.pitches().map(Pitches::coilThrow))
                 ? " (as it is)"
-                : " (as it is, but for the throw)";
+                : " (as it is, other throw)";
     }
 
     private static String signed(double fraction) {

@@ -408,7 +408,7 @@ class RewindReportTest {
         assertThat(full).contains("simplex wave, progressive (as it is), 1-5").doesNotContain("but for the throw");
         String chorded = words(report(dynamo(8, "{size: 16 AWG, insulation: nema-heavy}", 60, "")
                 .replace("type: wave,", "type: wave, throw: 3,")));
-        assertThat(chorded).contains("simplex wave, progressive (as it is, but for the throw), 1-5");
+        assertThat(chorded).contains("simplex wave, progressive (as it is, other throw), 1-5");
     }
 
     @Test
