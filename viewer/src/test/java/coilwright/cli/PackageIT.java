@@ -72,6 +72,32 @@ class PackageIT {
         assertThat(Files.size(record)).isGreaterThan(10_000);
     }
 
+    /** By its path, by links to it and to its folder, by the search path, and read by a shell. */
+    @Test
+    void theImageIsFoundFromWhereverItIsCalled() throws Exception {
+        String version = Run.of("--version").out();
+        Path bin = IMAGE.toAbsolutePath().resolve("bin");
+        Path links = Files.createDirectory(temp.resolve("with a blank"));
+        Path chained = links.resolve("chained");
+        Files.createSymbolicLink(links.resolve("direct"), bin.resolve("coilwright"));
+        Files.createSymbolicLink(chained, Path.of("direct"));
+        Files.createSymbolicLink(links.resolve("folder"), IMAGE.toAbsolutePath());
+        for (String called : List.of(
+                bin.resolve("coilwright").toString(),
+                links.resolve("direct").toString(),
+                chained.toString(),
+                links.resolve("folder/bin/coilwright").toString())) {
+            assertThat(run(called, "--version").out()).as(called).isEqualTo(version);
+        }
+        String path = bin + ":" + System.getenv("PATH");
+        assertThat(run("env", "PATH=" + path, "coilwright", "--version").out()).isEqualTo(version);
+        assertThat(run("/bin/sh", "-c", "cd \"$0\" && sh coilwright --version", bin.toString())
+                        .out())
+                .isEqualTo(version);
+        assertThat(run(chained.toString(), "table", "there is no such job.yaml"))
+                .isEqualTo(Run.of("table", "there is no such job.yaml"));
+    }
+
     /** A module that is left out of the runtime shows itself only where it is reached, perhaps at a user's. */
     @Test
     void theImageHasEveryModuleThatTheJarAsksFor() throws Exception {
