@@ -114,6 +114,11 @@ final class Diagnoser {
     // ---- candidates -------------------------------------------------------------------------------------------------
 
     private List<Coil> live() {
+        return live(armature);
+    }
+
+    /** Coils with both leads on bars. */
+    static List<Coil> live(BenchArmature armature) {
         return armature.winding().liveCoils().stream()
                 .filter(c -> armature.coil(c.number()).connected())
                 .toList();

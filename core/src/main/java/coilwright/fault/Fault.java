@@ -20,6 +20,20 @@ public sealed interface Fault {
      */
     BenchArmature in(BenchArmature armature);
 
+    /**
+     * {@return the armature with several faults besides what it has}
+     *
+     * @param armature the armature as it is on the bench
+     * @param faults one after the other
+     */
+    static BenchArmature all(BenchArmature armature, List<Fault> faults) {
+        BenchArmature out = armature;
+        for (Fault f : faults) {
+            out = f.in(out);
+        }
+        return out;
+    }
+
     /** {@return numbers of the coils it sits in; empty where it sits on bars} */
     default List<Integer> coils() {
         return List.of();

@@ -46,7 +46,9 @@ final class FreeComparison {
         if (reversed.isPresent()) {
             for (boolean mirror : new boolean[] {false, true}) {
                 Best other = best(reversed.get(), mirror);
-                doubtful |= other.votes() == best.votes() && other.mirrored() != best.mirrored() && !isReversed;
+                doubtful |= other.votes() == best.votes()
+                        && other.counting().mirrored() != best.counting().mirrored()
+                        && !isReversed;
                 if (other.votes() > best.votes()) {
                     best = other;
                     isReversed = true;
@@ -54,7 +56,7 @@ final class FreeComparison {
                 }
             }
         }
-        Layout matched = best.on(armature, isReversed ? reversed.get() : plan, n -> n);
+        Layout matched = best.on(armature, isReversed ? reversed.get() : plan);
         Map<String, Deque<Integer>> places = new HashMap<>();
         matched.rows()
                 .forEach(c ->
@@ -69,7 +71,12 @@ final class FreeComparison {
                 agreeing++;
             }
         }
-        var alignment = new Alignment(best.slotOfOne(), best.barOfOne(), best.mirrored(), doubtful, agreeing);
+        var alignment = new Alignment(
+                best.counting().slotOfOne(),
+                best.counting().barOfOne(),
+                best.counting().mirrored(),
+                doubtful,
+                agreeing);
         return byPlace(best, matched, coilOfLine, alignment);
     }
 
@@ -84,7 +91,7 @@ final class FreeComparison {
         for (int n : coilOfLine) {
             left.remove(n);
         }
-        Optional<IntUnaryOperator> numbering = numbering(best.mirrored(), coilOfLine);
+        Optional<IntUnaryOperator> numbering = numbering(best.counting().mirrored(), coilOfLine);
         Map<Integer, Integer> coilOfNumber = new HashMap<>();
         Map<Integer, Integer> labels = new HashMap<>();
         numbering.ifPresent(rule -> all.keySet().forEach(n -> {
@@ -108,8 +115,8 @@ final class FreeComparison {
         }
         return new CoilComparison(
                         armature,
-                        best.on(armature, plan, n -> n),
-                        reversed.map(r -> best.on(armature, r, n -> n)),
+                        best.on(armature, plan),
+                        reversed.map(r -> best.on(armature, r)),
                         n -> labels.getOrDefault(n, n))
                 .compare(lines, Optional.of(alignment));
     }
@@ -143,10 +150,10 @@ final class FreeComparison {
     }
 
     /** A way of counting, and how much of the list agrees with it. */
-    private record Best(int slotOfOne, int barOfOne, boolean mirrored, long votes) {
-        Layout on(Armature armature, Layout layout, IntUnaryOperator coil) {
-            var counting = new Counting(slotOfOne, barOfOne, mirrored);
-            return layout.renumbered(coil, s -> counting.slot(armature, s), b -> counting.bar(armature, b), mirrored);
+    private record Best(Counting counting, long votes) {
+        Layout on(Armature armature, Layout layout) {
+            return layout.renumbered(
+                    n -> n, s -> counting.slot(armature, s), b -> counting.bar(armature, b), counting.mirrored());
         }
     }
 
@@ -190,7 +197,7 @@ final class FreeComparison {
                 }
             }
         }
-        return new Best(1 + at / k, 1 + at % k, mirrored, most * 10_000L + deadAt);
+        return new Best(new Counting(1 + at / k, 1 + at % k, mirrored), most * 10_000L + deadAt);
     }
 
     /** How many dead coils of the list lie where the plan has them. */

@@ -124,10 +124,7 @@ public record NextProbe(
 
     private static double[] readings(
             Diagnosis diagnosis, BenchTest test, List<BenchTest.Pair> pairs, Hypothesis hypothesis) {
-        BenchArmature faulty = diagnosis.armature();
-        for (Fault f : hypothesis.faults()) {
-            faulty = f.in(faulty);
-        }
+        BenchArmature faulty = Fault.all(diagnosis.armature(), hypothesis.faults());
         return test.read(faulty, pairs).stream().mapToDouble(PairReading::value).toArray();
     }
 

@@ -288,7 +288,7 @@ final class PairSearch {
 
     private List<TwoGrounds> everyTwoGrounds() {
         List<Ground> all = new ArrayList<>(onBars());
-        for (Coil c : groundableCoils()) {
+        for (Coil c : Diagnoser.live(armature)) {
             all.add(new Ground(c.number(), true));
         }
         return everyTwo(all);
@@ -299,7 +299,7 @@ final class PairSearch {
         Map<Integer, List<Ground>> near = new LinkedHashMap<>();
         onBars().forEach(g ->
                 near.computeIfAbsent(g.number(), x -> new ArrayList<>()).add(g));
-        for (Coil c : groundableCoils()) {
+        for (Coil c : Diagnoser.live(armature)) {
             CoilState state = armature.coil(c.number());
             near.get(state.topBar().getAsInt()).add(new Ground(c.number(), true));
             near.get(state.bottomBar().getAsInt()).add(new Ground(c.number(), true));
@@ -322,12 +322,6 @@ final class PairSearch {
     private List<Ground> onBars() {
         return IntStream.rangeClosed(1, bars())
                 .mapToObj(bar -> new Ground(bar, false))
-                .toList();
-    }
-
-    private List<Coil> groundableCoils() {
-        return armature.winding().liveCoils().stream()
-                .filter(c -> armature.coil(c.number()).connected())
                 .toList();
     }
 

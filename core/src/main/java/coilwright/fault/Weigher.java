@@ -110,7 +110,9 @@ final class Weigher {
             if (quick.isPresent()) {
                 out[r] = quick.get();
             } else {
-                out[r] = model.quick() || touches(model, faults) ? model.slow(faulty(faults)) : model.expected();
+                out[r] = model.quick() || touches(model, faults)
+                        ? model.slow(Fault.all(armature, faults))
+                        : model.expected();
             }
         }
         return out;
@@ -158,14 +160,6 @@ final class Weigher {
                                     || f instanceof Fault.BarShort);
         }
         return !Diagnoser.toShaft(model.run()) || grounds > 0;
-    }
-
-    private BenchArmature faulty(List<Fault> faults) {
-        BenchArmature out = armature;
-        for (Fault f : faults) {
-            out = f.in(out);
-        }
-        return out;
     }
 
     // ---- weighing ---------------------------------------------------------------------------------------------------

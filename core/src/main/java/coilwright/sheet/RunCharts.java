@@ -26,10 +26,7 @@ public final class RunCharts {
      */
     public static DrawingPages of(String title, Diagnosis d, Palette palette) {
         List<Drawing> pages = new ArrayList<>();
-        BenchArmature faulty = d.armature();
-        for (Fault f : d.likeliest()) {
-            faulty = f.in(faulty);
-        }
+        BenchArmature faulty = Fault.all(d.armature(), d.likeliest());
         for (int i = 0; i < d.runs().size(); i++) {
             TestRun run = d.runs().get(i);
             double gain = d.gains().get(i);

@@ -92,6 +92,11 @@ final class ScreenTest {
         assertThat(tried).isGreaterThan(5000);
     }
 
+    /** The second fault of a mode: some turns shorted, or a bad joint. */
+    private static Fault sized(Place place, int mode) {
+        return place.modes().get(mode).candidates().get(1).fault().apply(0);
+    }
+
     private static List<TestRun> exact(BenchArmature faulty, List<BenchTest> tests) {
         return tests.stream().map(t -> new TestRun(t, t.readWalk(faulty))).toList();
     }
@@ -110,13 +115,7 @@ final class ScreenTest {
                     List.of(new BenchTest.Drop(1, 2, 1), new BenchTest.Resistance()))) {
                 int at = shop.random().nextInt(places.size());
                 for (int mode = 0; mode < 2; mode++) {
-                    Fault fault = places.get(at)
-                            .modes()
-                            .get(mode)
-                            .candidates()
-                            .get(1)
-                            .fault()
-                            .apply(0);
+                    Fault fault = sized(places.get(at), mode);
                     var weigher = new Weigher(sound, exact(fault.in(sound), tests));
                     Screen screen = Screen.of(weigher.models(), weigher.evidence(), places);
                     assertThat(screen.empty()).isFalse();
@@ -126,13 +125,7 @@ final class ScreenTest {
                     int others = 0;
                     for (int p = 0; p < places.size(); p++) {
                         double squares = screen.single(p, mode);
-                        Fault other = places.get(p)
-                                .modes()
-                                .get(mode)
-                                .candidates()
-                                .get(1)
-                                .fault()
-                                .apply(0);
+                        Fault other = sized(places.get(p), mode);
                         double reached = reached(weigher, List.of(other));
                         assertThat(squares).isLessThanOrEqualTo(reached * (1 + 1e-6) + 1e-9);
                         others += squares > 1e-6 ? 1 : 0;

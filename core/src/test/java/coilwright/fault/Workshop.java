@@ -129,11 +129,7 @@ final class Workshop {
     }
 
     static BenchArmature with(BenchArmature sound, List<Fault> faults) {
-        BenchArmature out = sound;
-        for (Fault f : faults) {
-            out = f.in(out);
-        }
-        return out;
+        return Fault.all(sound, faults);
     }
 
     /** The tests of a thorough afternoon at the bench: drop, resistance, growler and ground. */
